@@ -1,0 +1,107 @@
+import { type CustomPatternMatcherFunc, createToken, type IToken, Lexer, type TokenType } from 'chevrotain';
+
+/**
+ * Tokens are shapes, never meanings: no token is a keyword, a unit or a time of day, and no pattern asks for a
+ * particular digit. So a line and the same line with every digit folded to 0 give the same kinds at the same places.
+ * The lexer never errs: whatever starts no other token is an `Unknown` run.
+ */
+
+/** One code for every bucket in which the lexer keeps first characters: the whole range at little cost. */
+const EVERY_CODE: number[] = [
+  ...Array.from({ length: 256 }, (_, code) => code),
+  ...Array.from({ length: 258 }, (_, bucket) => Math.min(256 + bucket * 255, 0xffff)),
+];
+const LETTER = /\p{L}/u;
+const LETTER_CODES = EVERY_CODE.filter((code) => code > 255 || LETTER.test(String.fromCharCode(code)));
+
+/** The lexer drops the `u` flag of a plain pattern, so patterns that need it are matched here. */
+const sticky =
+  (pattern: RegExp): CustomPatternMatcherFunc =>
+  (text, offset) => {
+    pattern.lastIndex = offset;
+    return pattern.exec(text);
+  };
+
+const custom = (name: string, pattern: RegExp, starts: (string | number)[]): TokenType =>
+  createToken({ name, pattern: { exec: sticky(pattern) }, line_breaks: false, start_chars_hint: starts });
+
+const DIGITS = [...'0123456789'];
+
+export const Space = createToken({
+  name: 'Space',
+  pattern: /[ \t\u00a0\u1680\u2000-\u200b\u202f\u205f\u3000\ufeff]+/,
+  group: Lexer.SKIPPED,
+  line_breaks: false,
+});
+export const Comment = custom('Comment', /(?<=^\s*|\s)#(?=\s|$).*|(?<=^\s*)#.*/uy, ['#']);
+export const Quoted = createToken({ name: 'Quoted', pattern: /"[^"“”]*["“”]|[“”„][^"“”]*["“”]|«[^»]*»/ });
+export const OpenQuote = createToken({ name: 'OpenQuote', pattern: /["“”„«].*/ });
+export const DateShape = createToken({ name: 'Date', pattern: /\d{4}-\d{1,2}-\d{1,2}(?!\d)/ });
+export const MonthShape = createToken({ name: 'Month', pattern: /\d{4}-\d{2}(?![\d-])/ });
+export const Pair = createToken({
+  name: 'Pair',
+  pattern: /(?:\d+(?:[.,]\d+)?[¼½¾]?|[¼½¾])(?::(?:\d+(?:[.,]\d+)?[¼½¾]?|[¼½¾]))+/,
+});
+export const Slashed = custom('Slashed', /\d+(?:[.,]\d+)?(?:\/[\p{L}\d]+)+/uy, DIGITS);
+export const Chain = createToken({ name: 'Chain', pattern: /\d+(?:[.,]\d+){2,}/ });
+export const Dotted = createToken({ name: 'Dotted', pattern: /\d+[.,]\d+/ });
+export const Fraction = createToken({ name: 'Fraction', pattern: /\d*[¼½¾⅓⅔⅛⅜⅝⅞]/ });
+export const Whole = createToken({ name: 'Whole', pattern: /\d+/ });
+export const Count = custom('Count', /[xX×]\d+(?![\p{L}\d])/uy, ['x', 'X', '×']);
+export const Word = custom(
+  'Word',
+  /[ap]m(?=[-–—]\d)|[AP]M(?=[-–—]\d)|\p{L}[\p{L}\p{M}\p{N}]*(?:[-‐‑–.'’_][\p{L}\p{M}\p{N}]+)*/uy,
+  LETTER_CODES,
+);
+export const Plus = createToken({ name: 'Plus', pattern: /[+＋]/ });
+export const Dash = createToken({ name: 'Dash', pattern: /[-‐-―−]/ });
+export const Comma = createToken({ name: 'Comma', pattern: /[,،、]/ });
+export const Percent = createToken({ name: 'Percent', pattern: /%/ });
+export const Tilde = createToken({ name: 'Tilde', pattern: /[~≈]/ });
+export const Doubt = createToken({ name: 'Doubt', pattern: /\?/ });
+export const Equal = createToken({ name: 'Equal', pattern: /=/ });
+export const Slash = createToken({ name: 'Slash', pattern: /\// });
+export const Stop = createToken({ name: 'Stop', pattern: /[.;:()]/ });
+export const Unknown = custom('Unknown', /[^\s\p{L}\d"“”„«#x×~≈,+%=?/.;:()-]+|[\s\S]/uy, EVERY_CODE);
+
+export const TOKENS: TokenType[] = [
+  Space,
+  Comment,
+  Quoted,
+  OpenQuote,
+  DateShape,
+  MonthShape,
+  Pair,
+  Slashed,
+  Chain,
+  Dotted,
+  Fraction,
+  Whole,
+  Count,
+  Word,
+  Plus,
+  Dash,
+  Comma,
+  Percent,
+  Tilde,
+  Doubt,
+  Equal,
+  Slash,
+  Stop,
+  Unknown,
+];
+
+let lexer: Lexer | undefined;
+
+/** Tokens of one line (without its ending), each with its offset. Building the lexer waits for the first line. */
+export const tokensOf = (line: string): IToken[] => {
+  lexer ??= new Lexer(TOKENS, {
+    positionTracking: 'onlyOffset',
+    ensureOptimizations: true,
+    skipValidations: true,
+    recoveryEnabled: true,
+    lineTerminatorCharacters: ['\n'],
+    lineTerminatorsPattern: /\n/g,
+  });
+  return lexer.tokenize(line).tokens;
+};

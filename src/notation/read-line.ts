@@ -1,0 +1,69 @@
+import { fold } from '../text/fold.ts';
+import { LONGEST_LINE } from '../text/span.ts';
+import { tokensOf } from './lexer.ts';
+import { type LineRule, treeOf } from './line-grammar.ts';
+import { EMPTY_TREE, type LineTree, type Run } from './line-tree.ts';
+import { type Form, formOf } from './words.ts';
+
+/**
+ * One line, read by itself. `word` is its first word, folded ('' for a line that begins with none); `form` is undefined
+ * when the word is not of the notation.
+ */
+export type ReadLine = {
+  readonly word: string;
+  readonly wordRun: Run;
+  readonly form: Form | undefined;
+  readonly tree: LineTree;
+};
+
+const RULES: Readonly<Record<Exclude<Form, 'free'>, LineRule>> = {
+  header: 'line',
+  loose: 'line',
+  list: 'list',
+  mix: 'mix',
+  clock: 'clockLine',
+};
+
+const BLANK = /^[\s\ufeff\u200b]*$/;
+const COMMENT = /^[\s\ufeff\u200b]*#/;
+const FIRST_WORD = /^[\s\ufeff\u200b]*(\p{L}[\p{L}\p{M}\p{N}]*(?:[-‐‑–.'’_][\p{L}\p{M}\p{N}]+)*)/u;
+
+/** Whether a line holds nothing, or a comment alone. */
+export const isBlank = (line: string): boolean => BLANK.test(line) || COMMENT.test(line);
+
+/** Most lines kept in the table; with more distinct lines than this it starts anew. */
+const TABLE_LIMIT = 200_000;
+const table = new Map<string, ReadLine>();
+
+const readFresh = (line: string): ReadLine => {
+  const match = FIRST_WORD.exec(line);
+  const typed = match?.[1] ?? '';
+  const to = match?.[0].length ?? 0;
+  const wordRun = { from: to - typed.length, to };
+  const word = fold(typed);
+  const form = formOf(word);
+  if (line.length > LONGEST_LINE) return { word, wordRun, form: undefined, tree: EMPTY_TREE };
+  if (form === 'free') return { word, wordRun, form, tree: EMPTY_TREE };
+  const tokens = tokensOf(line);
+  // The first token is the first word: both are cut by the same pattern.
+  if (typed !== '') tokens.shift();
+  return { word, wordRun, form, tree: treeOf(tokens, form === undefined ? 'line' : RULES[form]) };
+};
+
+const FREE_START = /^[\s\ufeff\u200b]*(?:aim|note|care|caution|photo)(?![\p{L}\p{N}])/iu;
+
+/**
+ * Reads one line. Lines that differ only in their digits share one tree, since no token asks for a particular digit;
+ * free text never enters the table.
+ */
+export const readLine = (line: string): ReadLine => {
+  if (line.length > 400 || FREE_START.test(line)) return readFresh(line);
+  const key = line.replace(/\d/g, '0');
+  let found = table.get(key);
+  if (found === undefined) {
+    found = readFresh(line);
+    if (table.size >= TABLE_LIMIT) table.clear();
+    table.set(key, found);
+  }
+  return found;
+};

@@ -1,0 +1,219 @@
+import type { ClientFile } from '../journal/journal.ts';
+import type { SalonSettings } from '../journal/salon.ts';
+import type { ShelfItem } from '../journal/shelf.ts';
+import type { Stood } from '../journal/source.ts';
+import type { Visit, VisitFact } from '../records/schema/entry.ts';
+import type { Component, Seen } from '../records/schema/values.ts';
+import type { Exact } from '../text/exact.ts';
+import type { Place } from '../text/span.ts';
+
+/**
+ * What the reckoning gives to rules and pages. Weights are exact grams; `shown` is what the scales can show. Money is
+ * exact minor units (pence) until it is summed and rounded once.
+ */
+
+/** What a portion is to its bowl: only base and developer stand in the ratio. */
+export type Role = 'base' | 'developer' | 'additive' | 'water' | 'bowl' | 'unknown';
+
+/** One weighed thing in a bowl. A blend of two developers is two portions of one component. */
+export type Portion = {
+  readonly component: Component;
+  readonly place: Place;
+  readonly role: Role;
+  readonly item: ShelfItem | undefined;
+  /** As a colourist says it: `clay`, `cream 7/43`, `dev-6`, `out of A`. */
+  readonly label: string;
+  readonly shade: string | undefined;
+  readonly weight: Exact | undefined;
+  readonly shown: Exact | undefined;
+  /** Per cent of peroxide in the portion itself; nought for what holds none, undefined when not known. */
+  readonly strength: Exact | undefined;
+  readonly typed: boolean;
+  readonly about: boolean;
+  /** How a volume or a measure became grams, in words, where it did. */
+  readonly how?: string;
+  /** The bowl it is taken out of. */
+  readonly from?: BowlReckoned;
+  /** Exact minor units at the price in force on the day; undefined when no price is known. */
+  readonly cost: Exact | undefined;
+};
+
+/** Why a bowl could not be worked out, or does not agree with itself. `data` holds the figures for the message. */
+export type BowlProblem = {
+  readonly kind:
+    | 'unknown-name' // a product that is not on the shelf
+    | 'no-shade' // a range without a shade
+    | 'shade-of-product' // a shade on a product that has none
+    | 'unknown-shade' // tones or a name that the range does not declare
+    | 'no-developer' // a strength that no developer on the shelf has
+    | 'several-developers' // a strength that several have
+    | 'missing-weight' // too few facts
+    | 'disagree' // two facts that cannot both hold
+    | 'claim' // the typed total differs from the reckoned one
+    | 'outside-blend' // a strength that the two developers cannot make
+    | 'no-density' // a volume without density or policy
+    | 'unknown-measure'
+    | 'again-missing' // no such visit or bowl
+    | 'again-circle'
+    | 'again-undated' // `again A 80%` without a date
+    | 'again-differs' // beside a `bowl` of that name, and they differ
+    | 'no-such-bowl' // plus, weighed, more, left, out of … a bowl that is not mixed
+    | 'bowl-twice'; // one name, two `bowl` lines
+  readonly place: Place;
+  readonly message: string;
+  readonly todo?: string;
+  readonly also?: readonly { readonly place: Place; readonly says: string }[];
+  /** Near names, for a misspelt one. */
+  readonly near?: readonly string[];
+};
+
+/** One bowl of a visit. `A2` is the second mix of bowl A (`more`). */
+export type BowlReckoned = {
+  /** As typed but in capitals: `A`, `T2`. */
+  readonly name: string;
+  readonly visit: Stood<Visit>;
+  readonly place: Place;
+  readonly portions: readonly Portion[];
+  readonly total: Exact | undefined;
+  readonly shownTotal: Exact | undefined;
+  /** Grams of base and of developer, additives apart unless they are in the ratio. */
+  readonly base: Exact | undefined;
+  readonly developer: Exact | undefined;
+  /** Developer to one of base. */
+  readonly ratio: Exact | undefined;
+  /** The place of the ratio or of the developer’s weight. */
+  readonly ratioPlace: Place | undefined;
+  /** Per cent of peroxide in the bowl as mixed: ready for use. */
+  readonly ready: Exact | undefined;
+  readonly about: boolean;
+  /** What the scales said, where a `weighed` line stands: grams by portion label, and the total. */
+  readonly weighed:
+    | { readonly total: Exact; readonly place: Place; readonly parts: readonly { label: string; weight: Exact }[] }
+    | undefined;
+  /** Grams that this bowl really held: weighed where known, else as reckoned. */
+  readonly mixed: Exact | undefined;
+  readonly left:
+    | { readonly weight: Exact; readonly fate: 'binned' | 'kept' | 'given' | undefined; readonly place: Place }
+    | undefined;
+  /** Taken out of it into other bowls, or home. */
+  readonly taken: Exact;
+  /** Mixed, less left, less taken. */
+  readonly used: Exact | undefined;
+  /** Exact minor units of everything in it (nothing counted twice); undefined when a price or weight is missing. */
+  readonly cost: Exact | undefined;
+  readonly again: { readonly visit: Stood<Visit>; readonly bowl: string; readonly share: Exact } | undefined;
+  readonly problems: readonly BowlProblem[];
+};
+
+/** A time of day settled: minutes since midnight of the visit’s day; past midnight goes on from 1440. */
+export type Minute = number;
+
+export type ClockProblem = {
+  readonly kind:
+    | 'either-half-day'
+    | 'outside-hours'
+    | 'relative-without-on'
+    | 'relative-to-several'
+    | 'no-such-bowl'
+    | 'off-before-on'
+    | 'check-before-on'
+    | 'no-off'
+    | 'off-without-on'
+    | 'said-minutes';
+  readonly place: Place;
+  readonly message: string;
+  readonly todo?: string;
+  readonly also?: readonly { readonly place: Place; readonly says: string }[];
+};
+
+/** A look at the hair: when, and what was seen there. */
+export type Looked = {
+  readonly at: Minute | undefined;
+  readonly seen: readonly Seen[];
+  readonly place: Place;
+  readonly about: boolean;
+};
+
+/** One bowl on one zone (or on the whole head when no zone is named), from first on to off. */
+export type Run = {
+  /** As typed but in capitals; undefined when the line names none and several could be meant. */
+  readonly bowl: string | undefined;
+  /** '' when none was named. */
+  readonly zone: string;
+  readonly firstOn: Minute;
+  readonly allOn: Minute;
+  /** Whether the note gives a span: else all on is taken as first on. */
+  readonly spanned: boolean;
+  readonly off: Minute | undefined;
+  /** Minutes from first on and from all on to off. */
+  readonly fromFirst: number | undefined;
+  readonly fromAll: number | undefined;
+  /** `for 7min`: the time meant. */
+  readonly meant: number | undefined;
+  readonly heat: number;
+  readonly checks: readonly Looked[];
+  readonly onPlace: Place;
+  readonly offPlace: Place | undefined;
+  readonly about: boolean;
+};
+
+export type ClockReckoned = {
+  readonly runs: readonly Run[];
+  readonly looks: readonly Looked[];
+  readonly problems: readonly ClockProblem[];
+  /** First `on` to last `off`, minutes. */
+  readonly span: number | undefined;
+};
+
+export type MoneyReckoned = {
+  readonly currency: string | undefined;
+  /** Minor units. */
+  readonly items: readonly { readonly item: string; readonly amount: number; readonly place: Place }[];
+  readonly charged: number;
+  readonly discount: number;
+  readonly claim: { readonly amount: number; readonly place: Place } | undefined;
+  readonly paid: number;
+  readonly depositTaken: number;
+  readonly depositUsed: number;
+  readonly depositReturned: number;
+  /** Products, minor units rounded once; undefined when a bowl has no cost. */
+  readonly cost: number | undefined;
+  readonly costMissing: readonly string[];
+};
+
+/** A product on one visit: grams mixed, used, left, and cost. */
+export type ProductUse = {
+  readonly product: string;
+  readonly shade: string | undefined;
+  readonly mixed: Exact;
+  readonly used: Exact;
+  readonly left: Exact;
+  readonly cost: Exact | undefined;
+};
+
+/** One visit with everything worked out. */
+export type VisitReckoned = {
+  readonly visit: Stood<Visit>;
+  readonly client: ClientFile;
+  readonly salon: SalonSettings;
+  /** ISO date. */
+  readonly date: string;
+  /** Years old on the day; undefined without a full date of birth. A month or year alone gives the youngest it can be. */
+  readonly age: number | undefined;
+  readonly bowls: readonly BowlReckoned[];
+  readonly clock: ClockReckoned;
+  readonly money: MoneyReckoned;
+  readonly uses: readonly ProductUse[];
+  readonly daysSinceColour: number | undefined;
+  readonly daysSinceRoots: number | undefined;
+  /** Millimetres of new growth since the last root service, at the client’s own rate where measured. */
+  readonly growth: {
+    readonly expected: Exact | undefined;
+    readonly rate: Exact;
+    readonly own: boolean;
+    readonly measured: Exact | undefined;
+  };
+};
+
+/** The facts of one word, in order. */
+export type FactsOf<W extends VisitFact['word']> = Extract<VisitFact, { word: W }>;

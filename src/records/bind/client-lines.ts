@@ -1,0 +1,246 @@
+import type { Item } from '../../notation/line-tree.ts';
+import type {
+  Allergy,
+  Allow,
+  Avoid,
+  Born,
+  Caution,
+  Consent,
+  Grey,
+  Hair,
+  History,
+  Hold,
+  Natural,
+  Pattern,
+} from '../schema/client.ts';
+import type { ZoneLine } from '../schema/shelf.ts';
+import type { Word } from '../schema/values.ts';
+import {
+  type Cursor,
+  enter,
+  finish,
+  flatten,
+  nameAt,
+  notice,
+  type Opened,
+  peek,
+  take,
+  takeKind,
+  takeWord,
+  wordAt,
+  wordOf,
+} from './cursor.ts';
+import { dateOf, durationOf, isWhen, otherDate, whenOf } from './figures.ts';
+import { bindSeen, takeKnownZone, takeZones, zoneWord } from './seen.ts';
+import { bindFree } from './visit-lines.ts';
+
+type Bound<T extends { word: string; line: number }> = Omit<T, 'word' | 'line' | 'says' | 'by'>;
+
+const needs = (cursor: Cursor, message: string, todo: string): undefined =>
+  void notice(cursor, 'nothing-said', peek(cursor) ?? { from: 0, to: cursor.text.length }, message, { todo });
+
+/** `born 1988-04-02`, `born 1988` */
+export const bindBorn = ({ cursor, groups }: Opened): Bound<Born> | undefined => {
+  enter(cursor, groups[0] ?? []);
+  const item = peek(cursor);
+  if (item !== undefined && isWhen(cursor, item)) {
+    take(cursor);
+    const when = whenOf(cursor, item);
+    finish(cursor);
+    return when && { when };
+  }
+  if (item !== undefined && otherDate(cursor, item)) return undefined;
+  return needs(cursor, 'The line gives no date of birth.', 'Write it as in `born 1988-04-02`, or the year alone.');
+};
+
+export const bindNatural = ({ cursor, groups }: Opened): Bound<Natural> => ({
+  seen: bindSeen(cursor, groups, { stages: false }),
+});
+
+export const bindGrey = ({ cursor, groups }: Opened): Bound<Grey> => ({
+  parts: bindSeen(cursor, groups, { stages: false, percentIsGrey: true }),
+});
+
+/** `hair medium, density high, length shoulder, form wavy, porosity high ends` */
+export const bindHair = ({ cursor, groups }: Opened): Bound<Hair> => {
+  const qualities: Hair['qualities'] = [];
+  for (const group of groups) {
+    enter(cursor, group);
+    const words: Word[] = [];
+    const zones: Hair['qualities'][number]['zones'] = [];
+    for (let item = peek(cursor); item?.kind === 'word'; item = peek(cursor)) {
+      // `ends` and `lengths` are places; `length` is a quality.
+      const zone =
+        zoneWord(wordOf(cursor, item)) !== undefined && wordOf(cursor, item) !== 'length'
+          ? takeKnownZone(cursor)
+          : undefined;
+      if (zone !== undefined) zones.push(zone);
+      else words.push(wordAt(cursor, take(cursor) ?? item));
+    }
+    finish(cursor);
+    const [first, ...rest] = words;
+    if (first === undefined) continue;
+    if (rest.length === 0) qualities.push({ quality: { ...first, word: 'strand' }, words, zones });
+    else qualities.push({ quality: first, words: rest, zones });
+  }
+  return { qualities };
+};
+
+export const bindPattern = ({ cursor, groups }: Opened): Bound<Pattern> => {
+  enter(cursor, flatten(groups));
+  const zones = takeZones(cursor);
+  finish(cursor);
+  return { zones };
+};
+
+/** `history 2024-05 box-colour lengths` */
+export const bindHistory = ({ cursor, groups }: Opened): Bound<History> => {
+  enter(cursor, flatten(groups));
+  const draft: { -readonly [key in keyof Bound<History>]: Bound<History>[key] } = { kinds: [], zones: [] };
+  for (let item = peek(cursor); item !== undefined; item = peek(cursor)) {
+    if (isWhen(cursor, item) && draft.when === undefined) {
+      take(cursor);
+      const when = whenOf(cursor, item);
+      if (when !== undefined) draft.when = when;
+    } else if (item.kind === 'comma') take(cursor);
+    else if (item.kind === 'word' && zoneWord(wordOf(cursor, item)) !== undefined) {
+      const zone = takeKnownZone(cursor);
+      if (zone !== undefined) draft.zones.push(zone);
+    } else if (item.kind === 'word') draft.kinds.push(wordAt(cursor, take(cursor) ?? item));
+    else break;
+  }
+  finish(cursor);
+  return draft;
+};
+
+const bindWords = ({ cursor, groups }: Opened): Word[] => {
+  enter(cursor, flatten(groups));
+  const words: Word[] = [];
+  for (let item = peek(cursor); item?.kind === 'word' || item?.kind === 'comma'; item = peek(cursor)) {
+    if (item.kind === 'word') words.push(wordAt(cursor, item));
+    take(cursor);
+  }
+  return words;
+};
+
+export const bindAllergy = (opened: Opened): Bound<Allergy> => {
+  const to = bindWords(opened);
+  finish(opened.cursor);
+  if (to.length === 0 && opened.closing.says === undefined)
+    needs(opened.cursor, 'The line names no allergy.', 'Write it as in `allergy "nickel"`.');
+  return { to };
+};
+
+export const bindAvoid = (opened: Opened): Bound<Avoid> => {
+  const what = bindWords(opened);
+  finish(opened.cursor);
+  if (what.length === 0 && opened.closing.says === undefined)
+    needs(opened.cursor, 'The line does not say what to avoid.', 'Write it as in `avoid "brassiness"`.');
+  return { what };
+};
+
+/** `consent photos`, `consent form 2026-09-01 "her mother"` */
+export const bindConsent = (opened: Opened): Bound<Consent> => {
+  const what = bindWords(opened);
+  const { cursor } = opened;
+  const item = takeKind(cursor, 'date');
+  const date = item && dateOf(cursor, item);
+  while (peek(cursor)?.kind === 'word') what.push(wordAt(cursor, take(cursor) as Item));
+  finish(cursor);
+  return { what, ...(date && { date }) };
+};
+
+/** `hold lightener to 2027-01 "ends gummy"`, `hold oxidative 4w`, `hold all` */
+export const bindHold = ({ cursor, groups }: Opened): Bound<Hold> | undefined => {
+  enter(cursor, flatten(groups));
+  const first = peek(cursor);
+  if (first?.kind !== 'word')
+    return needs(
+      cursor,
+      'The line does not say what to hold.',
+      'Name a kind, a product, `oxidative` or `all`, as in `hold lightener to 2027-01`.',
+    );
+  take(cursor);
+  const draft: { -readonly [key in keyof Bound<Hold>]: Bound<Hold>[key] } = { what: nameAt(cursor, first) };
+  const known = cursor.notices.length;
+  for (let item = peek(cursor); item !== undefined; item = peek(cursor)) {
+    const from = takeWord(cursor, 'from');
+    const until = !from && takeWord(cursor, 'to', 'until', 'for');
+    const value = peek(cursor);
+    const length = durationOf(cursor, value);
+    if (
+      value === undefined ||
+      (length === undefined && !isWhen(cursor, value)) ||
+      (!from && !until && length === undefined)
+    )
+      break;
+    take(cursor);
+    const when = length === undefined ? whenOf(cursor, value) : undefined;
+    if (length !== undefined) draft.length = length;
+    else if (when !== undefined) draft[from ? 'from' : 'until'] = when;
+  }
+  if (cursor.notices.length === known)
+    finish(cursor, 'Write `to` before the date the hold ends, or how long it lasts, as in `4w`.');
+  return draft;
+};
+
+/** `allow RULE "reason"` */
+export const bindAllow = ({ cursor, groups, closing }: Opened): Bound<Allow> | undefined => {
+  enter(cursor, groups[0] ?? []);
+  const item = takeKind(cursor, 'word');
+  if (item === undefined)
+    return needs(
+      cursor,
+      'The line names no rule.',
+      'Write the rule and the reason, as in `allow ratio-off-mix "runny on purpose"`.',
+    );
+  finish(cursor);
+  if (closing.says === undefined)
+    needs(cursor, 'The line gives no reason.', 'Write it in quotation marks after the rule.');
+  return { rule: nameAt(cursor, item) };
+};
+
+/** A caution takes the rest of its line; only `until` and a date as its last two words end it. */
+export const bindCaution = (
+  line: string,
+  from: number,
+  cursor: Cursor,
+): { caution: Bound<Caution>; closing: Opened['closing'] } => {
+  const { text, closing } = bindFree(line, from);
+  const end = /^(.*?)[\s"“”]+(until|to)\s+(\d{4}(?:-\d{2}(?:-\d{2})?)?)\s*$/iu.exec(line.slice(from));
+  if (end === null) return { caution: { text }, closing };
+  const [, before = '', word = '', date = ''] = end;
+  const start = line.lastIndexOf(date);
+  const said = bindFree(before, 0).text.replace(/^["“„]|["“”]$/g, '');
+  if (word.toLowerCase() === 'until') {
+    const kind = date.length === 10 ? 'date' : date.length === 7 ? 'month' : 'number';
+    const until = whenOf(cursor, { kind, from: start, to: start + date.length, glued: false });
+    return { caution: { text: said, ...(until && { until }) }, closing };
+  }
+  const toAt = line.lastIndexOf(word, start);
+  notice(
+    cursor,
+    'caution-to',
+    { from: toAt, to: start + date.length },
+    'A caution ends only with `until`; this one stays in force.',
+    {
+      todo: `Write \`until ${date}\` if it ends then.`,
+    },
+  );
+  return { caution: { text }, closing };
+};
+
+/** `zone half-head top, crown, sides` under a salon; `zone band "left, 8 cm down"` under a client or visit. */
+export const bindZoneLine = ({ cursor, groups, closing }: Opened): Bound<ZoneLine> | undefined => {
+  enter(cursor, flatten(groups));
+  const first = takeKind(cursor, 'word');
+  if (first === undefined)
+    return needs(
+      cursor,
+      'The line names no place.',
+      'Write its name, then where it is, as in `zone band "left, 8 cm down"`.',
+    );
+  const zones = takeZones(cursor);
+  finish(cursor);
+  return { zone: nameAt(cursor, first), zones, ...(closing.says && { where: closing.says }) };
+};

@@ -1,0 +1,179 @@
+import type { Item } from '../../notation/line-tree.ts';
+import { SOFT_WORDS } from '../../notation/words.ts';
+import { isTestKind, TEST_KINDS, TEST_RESULTS } from '../../trade/hair.ts';
+import { isStage } from '../../trade/stages.ts';
+import type { Test } from '../schema/client.ts';
+import { bindComponent, shadeOf } from './component.ts';
+import {
+  atOf,
+  type Cursor,
+  enter,
+  nameAt,
+  notice,
+  type Opened,
+  peek,
+  take,
+  takeWord,
+  typed,
+  wordOf,
+} from './cursor.ts';
+import { dateOf, durationOf, otherDate, takeTime, unitOf } from './figures.ts';
+import { bindSeen, zoneWord } from './seen.ts';
+
+const RESULTS: ReadonlySet<string> = new Set([
+  ...Object.values(TEST_RESULTS).flat(),
+  'clear',
+  'reaction',
+  'positive',
+  'negative',
+]);
+const MADE_WITH: ReadonlySet<string> = new Set(['skin', 'strand', 'metal']);
+
+type Draft = { -readonly [key in keyof Test]: Test[key] };
+
+/** A skin test is made with products, never on a place of the head: there `brow` is the tint. */
+const isResult = (word: string, test = ''): boolean =>
+  RESULTS.has(word) || isStage(word) || (test !== 'skin' && zoneWord(word) !== undefined);
+
+/** Whether an item begins a recipe: a weight, or a strength. Minutes and depths do not. */
+const isRecipe = (cursor: Cursor, items: readonly Item[], index: number): boolean => {
+  const item = items[index];
+  if (item?.kind !== 'number') return false;
+  const unit = unitOf(cursor, item);
+  if (unit === 'vol' || unit === 'g' || unit === 'ml' || unit === 'drop') return true;
+  const next = items[index + 1];
+  if (unit === '%') return items.some(({ kind }) => kind === 'plus') || next?.kind === 'pair';
+  return unit === '' && next?.kind === 'word' && !isResult(wordOf(cursor, next));
+};
+
+/** The recipe of a test from its first weight on: one component a plus sign, each as far as its first name. */
+const takeRecipe = (cursor: Cursor): NonNullable<Test['mix']> => {
+  const all = cursor.items;
+  let { next } = cursor;
+  const mix: NonNullable<Test['mix']> = [];
+  for (;;) {
+    const start = next;
+    let names = 0;
+    while (next < all.length) {
+      const item = all[next];
+      if (item === undefined || item.kind === 'plus' || item.kind === 'comma' || item.kind === 'text') break;
+      if (item.kind === 'number' && durationOf(cursor, item) !== undefined) break;
+      if (item.kind === 'word') {
+        const word = wordOf(cursor, item);
+        if (isResult(word) || SOFT_WORDS.has(word) || names === 1) break;
+        names++;
+      }
+      next++;
+    }
+    if (next > start) mix.push(bindComponent(cursor, all.slice(start, next)));
+    if (all[next]?.kind !== 'plus') break;
+    next++;
+  }
+  enter(cursor, all);
+  cursor.next = next;
+  return mix;
+};
+
+/** When it was read: a date and a time, in either order, either alone. */
+const takeReading = (cursor: Cursor, draft: Draft): void => {
+  for (;;) {
+    const item = peek(cursor);
+    if (item?.kind === 'date' && draft.readDate === undefined) {
+      take(cursor);
+      const date = dateOf(cursor, item);
+      if (date !== undefined) draft.readDate = date;
+      continue;
+    }
+    const time = draft.readTime === undefined ? takeTime(cursor) : undefined;
+    if (time === undefined) return;
+    draft.readTime = time;
+  }
+};
+
+/** `test skin 2026-09-01 11:00 cream, gloss read 2026-09-03 11:30 clear`, `test strand clay 20min yellow`, … */
+export const bindTest = ({ cursor, groups }: Opened): Omit<Test, 'line' | 'word'> | undefined => {
+  enter(cursor, groups[0] ?? []);
+  const kind = peek(cursor);
+  if (kind?.kind !== 'word' || !isTestKind(wordOf(cursor, kind))) {
+    const run = kind ?? { from: 0, to: cursor.text.length };
+    notice(cursor, kind === undefined ? 'nothing-said' : 'not-read', run, 'The line does not say which test.', {
+      todo: `Begin with ${TEST_KINDS.map((word) => `\`test ${word}\``).join(', ')}.`,
+    });
+    return undefined;
+  }
+  take(cursor);
+  const test = nameAt(cursor, kind);
+  const draft: Draft = {
+    word: 'test',
+    line: 0,
+    test,
+    made: true,
+    products: [],
+    zones: [],
+    read: false,
+    result: [],
+    notNeeded: false,
+  };
+  const shades: NonNullable<Test['shades']> = [];
+  const seen: Item[] = [];
+  for (let item = peek(cursor); item !== undefined; item = peek(cursor)) {
+    if (item.kind === 'comma') {
+      take(cursor);
+      continue;
+    }
+    if (item.kind === 'date' && draft.date === undefined) {
+      take(cursor);
+      const date = dateOf(cursor, item);
+      if (date !== undefined) draft.date = date;
+      continue;
+    }
+    if ((item.kind === 'slashed' || item.kind === 'chain') && otherDate(cursor, item)) {
+      take(cursor);
+      continue;
+    }
+    if (item.kind === 'slashed') {
+      take(cursor);
+      shades.push(shadeOf(typed(cursor, item), atOf(item)));
+      continue;
+    }
+    if (item.kind === 'pair' && draft.time === undefined) {
+      const time = takeTime(cursor);
+      if (time !== undefined) draft.time = time;
+      continue;
+    }
+    if (takeWord(cursor, 'read')) {
+      draft.read = true;
+      takeReading(cursor, draft);
+      continue;
+    }
+    if (takeWord(cursor, 'not-needed')) {
+      draft.notNeeded = true;
+      continue;
+    }
+    const minutes = durationOf(cursor, item);
+    if (minutes !== undefined && draft.minutes === undefined) {
+      take(cursor);
+      draft.minutes = minutes;
+      continue;
+    }
+    if (MADE_WITH.has(test.name) && draft.mix === undefined && isRecipe(cursor, cursor.items, cursor.next)) {
+      draft.mix = takeRecipe(cursor);
+      continue;
+    }
+    take(cursor);
+    const isProduct =
+      item.kind === 'word' &&
+      MADE_WITH.has(test.name) &&
+      !isResult(wordOf(cursor, item), test.name) &&
+      seen.length === 0;
+    if (isProduct && draft.minutes === undefined && !draft.read) draft.products.push(nameAt(cursor, item));
+    else seen.push(item);
+  }
+  if (shades.length > 0) draft.shades = shades;
+  draft.result = bindSeen(cursor, [seen], { stages: true });
+  draft.zones = draft.result.flatMap(({ zones }) => zones);
+  const begun = draft.date ?? draft.time ?? draft.minutes ?? draft.mix?.[0] ?? draft.products[0];
+  draft.made = !draft.notNeeded && (begun !== undefined || !draft.read);
+  const { word: _word, line: _line, ...rest } = draft;
+  return rest;
+};

@@ -1,0 +1,48 @@
+import type { Edit } from './edit.ts';
+import type { Place } from './span.ts';
+
+/**
+ * How much a finding matters. `stop`: someone could be hurt, or a number is impossible. `fix`: the note contradicts
+ * itself or lacks what it needs. `mind`: worth a thought.
+ */
+export type Severity = 'stop' | 'fix' | 'mind';
+
+export const SEVERITIES: readonly Severity[] = ['stop', 'fix', 'mind'];
+
+/** A change that would mend a finding. `certain` cannot change what the note means; `likely` is offered only. */
+export type Mend = { readonly title: string; readonly edits: readonly Edit[]; readonly sure: 'certain' | 'likely' };
+
+/** Another place that a finding points to, and three or four words on what stands there. */
+export type SecondPlace = { readonly place: Place; readonly says: string };
+
+/**
+ * One thing the compiler found in the notes. The same object serves the terminal, the pages, JSON and the editor.
+ * `message` is one sentence with the figures in it; `expected` says what was expected and from where; `todo` says
+ * what to type or do; `caution` stands only where someone could be hurt.
+ */
+export type Finding = {
+  readonly rule: string;
+  readonly severity: Severity;
+  readonly place: Place;
+  readonly message: string;
+  readonly expected?: string;
+  readonly todo?: string;
+  readonly caution?: string;
+  readonly label?: string;
+  readonly also?: readonly SecondPlace[];
+  readonly mend?: Mend;
+  /** The client whose notes this is about, where there is one. */
+  readonly client?: string;
+  /** The reason given by an `allow` line on the same entry. */
+  readonly allowed?: string;
+};
+
+const rank = (severity: Severity): number => SEVERITIES.indexOf(severity);
+
+/** Order of report: by file, line, place in the line, then the graver first, then by rule name. */
+export const compareFindings = (a: Finding, b: Finding): number =>
+  (a.place.file < b.place.file ? -1 : a.place.file > b.place.file ? 1 : 0) ||
+  a.place.line - b.place.line ||
+  a.place.at - b.place.at ||
+  rank(a.severity) - rank(b.severity) ||
+  (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0);

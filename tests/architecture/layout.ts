@@ -1,0 +1,65 @@
+/** What a folder of src/ may import: anything of `may`, only types of `types`. Every folder may import text/ and itself. */
+export type Allowance = { readonly may: readonly string[]; readonly types?: readonly string[] };
+
+const all = ['trade', 'notation', 'records', 'journal', 'reckon', 'rules', 'pages', 'exchange', 'git', 'editor'];
+
+/** The direction of dependencies, folder by folder. */
+export const allowances: Readonly<Record<string, Allowance>> = {
+  text: { may: [] },
+  trade: { may: [] },
+  notation: { may: ['trade'] },
+  records: { may: ['notation', 'trade'] },
+  journal: { may: ['records'] },
+  reckon: { may: ['journal', 'records', 'trade'] },
+  rules: { may: ['reckon', 'trade'], types: ['journal', 'records'] },
+  pages: { may: ['reckon', 'rules'] },
+  exchange: { may: ['reckon', 'rules'] },
+  git: { may: ['journal', 'reckon'] },
+  editor: { may: all },
+  cli: { may: all },
+};
+
+/** A package or built-in that only some files may import. `typesAnywhere`: a type-only import is free. */
+export type Confinement = {
+  readonly specifier: RegExp;
+  readonly within: RegExp;
+  readonly allowed: string;
+  readonly typesAnywhere?: boolean;
+};
+
+/** Where packages and built-ins may be imported. */
+export const confinements: readonly Confinement[] = [
+  {
+    specifier: /^(node:)?fs(\/promises)?$/,
+    within: /^src\/(cli\/|journal\/(find|read|write)\.ts$)/,
+    allowed: 'src/journal/{find,read,write}.ts, src/cli/**',
+  },
+  { specifier: /^@?chevrotain(\/|$)/, within: /^src\/notation\//, allowed: 'src/notation/**' },
+  { specifier: /^commander(\/|$)/, within: /^src\/cli\//, allowed: 'src/cli/**' },
+  {
+    specifier: /^chokidar(\/|$)/,
+    within: /^src\/(cli\/|journal\/watch\.ts$)/,
+    allowed: 'src/cli/**, src/journal/watch.ts',
+  },
+  {
+    specifier: /^zod(\/|$)/,
+    within: /^src\/records\/(schema(\/|\.ts$)|json-schema\.ts$)/,
+    allowed: 'src/records/schema/**, src/records/json-schema.ts (type-only imports anywhere)',
+    typesAnywhere: true,
+  },
+  { specifier: /^markdown-it(-|\/|$)/, within: /^src\/pages\//, allowed: 'src/pages/**' },
+];
+
+/** Code through which the clock, the locale or chance would leak into the output; src/cli/ alone may hold it. */
+export const leaks: readonly RegExp[] = [
+  /\bDate\.now\b/,
+  /\bnew Date\b/,
+  /\bIntl\./,
+  /\.toLocale\w*/,
+  /\.localeCompare\b/,
+  /\bMath\.random\b/,
+];
+
+/** The names that may stand at the top of the repository. */
+export const topLevelName =
+  /^(README\.md|DEVELOPERS\.md|package\.json|package-lock\.json|tsconfig[^/]*\.json|LICENSE|src|grammar|journals|tests|\..+|(vitest|biome)[^/]*)$/;
