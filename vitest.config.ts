@@ -3,6 +3,9 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
+    // A bound against hanging, not a measure: machines that run the tests differ in speed.
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
     environment: 'node',
     coverage: {
       provider: 'v8',

@@ -3,7 +3,8 @@ import { chmod, mkdir, readdir, rm, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { build } from 'esbuild';
 
-const dist = 'dist';
+// Tests build into a folder of their own.
+const dist = process.argv[2] ?? 'dist';
 const entry = 'bowlbook.js';
 const shebang = '#!/usr/bin/env node\n';
 

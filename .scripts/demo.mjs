@@ -3,15 +3,18 @@ import { spawnSync } from 'node:child_process';
 
 const journal = 'journals/harbour-row';
 const client = 'wren-abbott';
+// The demo has a day of its own, so that it looks the same on every day.
+const day = ['--on', '2026-11-25'];
 
 /**
- * Prints the command line, runs it, and ends the demo when the exit code is none of `expected`.
+ * Prints what is shown and the command line, runs it, and ends the demo when the exit code is none of `expected`.
+ * @param {string} title what the command shows
  * @param {string[]} words the words after `node dist/bowlbook.js`
  * @param {number[]} expected exit codes that are part of the show
  */
-function show(words, expected) {
+function show(title, words, expected) {
   const args = ['dist/bowlbook.js', ...words];
-  console.log(`\n$ node ${args.join(' ')}\n`);
+  console.log(`\n${'='.repeat(title.length)}\n${title}\n${'='.repeat(title.length)}\n$ node ${args.join(' ')}\n`);
   const { status, signal, error } = spawnSync(process.execPath, args, { stdio: 'inherit' });
   if (error) throw error;
   if (status === null || !expected.includes(status)) {
@@ -21,5 +24,5 @@ function show(words, expected) {
 }
 
 // The journal holds a few honest mistakes, so the check is expected to find something (exit 1).
-show(['check', journal], [0, 1]);
-show(['card', client, journal], [0]);
+show('The check finds the honest mistakes of two years', ['check', journal, ...day], [0, 1]);
+show('One client: what to know first, then every visit', ['card', client, journal, ...day], [0]);

@@ -35,6 +35,9 @@ export type SalonSettings = {
 
 const MINUTES = { min: 1, h: 60, d: 1440, w: 10_080, mo: 43_830 } as const;
 
+/** A closing hour before the opening one is in the afternoon (9-7), else on the next day (20:00-2:00). */
+const closingAfter = (from: number, to: number): number => (to > from ? to : to + 720 > from ? to + 720 : to + 1440);
+
 /** The settings of a salon entry; what its lines leave out has the defaults that the notation names. */
 export const salonSettings = (stood: Stood<Salon> | undefined): SalonSettings => {
   const facts = stood?.entry.facts ?? [];
@@ -48,9 +51,7 @@ export const salonSettings = (stood: Stood<Salon> | undefined): SalonSettings =>
     if (fact.word === 'money') currency = fact.currency.name.toUpperCase();
     else if (fact.word === 'scale' && fact.step.value > 0) scale = exactOf(fact.step.value);
     else if (fact.word === 'hours' && fact.from.minutes !== undefined && fact.to.minutes !== undefined) {
-      // A closing hour before the opening one is in the afternoon: 9-7.
-      const to = fact.to.minutes > fact.from.minutes ? fact.to.minutes : fact.to.minutes + 720;
-      hours = { from: fact.from.minutes, to };
+      hours = { from: fact.from.minutes, to: closingAfter(fact.from.minutes, fact.to.minutes) };
     } else if (fact.word === 'growth') growth = exactOf(fact.rate);
     else if (fact.word === 'policy') policies.push(fact);
     else if (fact.word === 'zone') zones.set(fact.zone.name, fact);

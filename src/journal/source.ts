@@ -1,4 +1,4 @@
-import { cutEntries } from '../records/cut.ts';
+import { type Cut, cutEntries } from '../records/cut.ts';
 import type { Notice } from '../records/notice.ts';
 import { readEntry } from '../records/read-entry.ts';
 import type { Entry } from '../records/schema/entry.ts';
@@ -28,6 +28,8 @@ export type Stood<E extends Entry = Entry> = {
   readonly end: number;
   readonly entry: E;
   readonly notices: readonly Notice[];
+  /** What opened it, and why it is an orphan. */
+  readonly cut: Pick<Cut, 'opens' | 'why'>;
 };
 
 const encodingNotice = (decoded: Decoded, lines: readonly string[]): Notice | undefined => {
@@ -49,21 +51,55 @@ const encodingNotice = (decoded: Decoded, lines: readonly string[]): Notice | un
   };
 };
 
+const stand = (path: string, lines: readonly string[], cut: Cut): Stood => {
+  const { entry, notices } = readEntry(lines, cut);
+  const opening = { opens: cut.opens, ...(cut.why !== undefined && { why: cut.why }) };
+  return { file: path, line: cut.start, end: cut.end, entry, notices, cut: opening };
+};
+
+const sourceOf = (path: string, decoded: Decoded, lines: readonly string[], entries: readonly Stood[]): Source => {
+  const notice = encodingNotice(decoded, lines);
+  const notices = notice === undefined ? [] : [notice];
+  return { path, lines, bom: decoded.bom, encoding: decoded.encoding, entries, notices };
+};
+
 /** Reads the bytes of one file into its entries. Never throws. */
 export const readSource = (path: string, bytes: Uint8Array): Source => {
   const decoded = decode(bytes);
   const lines = linesOf(decoded.text);
+  const entries = cutEntries(lines).map((cut) => stand(path, lines.slice(cut.start, cut.end), cut));
+  return sourceOf(path, decoded, lines, entries);
+};
+
+/** Text of its own: a slice of a file's text would keep the whole of it in memory for as long as the slice lives. */
+const ownLines = (lines: readonly string[]): string[] =>
+  Buffer.from(lines.join('\n'), 'utf16le').toString('utf16le').split('\n');
+
+const keyOf = (lines: readonly string[], { opens, why }: Pick<Cut, 'opens' | 'why'>): string =>
+  `${opens} ${why ?? ''}\n${lines.join('\n')}`;
+
+/**
+ * Reads a file again after a change. Entries whose lines are as before are taken over, the very same object when they
+ * have not moved either, so that whoever compares sees at once what did not change.
+ */
+export const rereadSource = (before: Source, bytes: Uint8Array): Source => {
+  const { path } = before;
+  const decoded = decode(bytes);
+  const lines = linesOf(decoded.text);
+  const known = new Map<string, Stood[]>();
+  for (const stood of before.entries) {
+    const key = keyOf(before.lines.slice(stood.line, stood.end), stood.cut);
+    const same = known.get(key);
+    if (same === undefined) known.set(key, [stood]);
+    else same.push(stood);
+  }
   const entries = cutEntries(lines).map((cut): Stood => {
-    const { entry, notices } = readEntry(lines.slice(cut.start, cut.end), cut);
-    return { file: path, line: cut.start, end: cut.end, entry, notices };
+    const text = lines.slice(cut.start, cut.end);
+    const same = known.get(keyOf(text, cut));
+    const unmoved = same?.findIndex(({ line }) => line === cut.start) ?? -1;
+    const [stood] = same?.splice(Math.max(0, unmoved), 1) ?? [];
+    if (stood === undefined) return stand(path, ownLines(text), cut);
+    return stood.line === cut.start ? stood : { ...stood, line: cut.start, end: cut.end };
   });
-  const notice = encodingNotice(decoded, lines);
-  return {
-    path,
-    lines,
-    bom: decoded.bom,
-    encoding: decoded.encoding,
-    entries,
-    notices: notice === undefined ? [] : [notice],
-  };
+  return sourceOf(path, decoded, lines, entries);
 };

@@ -22,25 +22,38 @@ const sticky =
     return pattern.exec(text);
   };
 
+/** A token matched here; its pattern is its label, so that the grammar reference can print it. */
 const custom = (name: string, pattern: RegExp, starts: (string | number)[]): TokenType =>
-  createToken({ name, pattern: { exec: sticky(pattern) }, line_breaks: false, start_chars_hint: starts });
+  createToken({
+    name,
+    pattern: { exec: sticky(pattern) },
+    label: pattern.source,
+    line_breaks: false,
+    start_chars_hint: starts,
+  });
 
 const DIGITS = [...'0123456789'];
 
 export const Space = createToken({
   name: 'Space',
-  pattern: /[ \t\u00a0\u1680\u2000-\u200b\u202f\u205f\u3000\ufeff]+/,
+  pattern: /[\t\v\f\r \u00a0\u1680\u2000-\u200b\u2028\u2029\u202f\u205f\u3000\ufeff]+/,
   group: Lexer.SKIPPED,
   line_breaks: false,
 });
-export const Comment = custom('Comment', /(?<=^\s*|\s)#(?=\s|$).*|(?<=^\s*)#.*/uy, ['#']);
+/** Neither a comment nor an open quotation holds the white space at the end of its line. */
+export const Comment = custom(
+  'Comment',
+  /(?<=[\s\u200b])#(?=[\s\u200b]|$)(?:[\s\S]*[^\s\u200b])?|(?<=^[\s\u200b]*)#(?:[\s\S]*[^\s\u200b])?/uy,
+  ['#'],
+);
 export const Quoted = createToken({ name: 'Quoted', pattern: /"[^"“”]*["“”]|[“”„][^"“”]*["“”]|«[^»]*»/ });
-export const OpenQuote = createToken({ name: 'OpenQuote', pattern: /["“”„«].*/ });
+export const OpenQuote = createToken({ name: 'OpenQuote', pattern: /["“”„«](?:[\s\S]*[^\s\u200b])?/ });
 export const DateShape = createToken({ name: 'Date', pattern: /\d{4}-\d{1,2}-\d{1,2}(?!\d)/ });
 export const MonthShape = createToken({ name: 'Month', pattern: /\d{4}-\d{2}(?![\d-])/ });
+/** A colon between figures, with spaces around it where a hand puts them (`1 : 2`). */
 export const Pair = createToken({
   name: 'Pair',
-  pattern: /(?:\d+(?:[.,]\d+)?[¼½¾]?|[¼½¾])(?::(?:\d+(?:[.,]\d+)?[¼½¾]?|[¼½¾]))+/,
+  pattern: /(?:\d+(?:[.,]\d+)?[¼½¾]?|[¼½¾])(?:[ \t]*:[ \t]*(?:\d+(?:[.,]\d+)?[¼½¾]?|[¼½¾]))+/,
 });
 export const Slashed = custom('Slashed', /\d+(?:[.,]\d+)?(?:\/[\p{L}\d]+)+/uy, DIGITS);
 export const Chain = createToken({ name: 'Chain', pattern: /\d+(?:[.,]\d+){2,}/ });
@@ -62,7 +75,11 @@ export const Doubt = createToken({ name: 'Doubt', pattern: /\?/ });
 export const Equal = createToken({ name: 'Equal', pattern: /=/ });
 export const Slash = createToken({ name: 'Slash', pattern: /\// });
 export const Stop = createToken({ name: 'Stop', pattern: /[.;:()]/ });
-export const Unknown = custom('Unknown', /[^\s\p{L}\d"“”„«#x×~≈,+%=?/.;:()-]+|[\s\S]/uy, EVERY_CODE);
+export const Unknown = custom(
+  'Unknown',
+  /[^\s\u200b\p{L}\d¼½¾⅓⅔⅛⅜⅝⅞"“”„«#×~≈,،、+＋%=?/.;:()‐-―−-]+|[\s\S]/uy,
+  EVERY_CODE,
+);
 
 export const TOKENS: TokenType[] = [
   Space,

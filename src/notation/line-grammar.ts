@@ -77,12 +77,16 @@ class LineGrammar extends EmbeddedActionsParser {
     };
     const isNumber = (ahead: number): boolean => NUMBERS.has(this.LA(ahead).tokenType);
     const isUnit = (): boolean => this.LA(1).tokenType === Word && UNIT_WORDS.has(fold(this.LA(1).image));
-    const isHalfDay = (): boolean => touches(1) && /^[ap]m$/i.test(this.LA(1).image);
+    /** A dash between two figures: glued to both, or with space on both sides; with space before it alone a minus. */
+    const isRangeDash = (): boolean =>
+      isNumber(2) && touches(1) === touches(2) && (touches(1) || this.LA(3).tokenType !== Percent);
+    /** `2.38pm`, `2.38 pm`: neither word can be a name. */
+    const isHalfDay = (): boolean => /^[ap]m$/i.test(this.LA(1).image);
     const isMoment = (ahead: number): boolean => {
       const { tokenType, image } = this.LA(ahead);
       if (tokenType === Pair) return true;
       if (tokenType === Dotted) return /^\d{1,2}[.,]\d\d$/.test(image);
-      return tokenType === Whole && touches(ahead + 1) && /^[ap]m$/i.test(this.LA(ahead + 1).image);
+      return tokenType === Whole && /^[ap]m$/i.test(this.LA(ahead + 1).image);
     };
 
     const number = this.RULE('number', (): IToken => {
@@ -107,7 +111,7 @@ class LineGrammar extends EmbeddedActionsParser {
       const first = this.SUBRULE1(number);
       last = first;
       this.OPTION2({
-        GATE: () => touches(1) && touches(2) && isNumber(2),
+        GATE: isRangeDash,
         DEF: () => {
           this.CONSUME(Dash);
           second = this.SUBRULE2(number);
@@ -272,7 +276,7 @@ class LineGrammar extends EmbeddedActionsParser {
       const first = this.CONSUME(Whole);
       let unit: IToken | undefined;
       this.OPTION({
-        GATE: () => /^(min|mins)$/i.test(this.LA(1).image) || (touches(1) && /^h$/i.test(this.LA(1).image)),
+        GATE: () => /^min(s|utes?)?$/i.test(this.LA(1).image) || (touches(1) && /^h$/i.test(this.LA(1).image)),
         DEF: () => {
           unit = this.CONSUME(Word);
         },

@@ -35,7 +35,8 @@ export const isBlank = (line: string): boolean => BLANK.test(line) || COMMENT.te
 const TABLE_LIMIT = 200_000;
 const table = new Map<string, ReadLine>();
 
-const readFresh = (line: string): ReadLine => {
+/** Reads one line without looking it up: what `readLine` gives, at full cost. */
+export const readFresh = (line: string): ReadLine => {
   const match = FIRST_WORD.exec(line);
   const typed = match?.[1] ?? '';
   const to = match?.[0].length ?? 0;
@@ -65,5 +66,6 @@ export const readLine = (line: string): ReadLine => {
     if (table.size >= TABLE_LIMIT) table.clear();
     table.set(key, found);
   }
-  return found;
+  // A word of the notation has no digits; any other is this line's own.
+  return found.form === undefined ? { ...found, word: fold(line.slice(found.wordRun.from, found.wordRun.to)) } : found;
 };

@@ -1,6 +1,21 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
+import { ageOf } from '../reckon/state.ts';
 import type { Finding } from '../text/finding.ts';
+import { alertBlocks } from './alerts.ts';
+import { visitBlocks } from './card-visit.ts';
+import { cautionBlocks } from './caution-block.ts';
+import { clientPhrase } from './client-lines.ts';
+import { dayText } from './days.ts';
+import { escapeText } from './escape.ts';
+import { eachOnce, pointsInto } from './finding-lines.ts';
+import { clientLines, type HeadView, notedIn, salonOfHead } from './head-view.ts';
+import { VISITS_HEADING } from './headings.ts';
+import { lastColourBlocks } from './last-colour.ts';
+import { newsByDate } from './news.ts';
+import { joined } from './noted.ts';
+import { findingBlocks, onFileBlocks } from './on-file.ts';
+import { testBlocks } from './skin-tests.ts';
 
 export type CardOptions = {
   /** The day the card is for, `YYYY-MM-DD`: tests, holds, growth and due dates are reckoned to it. */
@@ -9,14 +24,74 @@ export type CardOptions = {
   readonly money?: boolean;
 };
 
+/** The name, the day, the salon and the age: what a card is headed with. */
+const titleBlocks = (view: HeadView): string[] => {
+  const { client, on } = view;
+  const age = ageOf(client, on);
+  const born = clientLines(view, ['born']).map(({ stood, fact }) => `born ${clientPhrase(notedIn(view, stood), fact)}`);
+  const salon = salonOfHead(view).full;
+  const facts = [
+    `Card for ${dayText(on)}`,
+    salon && escapeText(salon),
+    client.full === client.name ? undefined : escapeText(client.name),
+    ...born,
+    age !== undefined && `${age} years old`,
+  ];
+  return [`# ${escapeText(client.full)}`, joined(facts, ' · ')];
+};
+
+const visitsBlocks = (
+  journal: Journal,
+  reckoned: readonly VisitReckoned[],
+  findings: readonly Finding[],
+  money: boolean,
+): string[] => {
+  if (reckoned.length === 0) return [`## ${VISITS_HEADING}`, 'None noted yet.'];
+  const news = newsByDate(reckoned);
+  const blocks = reckoned.toReversed().flatMap((visit) =>
+    visitBlocks({
+      journal,
+      visit,
+      news: news.get(visit.date) ?? [],
+      findings: findings.filter((finding) => pointsInto(finding, visit.visit)),
+      money,
+    }),
+  );
+  return [`## ${VISITS_HEADING}`, ...blocks];
+};
+
 /**
  * A client's card as Markdown: what to know before touching the hair first, then the visits, newest first. `reckoned`
- * holds her visits, oldest first; `findings` those on her, allowed ones among them.
+ * holds her visits, oldest first; `findings` may be those of the whole journal, allowed ones among them.
  */
 export const cardMarkdown = (
-  _journal: Journal,
+  journal: Journal,
   client: ClientFile,
-  _reckoned: readonly VisitReckoned[],
-  _findings: readonly Finding[],
-  _options: CardOptions,
-): string => `# ${client.full}\n`;
+  reckoned: readonly VisitReckoned[],
+  findings: readonly Finding[],
+  { on, money = false }: CardOptions,
+): string => {
+  const own = eachOnce(findings).filter(
+    (finding) =>
+      finding.client === client.name ||
+      [...client.entries, ...client.visits].some((stood) => pointsInto(finding, stood)),
+  );
+  const view: HeadView = {
+    journal,
+    client,
+    visits: reckoned.filter(({ date }) => date <= on),
+    findings: own,
+    on,
+  };
+  const blocks = [
+    ...titleBlocks(view),
+    ...alertBlocks(view),
+    ...testBlocks(view),
+    ...onFileBlocks(view),
+    ...lastColourBlocks(view, money),
+    ...findingBlocks(view),
+    ...cautionBlocks(view),
+    ...visitsBlocks(journal, reckoned, own, money),
+  ];
+  return `${blocks.join('\n\n')}\n`;
+};

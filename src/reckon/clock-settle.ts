@@ -2,27 +2,48 @@ import type { SalonSettings } from '../journal/salon.ts';
 import type { Clock } from '../records/schema/values.ts';
 import type { Minute } from './model.ts';
 
-/** A time of day with its half of the day settled, or why it could not be. Relative times have no minute yet. */
-export type Settled = {
-  readonly minute: Minute | undefined;
-  readonly doubt?: 'either-half-day' | 'outside-hours';
+type Hours = SalonSettings['hours'];
+
+/** Why the half of the day is not settled: the hours hold both readings, or neither. */
+export type Doubt = {
+  readonly kind: 'either-half-day' | 'outside-hours';
+  readonly read: Minute;
+  readonly other: Minute;
 };
 
 const HALF_DAY = 720;
 const DAY = 1440;
 
+/** Minutes that a time is outside the hours; nought within them. */
+const outside = (minute: Minute, { from, to }: NonNullable<Hours>): number => Math.max(from - minute, minute - to, 0);
+
 /**
- * The minute of the day that a typed time means. A time with two readings is the one inside the salon's hours; without
- * an `hours` line it is as written. When the hours hold both readings or neither, it is as written and in doubt.
+ * The minute of the day that a typed time means; undefined for one that counts from an `on`. A time with two readings is
+ * the one inside the salon's hours; without an `hours` line it is as written. When the hours hold both readings it is as
+ * written too, and when they hold neither it is the nearer one.
  */
-export const settleClock = (clock: Clock, hours: SalonSettings['hours']): Settled => {
-  const { minutes, other } = clock;
-  if (minutes === undefined || other === undefined || hours === undefined) return { minute: minutes };
-  const inside = (minute: number): boolean => minute >= hours.from && minute <= hours.to;
-  const [first, second] = [inside(minutes), inside(other)];
-  if (first !== second) return { minute: first ? minutes : other };
-  return { minute: minutes, doubt: first ? 'either-half-day' : 'outside-hours' };
+export const minuteOf = ({ minutes, other }: Clock, hours: Hours): Minute | undefined => {
+  if (minutes === undefined || other === undefined || hours === undefined) return minutes;
+  return outside(minutes, hours) <= outside(other, hours) ? minutes : other;
 };
+
+/** The doubt about a typed time, where the salon's hours do not settle it. */
+export const doubtOf = ({ minutes, other }: Clock, hours: Hours): Doubt | undefined => {
+  if (minutes === undefined || other === undefined || hours === undefined) return undefined;
+  const [first, second] = [outside(minutes, hours), outside(other, hours)];
+  if ((first === 0) !== (second === 0)) return undefined;
+  const [read, rest] = first <= second ? [minutes, other] : [other, minutes];
+  return { kind: first === 0 ? 'either-half-day' : 'outside-hours', read, other: rest };
+};
+
+/** A typed time as it is read, and the doubt about it where there is one. */
+export const settleClock = (
+  clock: Clock,
+  hours: Hours,
+): { readonly minute: Minute | undefined; readonly doubt: Doubt | undefined } => ({
+  minute: minuteOf(clock, hours),
+  doubt: doubtOf(clock, hours),
+});
 
 /** A salon's day holds its applications within six hours, so a longer pause than the rest of the day is the night. */
 const NIGHT = 18 * 60;
@@ -33,7 +54,12 @@ const NIGHT = 18 * 60;
  */
 export const dayBegins = (minutes: readonly Minute[]): Minute | undefined => {
   const sorted = [...minutes].sort((a, b) => a - b);
-  return sorted.find((minute, index) => index > 0 && minute - (sorted[index - 1] ?? minute) > NIGHT) ?? sorted[0];
+  let before = Number.POSITIVE_INFINITY;
+  for (const minute of sorted) {
+    if (minute - before > NIGHT) return minute;
+    before = minute;
+  }
+  return sorted[0];
 };
 
 /** The same minute, a day later when it is more than twelve hours before the work begins. */

@@ -34,7 +34,9 @@ export type Portion = {
   readonly how?: string;
   /** The bowl it is taken out of. */
   readonly from?: BowlReckoned;
-  /** Exact minor units at the price in force on the day; undefined when no price is known. */
+  /** What the scales said, where a `weighed` line stands. */
+  readonly weighed?: Exact;
+  /** Exact minor units at the price in force on the day, for what was really weighed; undefined when no price is known. */
   readonly cost: Exact | undefined;
 };
 
@@ -97,6 +99,8 @@ export type BowlReckoned = {
     | undefined;
   /** Taken out of it into other bowls, or home. */
   readonly taken: Exact;
+  /** Grams of this bowl and its further mixes together, where `more` made some: what is left belongs to all of them. */
+  readonly mixedWithMore?: Exact;
   /** Mixed, less left, less taken. */
   readonly used: Exact | undefined;
   /** Exact minor units of everything in it (nothing counted twice); undefined when a price or weight is missing. */
@@ -119,7 +123,8 @@ export type ClockProblem = {
     | 'check-before-on'
     | 'no-off'
     | 'off-without-on'
-    | 'said-minutes';
+    | 'said-minutes'
+    | 'span-backwards';
   readonly place: Place;
   readonly message: string;
   readonly todo?: string;
@@ -169,6 +174,7 @@ export type MoneyReckoned = {
   readonly currency: string | undefined;
   /** Minor units. */
   readonly items: readonly { readonly item: string; readonly amount: number; readonly place: Place }[];
+  /** Items less discounts. */
   readonly charged: number;
   readonly discount: number;
   readonly claim: { readonly amount: number; readonly place: Place } | undefined;
@@ -176,6 +182,8 @@ export type MoneyReckoned = {
   readonly depositTaken: number;
   readonly depositUsed: number;
   readonly depositReturned: number;
+  /** To pay on the day: charged, and a deposit taken, less deposits used and returned. */
+  readonly due: number;
   /** Products, minor units rounded once; undefined when a bowl has no cost. */
   readonly cost: number | undefined;
   readonly costMissing: readonly string[];
@@ -189,6 +197,8 @@ export type ProductUse = {
   readonly used: Exact;
   readonly left: Exact;
   readonly cost: Exact | undefined;
+  /** For goods sold by the piece the figures are pieces, not grams. */
+  readonly pieces?: true;
 };
 
 /** One visit with everything worked out. */

@@ -21,73 +21,89 @@ export type Applied = {
 /** The bowls and zones that a clock line names. */
 export type Mention = { readonly bowls: readonly string[]; readonly zones: readonly string[] };
 
-/** How closely a line speaks of a run: 0 is not at all, 1 is of everything. */
-export type Closeness = number;
+type Zones = SalonSettings['zones'];
 
-const EVERYTHING = 1;
-const BOWL = 3;
-const BY_ZONE = { rest: 4, within: 5, same: 6 } as const;
-const MADE_FROM = 0.5;
+/** Whether a line names neither a bowl nor a zone: it speaks of everything that is on. */
+export const namesNothing = ({ bowls, zones }: Mention): boolean => bowls.length === 0 && zones.length === 0;
 
-const bowlMatch = ({ bowls }: Mention, run: Applied): 'named' | 'weak' | undefined => {
-  if (bowls.length === 0) return 'named';
-  if (run.bowl === undefined) return 'weak';
-  if (bowls.includes(run.bowl)) return 'named';
-  return run.moreOf !== undefined && bowls.includes(run.moreOf) ? 'weak' : undefined;
+const isOfBowl = ({ bowls }: Mention, { bowl, moreOf }: Applied): boolean =>
+  bowls.length === 0 || bowl === undefined || bowls.includes(bowl) || (moreOf !== undefined && bowls.includes(moreOf));
+
+/** The runs that one zone of a line speaks of; as `rest` only where no run has the very zone. */
+const ofZone = (zone: string, runs: readonly Applied[], zones: Zones): Applied[] => {
+  const matched = runs.map((run) => ({
+    run,
+    match: run.zone === '' ? ('within' as const) : matchZones(zone, run.zone, zones),
+  }));
+  const exact = matched.some(({ match }) => match === 'same');
+  return matched.filter(({ match }) => match !== undefined && !(exact && match === 'rest')).map(({ run }) => run);
 };
 
-/**
- * How closely a line speaks of each run. A bowl alone speaks of all its runs, a zone alone of that zone in any bowl, and
- * neither of everything. A zone that no run of the bowl has is a smaller place of the bowl's.
- */
-export const speaksOf = (mention: Mention, runs: readonly Applied[], zones: SalonSettings['zones']): Closeness[] => {
-  const matches = runs.map((run) => bowlMatch(mention, run));
-  const weaken = (closeness: Closeness, index: number): Closeness =>
-    closeness > 0 && matches[index] === 'weak' ? closeness - MADE_FROM : closeness;
-  if (mention.zones.length === 0) {
-    const closeness = mention.bowls.length > 0 ? BOWL : EVERYTHING;
-    return matches.map((match, index) => (match === undefined ? 0 : weaken(closeness, index)));
-  }
-  const best = runs.map(() => 0);
+const NONE: readonly Applied[] = [];
+
+const spokenOf = (mention: Mention, runs: readonly Applied[], zones: Zones): readonly Applied[] => {
+  const own = runs.filter((run) => isOfBowl(mention, run));
+  if (mention.zones.length === 0 || own.length === 0) return own;
+  const found = new Set<Applied>();
   for (const zone of mention.zones) {
-    const found = runs.map((run, index) => {
-      if (matches[index] === undefined) return 0;
-      if (run.zone === '') return BOWL;
-      const match = matchZones(zone, run.zone, zones);
-      return match === undefined ? 0 : BY_ZONE[match];
-    });
-    const exact = found.includes(BY_ZONE.same);
-    const named = found.some((closeness) => closeness > 0);
-    for (const [index, closeness] of found.entries()) {
-      const own = exact && closeness === BY_ZONE.rest ? 0 : closeness;
-      const smaller = !named && mention.bowls.length > 0 && matches[index] !== undefined ? BOWL : 0;
-      best[index] = Math.max(best[index] ?? 0, weaken(Math.max(own, smaller), index));
-    }
+    const ofThis = ofZone(zone, own, zones);
+    for (const run of ofThis.length === 0 && mention.bowls.length > 0 ? own : ofThis) found.add(run);
   }
-  return best;
+  return found.size === own.length ? own : own.filter((run) => found.has(run));
+};
+
+/** The runs that a line speaks of, in order of the clock. */
+export type SpokenOf = (mention: Mention) => readonly Applied[];
+
+/**
+ * Tells of any line which runs it speaks of. A bowl alone names all its runs, and those of its further mixes; a zone
+ * alone names that zone in any bowl; neither speaks of all. A zone that no run of the bowl has is a smaller place of the
+ * bowl's.
+ */
+export const speaker = (runs: readonly Applied[], zones: Zones): SpokenOf => {
+  if (runs.length === 0) return () => NONE;
+  // Most lines of a visit name the same few things.
+  const known = new Map<string, readonly Applied[]>();
+  return (mention) => {
+    const key = `${mention.bowls.join()};${mention.zones.join()}`;
+    let spoken = known.get(key);
+    if (spoken === undefined) {
+      spoken = spokenOf(mention, runs, zones);
+      known.set(key, spoken);
+    }
+    return spoken;
+  };
 };
 
 /** A line that ends runs, with the minute it says. */
-export type Ending = Mention & { readonly minute: Minute | undefined; readonly place: Place; readonly about: boolean };
+export type Ending = {
+  readonly mention: Mention;
+  readonly minute: Minute | undefined;
+  readonly place: Place;
+  readonly about: boolean;
+};
 
-const isAgain = (a: Applied, b: Applied): boolean => a.bowl === b.bowl && a.zone === b.zone && b.firstOn > a.firstOn;
+/** The ending of each run that has one, and the lines that ended anything. */
+export type Endings<E extends Ending> = { readonly of: ReadonlyMap<Applied, E>; readonly did: ReadonlySet<E> };
 
-/** The ending of each run among `endings`: the closest that speaks of it, then the earliest, at or after it went on. */
-export const endingsOf = (
-  runs: readonly Applied[],
-  endings: readonly Ending[],
-  zones: SalonSettings['zones'],
-): (Ending | undefined)[] => {
-  const spoken = endings.map((ending) => speaksOf(ending, runs, zones));
-  return runs.map((run, index) => {
-    const again = Math.min(...runs.filter((other) => isAgain(run, other)).map(({ firstOn }) => firstOn));
-    const fit = endings
-      .map((ending, which) => ({ ending, closeness: spoken[which]?.[index] ?? 0 }))
-      .filter(({ ending, closeness }) => closeness > 0 && (ending.minute ?? run.firstOn - 1) >= run.firstOn);
-    const before = fit.filter(({ ending }) => (ending.minute ?? 0) <= again);
-    const [first] = (before.length > 0 ? before : fit).sort(
-      (a, b) => b.closeness - a.closeness || (a.ending.minute ?? 0) - (b.ending.minute ?? 0),
-    );
-    return first?.ending;
-  });
+/**
+ * The endings of runs, in order of the clock: a line ends what it speaks of and is on then. Where all that a line names
+ * is off already, it came off in parts, and the later line ends it.
+ */
+export const endingsOf = <E extends Ending>(endings: readonly E[], spoken: SpokenOf): Endings<E> => {
+  const of = new Map<Applied, E>();
+  const did = new Set<E>();
+  const timed = endings.filter((ending): ending is E & { readonly minute: Minute } => ending.minute !== undefined);
+  for (const ending of timed.sort((a, b) => a.minute - b.minute)) {
+    const { minute } = ending;
+    const begun = spoken(ending.mention).filter(({ firstOn }) => firstOn <= minute);
+    const on = begun.filter((run) => !of.has(run));
+    const last = begun.at(-1)?.firstOn;
+    const inParts = namesNothing(ending.mention) ? NONE : begun.filter(({ firstOn }) => firstOn === last);
+    for (const run of on.length > 0 ? on : inParts) {
+      of.set(run, ending);
+      did.add(ending);
+    }
+  }
+  return { of, did };
 };

@@ -1,22 +1,37 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
+import type { Stood } from '../journal/source.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
-import type { Mend, SecondPlace, Severity } from '../text/finding.ts';
+import type { Finding, Mend, SecondPlace, Severity } from '../text/finding.ts';
 import type { Place } from '../text/span.ts';
+import type { CautionTopic } from '../trade/cautions.ts';
 
-/** What a rule is about, for the list that `explain` prints. */
-export type Family =
-  | 'reading'
-  | 'mix'
-  | 'strength'
-  | 'time'
-  | 'lift'
-  | 'tests'
-  | 'cautions'
-  | 'age'
-  | 'order'
-  | 'names'
-  | 'money'
-  | 'typing';
+/** What a rule is about, for the list that `explain` prints. Each family is a folder. */
+export const FAMILIES = [
+  'reading',
+  'typing',
+  'names',
+  'mix',
+  'strength',
+  'time',
+  'lift',
+  'grey',
+  'tone',
+  'result',
+  'overlap',
+  'condition',
+  'interval',
+  'dose',
+  'tests',
+  'cautions',
+  'age',
+  'placement',
+  'order',
+  'shelf',
+  'promise',
+  'money',
+] as const;
+
+export type Family = (typeof FAMILIES)[number];
 
 /** Where a rule's claim comes from. */
 export type RuleSource =
@@ -41,30 +56,61 @@ export type Found = {
   readonly mend?: Mend;
   /** Where a rule's gravity depends on the case. */
   readonly severity?: Severity;
+  /** Where another caution than the rule's own fits the case. */
+  readonly caution?: CautionTopic;
 };
 
 type Base = {
   readonly name: string;
   readonly family: Family;
   readonly severity: Severity;
+  /** What fires it, in one sentence. */
+  readonly what: string;
   /** One sentence of at most 140 characters: why it matters. */
   readonly why: string;
   readonly source: RuleSource;
-  /** The caution shown with it, a topic of trade/cautions.ts, where someone could be hurt. */
-  readonly caution?: string;
+  /** The caution shown with it, where someone could be hurt. */
+  readonly caution?: CautionTopic;
   /** A whole small journal that fires this rule and no other; `^^^` under the characters of the finding. */
   readonly bad: string;
   /** The same journal put right: nothing fires. */
   readonly good: string;
+  /** The bytes of a bad example that plain text cannot hold, made from `bad` without its carets. */
+  readonly badBytes?: (text: string) => Uint8Array;
 };
 
-/** A rule: facts and examples, and what it looks at. One that is `reading` is found while the line is read. */
+/** Every client's visits worked out, by the client's name, oldest first. */
+export type Reckoned = ReadonlyMap<string, readonly VisitReckoned[]>;
+
+/** What a rule finds in one visit; `on` is the day the check is made for, where one is given. */
+export type VisitCheck = (visit: VisitReckoned, journal: Journal, on: string | undefined) => Iterable<Found>;
+
+/** What a rule finds in everything noted of one client. */
+export type ClientCheck = (
+  client: ClientFile,
+  visits: readonly VisitReckoned[],
+  journal: Journal,
+  on: string | undefined,
+) => Iterable<Found>;
+
+/**
+ * A rule: facts and examples, and what it looks at, which is what makes it run again. One that is `reading` is found
+ * while the line is read; one over an `entry` sees its lines alone; one over `shelf and clients` finds the same thing in
+ * what all share and in what is noted of one client; one over `findings` sees what the others found in a client's notes.
+ */
 export type Rule =
   | (Base & { readonly over: 'reading' })
-  | (Base & { readonly over: 'visit'; readonly check: (visit: VisitReckoned, journal: Journal) => Iterable<Found> })
+  | (Base & { readonly over: 'entry'; readonly check: (stood: Stood, lines: readonly string[]) => Iterable<Found> })
+  | (Base & { readonly over: 'visit'; readonly check: VisitCheck })
+  | (Base & { readonly over: 'client'; readonly check: ClientCheck })
   | (Base & {
-      readonly over: 'client';
-      readonly check: (client: ClientFile, visits: readonly VisitReckoned[], journal: Journal) => Iterable<Found>;
+      readonly over: 'shelf and clients';
+      readonly shared: (journal: Journal) => Iterable<Found>;
+      readonly check: ClientCheck;
+    })
+  | (Base & {
+      readonly over: 'findings';
+      readonly check: (client: ClientFile, found: readonly Finding[]) => Iterable<Found>;
     })
   | (Base & { readonly over: 'journal'; readonly check: (journal: Journal) => Iterable<Found> });
 

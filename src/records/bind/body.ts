@@ -14,46 +14,39 @@ import {
   bindPattern,
   bindZoneLine,
 } from './client-lines.ts';
-import { bindCheck, bindEvent, bindOff, bindOn, bindStep } from './clock-lines.ts';
+import { bindCheck, bindEvent, bindHeat, bindOff, bindOn, bindStep } from './clock-lines.ts';
 import type { Opened } from './cursor.ts';
+import { bindCharges, bindDeposit, bindPayments, bindSplit } from './money-lines.ts';
 import { bindPlace } from './place-line.ts';
+import { bindGrowth, bindHours, bindMoney, bindPolicy, bindScale } from './salon-lines.ts';
 import { bindSeen } from './seen.ts';
 import {
   bindDensity,
   bindDose,
-  bindGrowth,
-  bindHours,
   bindKeeps,
   bindLift,
   bindMeasure,
   bindMix,
-  bindMoney,
   bindPack,
-  bindPolicy,
   bindReorder,
-  bindScale,
   bindScalp,
   bindShades,
-  bindStock,
   bindStrength,
   bindTime,
   bindTones,
   bindUses,
 } from './shelf-lines.ts';
+import { bindStock } from './stock-lines.ts';
 import { bindTest } from './test-line.ts';
 import {
   bindAbout,
   bindCall,
-  bindCharges,
   bindDeclined,
-  bindDeposit,
   bindFit,
   bindLeave,
   bindNext,
-  bindPayments,
   bindRedo,
   bindRegrowth,
-  bindSplit,
 } from './visit-lines.ts';
 
 /** What a binder gives: the fields of its fact, those of several facts, or nothing when the line could not be read. */
@@ -113,7 +106,7 @@ export const BINDERS: Readonly<Record<Exclude<BodyWord, FreeWord>, (opened: Open
   on: bindOn,
   check: bindCheck,
   off: bindOff,
-  heat: bindStep,
+  heat: bindHeat,
   wash: bindStep,
   rinse: bindStep,
   dry: bindStep,

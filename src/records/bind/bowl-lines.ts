@@ -1,8 +1,10 @@
 import type { Item } from '../../notation/line-tree.ts';
+import { textEnd } from '../../notation/space.ts';
 import { isBowlName } from '../../notation/words.ts';
+import { fromOf, sliceOf, toOf } from '../../text/span.ts';
 import type { Component, Name } from '../schema/values.ts';
 import type { Again, Bowl, Home, Left, More, Plus, Weighed } from '../schema/visit.ts';
-import { bindComponent } from './component.ts';
+import { bindComponent, isWeightUnit } from './component.ts';
 import {
   type Cursor,
   enter,
@@ -18,7 +20,7 @@ import {
   typed,
   wordOf,
 } from './cursor.ts';
-import { amountOf, dateOf, takeTime } from './figures.ts';
+import { amountOf, dateOf, otherDate, takeTime, unitOf } from './figures.ts';
 import { zoneWord } from './seen.ts';
 
 type Bound<T extends { word: string; line: number }> = Omit<T, 'word' | 'line' | 'says' | 'by'>;
@@ -32,10 +34,14 @@ const leadBowl = (cursor: Cursor, word: string): Name | undefined => {
     takeKind(cursor, 'stop');
     return nameAt(cursor, first);
   }
-  const offer = name === undefined ? 'A' : (name[0] ?? 'a').toUpperCase();
-  const rest = first === undefined ? '' : ` ${cursor.text.slice(first.from, first.from + 24).trim()}`;
+  // `roots 40 clay`: a word where the bowl's name belongs lends its letter; in `clay 40` it is the product.
+  const lends = name !== undefined && peek(cursor, 1)?.kind === 'number' && peek(cursor, 2)?.kind === 'word';
+  const letter = lends ? (name[0] ?? 'a').toUpperCase() : 'A';
+  const after = lends ? cursor.items.slice(1, 3) : cursor.items.slice(0, 2);
+  const more = (after.at(-1)?.to ?? first?.to ?? cursor.text.length) < textEnd(cursor.text) ? ['…'] : [];
+  const line = [word, letter, ...after.map((item) => typed(cursor, item)), ...more].join(' ');
   notice(cursor, 'no-bowl', first ?? { from: 0, to: cursor.text.length }, `The \`${word}\` line names no bowl.`, {
-    todo: `Write a letter first, as in \`${word} ${offer}${name !== undefined && rest.length > 0 ? rest.slice(rest.indexOf(' ', 1)) : rest}\`.`,
+    todo: `Write a letter first, as in \`${line}\`.`,
     label: 'a bowl is one letter',
   });
   return undefined;
@@ -46,20 +52,33 @@ const takeClaim = (cursor: Cursor, groups: Item[][]): Bowl['claim'] => {
   const last = groups.at(-1) ?? [];
   const index = last.findIndex(({ kind }) => kind === 'equal');
   if (index < 0) return undefined;
-  const [, figure, ...more] = last.splice(index);
-  if (figure?.kind !== 'number') {
-    notice(cursor, 'not-read', figure ?? { from: 0, to: cursor.text.length }, 'There is no figure after `=`.', {
-      todo: 'Write the total in grams, as in `= 150`.',
-    });
-    return undefined;
-  }
-  enter(cursor, more);
-  finish(cursor);
-  return amountOf(cursor, figure);
+  const claim = last.splice(index);
+  const figure = claim[1]?.kind === 'number' ? claim[1] : undefined;
+  enter(cursor, figure === undefined ? claim : claim.slice(2));
+  finish(cursor, 'Write the total in grams, as in `= 150`.');
+  return figure && amountOf(cursor, figure);
 };
 
 const bindParts = (cursor: Cursor, groups: readonly (readonly Item[])[]): Component[] =>
   groups.filter((group) => group.length > 0).map((group) => bindComponent(cursor, group));
+
+/** `40 clay 20vol 1:2`: a strength beside a shade, or a ratio where nothing else is mixed, wants a part of its own. */
+const reportJoined = (cursor: Cursor, { product, strength, shade, ratio }: Component, alone: boolean): void => {
+  if (product === undefined || strength === undefined || (shade === undefined && !(alone && ratio !== undefined)))
+    return;
+  const text = sliceOf(cursor.text, strength.at);
+  const run = { from: fromOf(strength.at), to: toOf(strength.at) };
+  notice(
+    cursor,
+    'two-readings',
+    run,
+    `\`${text}\` stands in one part of the mix with \`${sliceOf(cursor.text, product.at)}\`.`,
+    {
+      todo: `Write \`+\` before \`${text}\`, or before its weight.`,
+      label: 'a part of its own',
+    },
+  );
+};
 
 const bindMix = (opened: Opened, word: string): { bowl: Name; groups: Item[][] } | undefined => {
   const { cursor, groups } = opened;
@@ -74,6 +93,8 @@ export const bindBowl = (opened: Opened): Bound<Bowl> | undefined => {
   if (lead === undefined) return undefined;
   const { cursor } = opened;
   const { bowl, groups } = lead;
+  // `bowl A = 40 clay + 80 20vol`: here the sign sums nothing up.
+  if (groups[0]?.[0]?.kind === 'equal' && (groups.length > 1 || groups[0].length > 2)) groups[0].shift();
   const claim = takeClaim(cursor, groups);
   enter(cursor, groups[0] ?? []);
   const total = peek(cursor)?.kind === 'number' && peekWord(cursor, 1) === 'of' ? take(cursor) : undefined;
@@ -82,7 +103,9 @@ export const bindBowl = (opened: Opened): Bound<Bowl> | undefined => {
     groups[0] = (groups[0] ?? []).slice(cursor.next);
   }
   const amount = total && amountOf(cursor, total);
+  const known = cursor.notices.length;
   const parts = bindParts(cursor, groups);
+  if (cursor.notices.length === known) for (const part of parts) reportJoined(cursor, part, parts.length === 1);
   if (parts.length === 0)
     sayNothing(cursor, 'The bowl holds nothing yet.', 'Write what goes in it, as in `bowl A 40 clay + 20vol 1:2`.');
   return { bowl, parts, ...(amount && { total: amount }), ...(claim && { claim }) };
@@ -135,7 +158,8 @@ export const bindAgain = ({ cursor, groups }: Opened): Bound<Again> | undefined 
       take(cursor);
       const date = dateOf(cursor, item);
       if (date !== undefined) from.date = date;
-    } else if (item.kind === 'word' && isBowlName(wordOf(cursor, item)) && from.bowl === undefined) {
+    } else if ((item.kind === 'slashed' || item.kind === 'chain') && otherDate(cursor, item)) take(cursor);
+    else if (item.kind === 'word' && isBowlName(wordOf(cursor, item)) && from.bowl === undefined) {
       take(cursor);
       from.bowl = nameAt(cursor, item);
     } else if (item.kind === 'word' && from.client === undefined && from.date === undefined) {
@@ -172,14 +196,22 @@ export const bindLeft = ({ cursor, groups }: Opened): Bound<Left> | undefined =>
   const left: Left['left'] = [];
   let fate: Left['fate'];
   for (const group of groups) {
+    const known = cursor.notices.length;
     enter(cursor, group);
     let bowl: Name | undefined;
     let amount: Left['left'][number]['amount'] | undefined;
     for (let item = peek(cursor); item !== undefined; item = peek(cursor)) {
       const word = peekWord(cursor);
-      if (word !== undefined && isBowlName(word) && bowl === undefined) bowl = nameAt(cursor, item);
-      else if (word !== undefined && isFate(word)) fate = word;
-      else if (item.kind === 'number' && amount === undefined) amount = amountOf(cursor, item);
+      if (word !== undefined && isBowlName(word) && (bowl === undefined || amount !== undefined)) {
+        // `left A 14 B 3`
+        if (bowl !== undefined && amount !== undefined) {
+          left.push({ bowl, amount });
+          amount = undefined;
+        }
+        bowl = nameAt(cursor, item);
+      } else if (word !== undefined && isFate(word)) fate = word;
+      else if (item.kind === 'number' && amount === undefined && isWeightUnit(unitOf(cursor, item)))
+        amount = amountOf(cursor, item);
       else if (word !== undefined && zoneWord(word) !== undefined && bowl === undefined) {
         notice(cursor, 'no-bowl', item, '`left` is for grams left in a bowl, and this line names a place.', {
           todo: `For hair left out write \`leave ${typed(cursor, item)}\`.`,
@@ -191,7 +223,7 @@ export const bindLeft = ({ cursor, groups }: Opened): Bound<Left> | undefined =>
     }
     finish(cursor, 'Write bowl, grams and fate, as in `left A 14 binned`.');
     if (bowl !== undefined && amount !== undefined) left.push({ bowl, amount });
-    else if (group.length > 0 && (bowl !== undefined || amount !== undefined)) {
+    else if (cursor.notices.length === known && (bowl !== undefined || amount !== undefined)) {
       const run = { from: group[0]?.from ?? 0, to: group.at(-1)?.to ?? cursor.text.length };
       if (bowl === undefined)
         notice(cursor, 'no-bowl', run, 'The grams left belong to no bowl.', { todo: 'Write `left A 14`.' });

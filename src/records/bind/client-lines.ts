@@ -1,4 +1,8 @@
-import type { Item } from '../../notation/line-tree.ts';
+import type { Item, Run } from '../../notation/line-tree.ts';
+import { textEnd } from '../../notation/space.ts';
+import { fold } from '../../text/fold.ts';
+import { fromOf, toOf } from '../../text/span.ts';
+import { HAIR_QUALITIES, isHairWord, isHistory } from '../../trade/hair.ts';
 import type {
   Allergy,
   Allow,
@@ -16,17 +20,21 @@ import type {
 import type { ZoneLine } from '../schema/shelf.ts';
 import type { Word } from '../schema/values.ts';
 import {
+  atOf,
   type Cursor,
   enter,
+  enterAll,
   finish,
-  flatten,
   nameAt,
+  needs,
   notice,
   type Opened,
   peek,
+  peekWord,
   take,
   takeKind,
   takeWord,
+  typed,
   wordAt,
   wordOf,
 } from './cursor.ts';
@@ -35,9 +43,6 @@ import { bindSeen, takeKnownZone, takeZones, zoneWord } from './seen.ts';
 import { bindFree } from './visit-lines.ts';
 
 type Bound<T extends { word: string; line: number }> = Omit<T, 'word' | 'line' | 'says' | 'by'>;
-
-const needs = (cursor: Cursor, message: string, todo: string): undefined =>
-  void notice(cursor, 'nothing-said', peek(cursor) ?? { from: 0, to: cursor.text.length }, message, { todo });
 
 /** `born 1988-04-02`, `born 1988` */
 export const bindBorn = ({ cursor, groups }: Opened): Bound<Born> | undefined => {
@@ -78,24 +83,36 @@ export const bindHair = ({ cursor, groups }: Opened): Bound<Hair> => {
       else words.push(wordAt(cursor, take(cursor) ?? item));
     }
     finish(cursor);
-    const [first, ...rest] = words;
+    const [first, ...rest] = words.filter(({ word }) => word !== 'and');
+    const before = qualities.at(-1);
+    // `porosity high roots, ends`
+    if (first === undefined && before !== undefined) before.zones.push(...zones);
     if (first === undefined) continue;
-    if (rest.length === 0) qualities.push({ quality: { ...first, word: 'strand' }, words, zones });
-    else qualities.push({ quality: first, words: rest, zones });
+    if (isQuality(first.word)) qualities.push({ quality: first, words: rest, zones });
+    // `fine`, `fine curly`: each word says which quality it is of.
+    else
+      for (const word of [first, ...rest])
+        qualities.push({ quality: { ...word, word: qualityOf(word) }, words: [word], zones });
   }
   return { qualities };
 };
 
-export const bindPattern = ({ cursor, groups }: Opened): Bound<Pattern> => {
-  enter(cursor, flatten(groups));
+const isQuality = (word: string): boolean => Object.hasOwn(HAIR_QUALITIES, word);
+
+/** The quality that a word alone tells of; the thickness of the strand where it could be several, or none of them. */
+const qualityOf = ({ word }: Word): string =>
+  (['strand', 'form', 'length'] as const).find((quality) => isHairWord(quality, word)) ?? 'strand';
+
+export const bindPattern = (opened: Opened): Bound<Pattern> => {
+  const cursor = enterAll(opened);
   const zones = takeZones(cursor);
   finish(cursor);
   return { zones };
 };
 
 /** `history 2024-05 box-colour lengths` */
-export const bindHistory = ({ cursor, groups }: Opened): Bound<History> => {
-  enter(cursor, flatten(groups));
+export const bindHistory = (opened: Opened): Bound<History> => {
+  const cursor = enterAll(opened);
   const draft: { -readonly [key in keyof Bound<History>]: Bound<History>[key] } = { kinds: [], zones: [] };
   for (let item = peek(cursor); item !== undefined; item = peek(cursor)) {
     if (isWhen(cursor, item) && draft.when === undefined) {
@@ -103,7 +120,16 @@ export const bindHistory = ({ cursor, groups }: Opened): Bound<History> => {
       const when = whenOf(cursor, item);
       if (when !== undefined) draft.when = when;
     } else if (item.kind === 'comma') take(cursor);
-    else if (item.kind === 'word' && zoneWord(wordOf(cursor, item)) !== undefined) {
+    else if (draft.when === undefined && item.kind !== 'word' && otherDate(cursor, item)) take(cursor);
+    else if (item.kind === 'word' && isHistory(`${wordOf(cursor, item)}-${peekWord(cursor, 1)}`)) {
+      // `box colour`
+      take(cursor);
+      const last = take(cursor) ?? item;
+      draft.kinds.push({
+        word: `${wordOf(cursor, item)}-${wordOf(cursor, last)}`,
+        at: atOf({ from: item.from, to: last.to }),
+      });
+    } else if (item.kind === 'word' && zoneWord(wordOf(cursor, item)) !== undefined) {
       const zone = takeKnownZone(cursor);
       if (zone !== undefined) draft.zones.push(zone);
     } else if (item.kind === 'word') draft.kinds.push(wordAt(cursor, take(cursor) ?? item));
@@ -113,8 +139,8 @@ export const bindHistory = ({ cursor, groups }: Opened): Bound<History> => {
   return draft;
 };
 
-const bindWords = ({ cursor, groups }: Opened): Word[] => {
-  enter(cursor, flatten(groups));
+const bindWords = (opened: Opened): Word[] => {
+  const cursor = enterAll(opened);
   const words: Word[] = [];
   for (let item = peek(cursor); item?.kind === 'word' || item?.kind === 'comma'; item = peek(cursor)) {
     if (item.kind === 'word') words.push(wordAt(cursor, item));
@@ -123,8 +149,25 @@ const bindWords = ({ cursor, groups }: Opened): Word[] => {
   return words;
 };
 
-export const bindAllergy = (opened: Opened): Bound<Allergy> => {
-  const to = bindWords(opened);
+export const bindAllergy = (opened: Opened): Bound<Allergy> | undefined => {
+  // `allergy to nickel`
+  const [first, ...others] = bindWords(opened);
+  const to = first === undefined ? [] : first.word === 'to' ? others : [first, ...others];
+  const [only, ...more] = to;
+  if (only !== undefined && more.length === 0 && /^(no|none|nil)$/.test(only.word)) {
+    const run = { from: fromOf(only.at), to: toOf(only.at) };
+    notice(
+      opened.cursor,
+      'two-readings',
+      run,
+      'An `allergy` line stands for an allergy, and this one says there is none.',
+      {
+        todo: 'Write `note no known allergy`.',
+        label: 'kept as typed',
+      },
+    );
+    return undefined;
+  }
   finish(opened.cursor);
   if (to.length === 0 && opened.closing.says === undefined)
     needs(opened.cursor, 'The line names no allergy.', 'Write it as in `allergy "nickel"`.');
@@ -151,8 +194,8 @@ export const bindConsent = (opened: Opened): Bound<Consent> => {
 };
 
 /** `hold lightener to 2027-01 "ends gummy"`, `hold oxidative 4w`, `hold all` */
-export const bindHold = ({ cursor, groups }: Opened): Bound<Hold> | undefined => {
-  enter(cursor, flatten(groups));
+export const bindHold = (opened: Opened): Bound<Hold> | undefined => {
+  const cursor = enterAll(opened);
   const first = peek(cursor);
   if (first?.kind !== 'word')
     return needs(
@@ -170,6 +213,7 @@ export const bindHold = ({ cursor, groups }: Opened): Bound<Hold> | undefined =>
     const length = durationOf(cursor, value);
     if (
       value === undefined ||
+      (length !== undefined && draft.length !== undefined) ||
       (length === undefined && !isWhen(cursor, value)) ||
       (!from && !until && length === undefined)
     )
@@ -200,6 +244,16 @@ export const bindAllow = ({ cursor, groups, closing }: Opened): Bound<Allow> | u
   return { rule: nameAt(cursor, item) };
 };
 
+/** `until 2027-01` or `to 2027-01` as the last two words of a text: where the word and the date stand. */
+const lastWords = (line: string, from: number): { word: Run; date: Run } | undefined => {
+  const end = textEnd(line);
+  const size = /\d{4}(?:-\d{2}(?:-\d{2})?)?$/.exec(line.slice(Math.max(from, end - 10), end))?.[0].length ?? 0;
+  const before = textEnd(line.slice(0, end - size));
+  const word = /(?:^|[\s\u200b"“”])(until|to)$/i.exec(line.slice(Math.max(from, before - 6), before))?.[1] ?? '';
+  if (size === 0 || word === '' || before === end - size) return undefined;
+  return { word: { from: before - word.length, to: before }, date: { from: end - size, to: end } };
+};
+
 /** A caution takes the rest of its line; only `until` and a date as its last two words end it. */
 export const bindCaution = (
   line: string,
@@ -207,32 +261,30 @@ export const bindCaution = (
   cursor: Cursor,
 ): { caution: Bound<Caution>; closing: Opened['closing'] } => {
   const { text, closing } = bindFree(line, from);
-  const end = /^(.*?)[\s"“”]+(until|to)\s+(\d{4}(?:-\d{2}(?:-\d{2})?)?)\s*$/iu.exec(line.slice(from));
-  if (end === null) return { caution: { text }, closing };
-  const [, before = '', word = '', date = ''] = end;
-  const start = line.lastIndexOf(date);
-  const said = bindFree(before, 0).text.replace(/^["“„]|["“”]$/g, '');
-  if (word.toLowerCase() === 'until') {
+  const last = lastWords(line, from);
+  if (last === undefined) return { caution: { text }, closing };
+  const date = typed(cursor, last.date);
+  if (fold(typed(cursor, last.word)) === 'until') {
     const kind = date.length === 10 ? 'date' : date.length === 7 ? 'month' : 'number';
-    const until = whenOf(cursor, { kind, from: start, to: start + date.length, glued: false });
-    return { caution: { text: said, ...(until && { until }) }, closing };
+    const until = whenOf(cursor, { kind, ...last.date, glued: false });
+    const said = bindFree(line.slice(0, last.word.from), from).text;
+    // A quotation mark that lost its twin to `until` says nothing.
+    return { caution: { text: said.replace(/^["“„]|["“”]$/g, ''), ...(until && { until }) }, closing };
   }
-  const toAt = line.lastIndexOf(word, start);
   notice(
     cursor,
     'caution-to',
-    { from: toAt, to: start + date.length },
+    { from: last.word.from, to: last.date.to },
     'A caution ends only with `until`; this one stays in force.',
-    {
-      todo: `Write \`until ${date}\` if it ends then.`,
-    },
+    { todo: `Write \`until ${date}\` if it ends then.` },
   );
   return { caution: { text }, closing };
 };
 
 /** `zone half-head top, crown, sides` under a salon; `zone band "left, 8 cm down"` under a client or visit. */
-export const bindZoneLine = ({ cursor, groups, closing }: Opened): Bound<ZoneLine> | undefined => {
-  enter(cursor, flatten(groups));
+export const bindZoneLine = (opened: Opened): Bound<ZoneLine> | undefined => {
+  const cursor = enterAll(opened);
+  const { closing } = opened;
   const first = takeKind(cursor, 'word');
   if (first === undefined)
     return needs(

@@ -1,96 +1,173 @@
-import type { Item } from '../../notation/line-tree.ts';
-import { isBowlName } from '../../notation/words.ts';
-import type { Name, Period, Word } from '../schema/values.ts';
+import type { Item, Run } from '../../notation/line-tree.ts';
+import { type At, fromOf, joinSpans, sliceOf, toOf } from '../../text/span.ts';
+import type { Amount, Duration, Name, Period, Zone } from '../schema/values.ts';
 import type { Check, Heat, Off, On, Reaction, Wash } from '../schema/visit.ts';
 import {
   type Cursor,
   enter,
+  enterAll,
   finish,
-  flatten,
   notice,
   type Opened,
   peek,
   peekWord,
   take,
   takeKind,
-  takeWord,
   typed,
   wordAt,
+  wordOf,
 } from './cursor.ts';
 import { amountOf, durationOf, periodOf } from './figures.ts';
-import { bindSeen, takeBowls, takeKnownZone, takeZones, zoneWord } from './seen.ts';
+import { bindSeen, bowlAhead, takeBowls, takeKnownZone, takeZones } from './seen.ts';
 
 type Bound<T extends { word: string; line: number }> = Omit<T, 'word' | 'line' | 'says' | 'by'>;
 
 const two = (text: string): string => text.padStart(2, '0');
 
+/** Whether an item is a time of day wherever it stands: `14:35`, `2pm`, and `14.35` where the line needs a time. */
+const isTime = (cursor: Cursor, item: Item, needed: boolean): boolean => {
+  if (item.kind === 'clock' || item.kind === 'pair') return true;
+  if (item.kind !== 'number' || item.percent) return false;
+  if (item.unit !== undefined) return /^[ap]m$/i.test(typed(cursor, item.unit));
+  return needed && /^\d{1,2}[.,]\d\d(\s*[-‐-―−]\s*\d{1,2}[.,]\d\d)?$/.test(typed(cursor, item));
+};
+
+/** Takes the time out of the line: it is written first, but has one meaning wherever it stands (`on A 14:35`). */
+const pickTime = (cursor: Cursor, needed: boolean): Item | undefined => {
+  const item = cursor.items.slice(cursor.next).find((other) => isTime(cursor, other, needed));
+  if (item === undefined) return undefined;
+  const index = cursor.items.indexOf(item);
+  cursor.items = cursor.items.filter((_, place) => place !== index);
+  if (index > cursor.next && wordBefore(cursor, index) === 'at')
+    cursor.items = cursor.items.filter((_, place) => place !== index - 1);
+  return item;
+};
+
+const wordBefore = (cursor: Cursor, index: number): string | undefined => {
+  const before = cursor.items[index - 1];
+  return before?.kind === 'word' ? wordOf(cursor, before) : undefined;
+};
+
+/** Takes the far end of `14:35 to 14:55`. */
+const takeEnd = (cursor: Cursor, period: Period): Period => {
+  const end = peek(cursor, 1);
+  const word = peekWord(cursor);
+  if (period.to !== undefined || (word !== 'to' && word !== 'until') || end === undefined) return period;
+  if (!isTime(cursor, end, true)) return period;
+  cursor.next += 2;
+  const to = periodOf(cursor, end)?.from;
+  return to === undefined ? period : { ...period, to, at: joinSpans(period.at, to.at) };
+};
+
+/** What to write for figures that are no time: `1435`, `14h35`, `14.5`, `9`. */
+const timeOffers = (text: string): string => {
+  const joined = /^(\d{1,2})h?(\d\d)$/i.exec(text);
+  if (joined !== null) return `\`${two(joined[1] ?? '')}:${joined[2]}\``;
+  const [hour = '', minute] = text.split(/[.,]/);
+  if (!/^\d{1,2}$/.test(hour) || (minute?.length ?? 1) > 1) return 'hours and minutes, as in `14:35`';
+  return minute === undefined ? `\`${two(hour)}:00\`` : `\`${hour}:0${minute}\` or \`${hour}:${minute}0\``;
+};
+
 /** Takes the time that a clock line begins with. A figure that is no time is reported here, where a time is expected. */
 const takePeriod = (cursor: Cursor, word: string, needed: boolean): Period | undefined => {
-  const item = peek(cursor);
-  if (item?.kind === 'clock' || item?.kind === 'pair') {
-    take(cursor);
-    return periodOf(cursor, item);
+  const picked = pickTime(cursor, needed);
+  if (picked !== undefined) {
+    const period = periodOf(cursor, picked);
+    // `14:35h`
+    if (peek(cursor)?.glued && /^h(rs?)?$/.test(peekWord(cursor) ?? '')) take(cursor);
+    const whole = period && takeEnd(cursor, period);
+    // `check 15:05 - roots gold`
+    takeKind(cursor, 'dash');
+    return whole;
   }
-  const bare = item?.kind === 'number' && item.unit === undefined && !item.percent && !item.second ? item : undefined;
-  if (bare !== undefined && (needed || /[.,]/.test(typed(cursor, bare)))) {
-    const text = typed(cursor, bare);
-    const [hour = '', minute] = text.split(/[.,]/);
-    const offers = minute === undefined ? `\`${two(hour)}:00\`` : `\`${hour}:0${minute}\` or \`${hour}:${minute}0\``;
-    if (minute === undefined || Number(hour) > 8 || needed) {
-      take(cursor);
-      notice(cursor, 'bad-time', bare, `\`${text}\` is no time of day.`, {
-        todo: `Write ${offers}.`,
+  const item = peek(cursor);
+  const bare = item?.kind === 'number' && item.unit === undefined && !item.percent ? item : undefined;
+  const known = cursor.notices.length;
+  const start = cursor.next;
+  if (bare !== undefined && (needed || (!bare.second && /[.,]/.test(typed(cursor, bare))))) {
+    take(cursor);
+    const letters = peek(cursor)?.glued && /^h\d\d$/.test(peekWord(cursor) ?? '') ? take(cursor) : undefined;
+    const run = { from: bare.from, to: letters?.to ?? bare.to };
+    const text = typed(cursor, run);
+    const hour = Number(text.split(/[.,]/)[0]);
+    if (needed || hour > 8)
+      notice(cursor, 'bad-time', run, `\`${text}\` is no time of day.`, {
+        todo: `Write ${timeOffers(text)}.`,
         label: 'hours and minutes',
       });
-      return undefined;
-    }
+    else cursor.next = start;
   }
-  if (needed && bare === undefined)
+  const minutes = durationOf(cursor, item);
+  const since = minutes?.unit === 'min' ? ` or \`${word} +${minutes.value}\` for minutes after the first \`on\`` : '';
+  if ((needed || (word === 'check' && since !== '')) && cursor.notices.length === known) {
     notice(cursor, 'bad-time', item ?? { from: 0, to: cursor.text.length }, `The \`${word}\` line has no time.`, {
-      todo: `Write the time first, as in \`${word} 14:35 A\`.`,
+      todo: `Write the time first, as in \`${word} 14:35 A\`${since}.`,
     });
+    if (!needed) take(cursor);
+  }
   return undefined;
 };
 
-const sayBowl = (cursor: Cursor, word: string, bowls: readonly Name[]): void => {
-  const item = peek(cursor);
-  if (bowls.length > 0 || item !== undefined || word !== 'on') return;
-  notice(cursor, 'no-bowl', { from: 0, to: cursor.text.length }, `The \`${word}\` line names no bowl.`, {
-    todo: `Write the bowl after the time, as in \`${word} 14:35 A roots\`.`,
+/** `on 14:35-14:55 A hairline, top for 7min` */
+export const bindOn = (opened: Opened): Bound<On> | undefined => {
+  const cursor = enterAll(opened);
+  const period = takePeriod(cursor, 'on', true);
+  // The line is kept as typed: one finding is enough.
+  if (period === undefined) return undefined;
+  const { bowls, zones, minutes } = takeWhere(cursor);
+  finish(cursor);
+  if (bowls.length === 0 && zones.length === 0 && cursor.rest === undefined)
+    notice(cursor, 'no-bowl', { from: 0, to: cursor.text.length }, 'The `on` line names no bowl.', {
+      todo: 'Write the bowl after the time, as in `on 14:35 A roots`.',
+    });
+  return { period, bowls, zones, ...(minutes && { minutes }) };
+};
+
+/** Reports the far end of a span where one time belongs. */
+const oneTime = (cursor: Cursor, { to }: Period): void => {
+  if (to === undefined) return;
+  notice(cursor, 'not-read', runAt(to.at), 'One time belongs here; the first of the span counts.', {
+    todo: 'Write the one time.',
+    label: 'not kept',
   });
 };
 
-/** `on 14:35-14:55 A hairline, top for 7min` */
-export const bindOn = ({ cursor, groups }: Opened): Bound<On> | undefined => {
-  enter(cursor, flatten(groups));
-  const period = takePeriod(cursor, 'on', true);
-  const bowls = takeBowls(cursor);
-  sayBowl(cursor, 'on', bowls);
-  const zones = takeZones(cursor);
-  const meant =
-    takeWord(cursor, 'for') || durationOf(cursor, peek(cursor)) !== undefined
-      ? durationOf(cursor, take(cursor))
-      : undefined;
-  finish(cursor);
-  return period && { period, bowls, zones, ...(meant && { minutes: meant }) };
+/** Bowls, places and a length of time, in whatever order a hand writes them. */
+const takeWhere = (cursor: Cursor): { bowls: Name[]; zones: Zone[]; minutes: Duration | undefined } => {
+  const bowls: Name[] = [];
+  const zones: Zone[] = [];
+  let minutes: Duration | undefined;
+  for (;;) {
+    const start = cursor.next;
+    bowls.push(...takeBowls(cursor));
+    if (minutes === undefined) minutes = takeMinutes(cursor);
+    zones.push(...takeZones(cursor));
+    if (cursor.next === start && takeKind(cursor, 'comma') === undefined) return { bowls, zones, minutes };
+  }
 };
+
+/** `7min`, `for 7min`; after `for` a bare figure can only be minutes. */
+const takeMinutes = (cursor: Cursor): Duration | undefined => {
+  const meant = peekWord(cursor) === 'for';
+  const item = peek(cursor, meant ? 1 : 0);
+  if (item?.kind !== 'number') return undefined;
+  const duration =
+    durationOf(cursor, item) ??
+    (meant && item.unit === undefined && !item.percent ? minutesOf(amountOf(cursor, item)) : undefined);
+  if (duration !== undefined) cursor.next += meant ? 2 : 1;
+  return duration;
+};
+
+const minutesOf = (amount: Amount | undefined): Duration | undefined => amount && { ...amount, unit: 'min' };
 
 /** `off 15:15 A hairline 40min`: the minutes are a claim. */
-export const bindOff = ({ cursor, groups }: Opened): Bound<Off> => {
-  enter(cursor, flatten(groups));
+export const bindOff = (opened: Opened): Bound<Off> => {
+  const cursor = enterAll(opened);
   const period = takePeriod(cursor, 'off', true);
-  const bowls = takeBowls(cursor);
-  let claim = takeDuration(cursor);
-  const zones = takeZones(cursor);
-  claim ??= takeDuration(cursor);
+  if (period !== undefined) oneTime(cursor, period);
+  const { bowls, zones, minutes } = takeWhere(cursor);
   finish(cursor);
-  return { bowls, zones, ...(period && { time: period.from }), ...(claim && { claim }) };
-};
-
-const takeDuration = (cursor: Cursor): Off['claim'] => {
-  const duration = durationOf(cursor, peek(cursor));
-  if (duration !== undefined) take(cursor);
-  return duration;
+  return { bowls, zones, ...(period && { time: period.from }), ...(minutes && { claim: minutes }) };
 };
 
 /** Bowls at the head of a check, which may stand apart from the rest by a comma (`check 10:40 A, B roots yellow`). */
@@ -117,41 +194,91 @@ export const bindCheck = ({ cursor, groups }: Opened): Bound<Check> => {
 type Step = Bound<Wash>;
 
 /** `heat 14:00-14:20 A`, `wash 15 clarify`, `rinse 15:20`, `dry`, `cut 15:40`: order is free after the time. */
-export const bindStep = ({ cursor, groups }: Opened, word: string): Step & Bound<Heat> => {
-  enter(cursor, flatten(groups));
+export const bindStep = (opened: Opened, word: string): Step => {
+  const cursor = enterAll(opened);
   const period = takePeriod(cursor, word, false);
   const step: { -readonly [key in keyof Step]: Step[key] } = { bowls: [], zones: [], words: [] };
   if (period !== undefined) step.period = period;
   for (let item = peek(cursor); item !== undefined; item = peek(cursor)) {
     const text = peekWord(cursor);
-    if (text !== undefined && zoneWord(text) !== undefined) {
-      const zone = takeKnownZone(cursor);
-      if (zone !== undefined) step.zones.push(zone);
-    } else if (text !== undefined && isBowlName(text)) step.bowls.push(...takeBowls(cursor));
+    const zone = takeKnownZone(cursor);
+    const minutes = zone === undefined && step.minutes === undefined ? takeMinutes(cursor) : undefined;
+    if (zone !== undefined) step.zones.push(zone);
+    else if (minutes !== undefined) step.minutes = minutes;
+    else if (bowlAhead(cursor)) step.bowls.push(...takeBowls(cursor));
     else if (text !== undefined) step.words.push(wordAt(cursor, take(cursor) ?? item));
     else if (item.kind === 'comma' || item.kind === 'plus') take(cursor);
-    else if (item.kind === 'number') {
-      const minutes = durationOf(cursor, item);
-      const amount = minutes === undefined ? amountOf(cursor, item) : undefined;
+    else if (
+      item.kind === 'number' &&
+      step.amount === undefined &&
+      !isTimes(cursor) &&
+      durationOf(cursor, item) === undefined
+    ) {
       take(cursor);
-      if (minutes !== undefined) step.minutes = minutes;
-      else if (amount !== undefined) step.amount = amount;
+      const amount = amountOf(cursor, item);
+      if (amount !== undefined) step.amount = amount;
     } else break;
   }
   finish(cursor);
   return step;
 };
 
-/** `reaction +18 A temple burning`, `stopped 13:24 A` */
-export const bindEvent = ({ cursor, groups }: Opened, word: string): Bound<Reaction> => {
-  const { period, bowls, zones, words } = bindStep({ cursor, groups, closing: {} }, word);
-  return { bowls, zones, words, ...(period && { time: period.from }) };
+/** `2x`: how often, which is not kept as an amount. */
+const isTimes = (cursor: Cursor): boolean => peek(cursor, 1)?.glued === true && peekWord(cursor, 1) === 'x';
+
+const runAt = (at: At): Run => ({ from: fromOf(at), to: toOf(at) });
+
+/** `heat 14:00-14:20 A`, `heat 20min` */
+export const bindHeat = (opened: Opened): Bound<Heat> => {
+  const { amount, ...heat } = bindStep(opened, 'heat');
+  if (amount !== undefined)
+    notice(
+      opened.cursor,
+      'two-readings',
+      runAt(amount.at),
+      `\`${sliceOf(opened.cursor.text, amount.at)}\` can be minutes or degrees.`,
+      {
+        todo: `Write \`${amount.value}min\`, or the degrees in quotation marks.`,
+        label: 'of what',
+      },
+    );
+  return heat;
 };
 
-/** Words of a group, as they stand. */
-export const takeWords = (cursor: Cursor): Word[] => {
-  const words: Word[] = [];
-  for (let item = takeKind(cursor, 'word'); item !== undefined; item = takeKind(cursor, 'word'))
-    words.push(wordAt(cursor, item));
-  return words;
+/** `reaction +18 A temple burning`, `stopped 13:24 A` */
+export const bindEvent = (opened: Opened, word: string): Bound<Reaction> | undefined => {
+  const [only, ...others] = opened.groups.flat();
+  if (
+    word === 'reaction' &&
+    only !== undefined &&
+    others.length === 0 &&
+    /^(no|none|nil)$/i.test(typed(opened.cursor, only))
+  ) {
+    notice(
+      opened.cursor,
+      'two-readings',
+      only,
+      'A `reaction` line stands for a reaction, and this one says there was none.',
+      {
+        todo: 'Write `note no reaction`.',
+        label: 'kept as typed',
+      },
+    );
+    return undefined;
+  }
+  const { period, minutes, amount, bowls, zones, words } = bindStep(opened, word);
+  if (period !== undefined) oneTime(opened.cursor, period);
+  const figure = minutes ?? amount;
+  if (figure !== undefined)
+    notice(
+      opened.cursor,
+      'two-readings',
+      runAt(figure.at),
+      `\`${sliceOf(opened.cursor.text, figure.at)}\` does not say when.`,
+      {
+        todo: `Write \`${word} +${figure.value}\` for minutes after the first \`on\`, or the time of day.`,
+        label: 'since when',
+      },
+    );
+  return { bowls, zones, words, ...(period && { time: period.from }) };
 };

@@ -2,8 +2,9 @@ import type { Item } from '../../notation/line-tree.ts';
 import { isBowlName, SOFT_WORDS } from '../../notation/words.ts';
 import { fold } from '../../text/fold.ts';
 import { spanOf } from '../../text/span.ts';
-import { isTimeUnit, isUnit } from '../../trade/units.ts';
-import type { Component, Name, Shade } from '../schema/values.ts';
+import { DEPTHS } from '../../trade/depth.ts';
+import { AMBIGUOUS_UNITS, isTimeUnit, isUnit } from '../../trade/units.ts';
+import type { Component, Name, Shade, Text } from '../schema/values.ts';
 import {
   atOf,
   type Cursor,
@@ -20,6 +21,9 @@ import {
 } from './cursor.ts';
 import { amountOf, figure, ratioOf, strengthOf, unitOf } from './figures.ts';
 
+/** Depths end here; trade/depth.ts names them. */
+const LIGHTEST = DEPTHS.at(-1) ?? 0;
+
 /** A shade of figures and letters as records write it: `7.43` and `7-43` are `7/43`. */
 export const shadeOf = (text: string, at: number): Shade => {
   const match = /^(\d+(?:[.,]5)?)([/.,-]?)([\p{L}\d/]+)$/u.exec(text);
@@ -28,7 +32,9 @@ export const shadeOf = (text: string, at: number): Shade => {
   if (depth === '') return { shade: fold(text), at };
   const join = match?.[2] === '' && !text.includes('/') ? '' : '/';
   const upper = tones.toUpperCase();
-  return { shade: `${depth}${join}${upper}`, depth: figure(depth), tones: upper, at };
+  // A figure past every depth is a number of the maker's own (`77/0`): its depth is not known.
+  const known = figure(depth) <= LIGHTEST ? { depth: figure(depth) } : {};
+  return { shade: `${depth}${join}${upper}`, ...known, tones: upper, at };
 };
 
 type Draft = { -readonly [key in keyof Component]: Component[key] };
@@ -44,6 +50,16 @@ const isShaped = (cursor: Cursor, { item, letters }: Open): boolean => {
   );
 };
 
+/** Whether a figure begins with what can be a depth. */
+const isDeep = (cursor: Cursor, item: Item): boolean => Number.parseInt(typed(cursor, item), 10) <= LIGHTEST;
+
+/** Numbers that can be the shade; of two dotted ones the one that no depth begins is none (`7.43 30,5`). */
+const shapedOf = (cursor: Cursor, open: readonly Open[]): Open[] => {
+  const shaped = open.filter((one) => isShaped(cursor, one));
+  const deep = shaped.filter(({ item }) => isDeep(cursor, item));
+  return shaped.length > 1 && deep.length > 0 ? deep : shaped;
+};
+
 /** A single letter stuck to a figure can be a unit or a tone (`6G`, `8W`): only its place among the others tells. */
 const isLetterUnit = (cursor: Cursor, item: Item): boolean =>
   item.unit !== undefined && item.second === undefined && /^\d+[A-Za-z]$/.test(typed(cursor, item));
@@ -53,12 +69,31 @@ const openText = (cursor: Cursor, { item, letters }: Open): { text: string; at: 
   return { text: typed(cursor, run), at: atOf(run) };
 };
 
+/** `20v`: past every depth, so no shade, and not yet a strength. */
+const strengthTyped = (cursor: Cursor, { item, letters }: Open): void => {
+  const run = { from: item.from, to: letters?.to ?? item.to };
+  const text = typed(cursor, run);
+  const vol = `${text.slice(0, -1)}vol`;
+  notice(
+    cursor,
+    'two-readings',
+    run,
+    `\`${text}\` reads as a shade of depth ${text.slice(0, -1)}, and depths end at 12.`,
+    {
+      todo: `Write \`${vol}\` for a strength.`,
+      label: 'strength or shade',
+      put: { title: `write ${vol}`, text: vol, sure: 'likely' },
+    },
+  );
+};
+
 /** Of the open numbers one is the amount, another the shade, wherever the name stands. */
 const settle = (cursor: Cursor, draft: Draft, open: readonly Open[]): void => {
   const rest = [...open];
   const shade = (found: Open): void => {
     const { text, at } = openText(cursor, found);
-    draft.shade = shadeOf(text, at);
+    if (/^[2-9]\dv$/i.test(text)) strengthTyped(cursor, found);
+    else draft.shade = shadeOf(text, at);
     rest.splice(rest.indexOf(found), 1);
   };
   const amount = (found: Open): void => {
@@ -66,9 +101,9 @@ const settle = (cursor: Cursor, draft: Draft, open: readonly Open[]): void => {
     if (value !== undefined) draft.amount = value;
     rest.splice(rest.indexOf(found), 1);
   };
-  const plain = open.filter((one) => !isShaped(cursor, one) && !isLetterUnit(cursor, one.item));
-  const shaped = open.filter((one) => isShaped(cursor, one));
-  const lettered = open.filter((one) => isLetterUnit(cursor, one.item));
+  const shaped = shapedOf(cursor, open);
+  const lettered = open.filter(({ item }) => isLetterUnit(cursor, item) && isDeep(cursor, item));
+  const plain = open.filter((one) => !shaped.includes(one) && !lettered.includes(one));
   const weighed = draft.amount !== undefined;
   if (draft.shade === undefined && (open.length > 1 || weighed)) {
     const lettersOnly = shaped.filter(({ letters }) => letters !== undefined);
@@ -110,14 +145,14 @@ const settle = (cursor: Cursor, draft: Draft, open: readonly Open[]): void => {
   }
 };
 
-const lotOf = (cursor: Cursor, draft: Draft): void => {
-  const first = peek(cursor);
-  if (first === undefined) return;
+/** Takes a lot's number after `lot`: whatever touches. */
+export const takeLot = (cursor: Cursor): Text | undefined => {
+  const first = take(cursor);
+  if (first === undefined) return undefined;
   let last = first;
-  take(cursor);
   while (peek(cursor)?.glued) last = take(cursor) ?? last;
   const run = { from: first.from, to: last.to };
-  draft.lot = { text: typed(cursor, run), at: atOf(run) };
+  return { text: typed(cursor, run), at: atOf(run) };
 };
 
 /** `from A` takes out of a bowl; `7.5% from dev-6 dev-9` blends two strengths. */
@@ -136,18 +171,32 @@ const fromOf = (cursor: Cursor, draft: Draft): void => {
   else draft.blend = names;
 };
 
-const addName = (cursor: Cursor, draft: Draft, item: Item): boolean => {
-  const name = nameAt(cursor, item);
-  if (draft.product === undefined) draft.product = name;
-  else if (draft.second === undefined) draft.second = name;
-  else {
-    notice(cursor, 'not-read', item, `\`${typed(cursor, item)}\` is a third name in one part of the mix.`, {
-      todo: 'Write `+` between two products.',
-    });
-    return false;
-  }
+/** Takes a name; a part of a mix has two at most, and a third is not read. */
+const takeName = (cursor: Cursor, draft: Draft, item: Item): boolean => {
+  if (draft.second !== undefined) return false;
+  take(cursor);
+  if (draft.product === undefined) draft.product = nameAt(cursor, item);
+  else draft.second = nameAt(cursor, item);
   return true;
 };
+
+/** Takes the tones stuck to a figure: `10V`, `6-RV`. */
+const takeLetters = (cursor: Cursor): Item | undefined => {
+  const dashed = peek(cursor)?.kind === 'dash' && peek(cursor)?.glued === true ? 1 : 0;
+  const letters = peek(cursor, dashed);
+  if (letters?.kind !== 'word' || !letters.glued || letters.to - letters.from > 2) return undefined;
+  cursor.next += dashed + 1;
+  return letters;
+};
+
+/** Parts of a whole, typed in the form of a shade. */
+const HALVES: Readonly<Record<string, string>> = { '1/2': '½', '1/3': '⅓', '2/3': '⅔', '1/4': '¼', '3/4': '¾' };
+
+/** `1/2 scoop clay`: where the amount belongs, and no other amount on the part. */
+const isHalfTyped = (cursor: Cursor, items: readonly Item[]): boolean =>
+  items[0]?.kind === 'slashed' &&
+  HALVES[typed(cursor, items[0])] !== undefined &&
+  !items.some((item) => item.kind === 'number' && !item.percent && unitOf(cursor, item) !== 'vol');
 
 /** Binds one component of a mix, in whatever order its amount, name, shade, strength and ratio stand. */
 export const bindComponent = (cursor: Cursor, items: readonly Item[]): Component => {
@@ -156,6 +205,14 @@ export const bindComponent = (cursor: Cursor, items: readonly Item[]): Component
   const last = items.at(-1);
   const draft: Draft = { at: first && last ? spanOf(first.from, last.to) : 0 };
   const open: Open[] = [];
+  if (first !== undefined && isHalfTyped(cursor, items)) {
+    take(cursor);
+    const sign = HALVES[typed(cursor, first)] ?? '';
+    notice(cursor, 'two-readings', first, `\`${typed(cursor, first)}\` reads as a shade, and the part has no weight.`, {
+      todo: `Write \`${sign}\` for the amount, or a weight before the shade.`,
+      label: 'amount or shade',
+    });
+  }
   for (let item = peek(cursor); item !== undefined; item = peek(cursor)) {
     if (item.kind === 'number') {
       take(cursor);
@@ -165,12 +222,7 @@ export const bindComponent = (cursor: Cursor, items: readonly Item[]): Component
         if (strength !== undefined && draft.strength === undefined) draft.strength = strength;
         continue;
       }
-      const after = peek(cursor);
-      const letters =
-        after?.kind === 'word' && after.glued && item.unit === undefined && after.to - after.from <= 2
-          ? after
-          : undefined;
-      if (letters !== undefined) take(cursor);
+      const letters = item.unit === undefined ? takeLetters(cursor) : undefined;
       const plainUnit = item.unit === undefined || isTimeUnit(unit) || isLetterUnit(cursor, item);
       if (
         plainUnit &&
@@ -195,19 +247,20 @@ export const bindComponent = (cursor: Cursor, items: readonly Item[]): Component
       continue;
     }
     if (item.kind === 'word') {
-      if (takeWord(cursor, 'lot')) lotOf(cursor, draft);
-      else if (takeWord(cursor, 'from')) fromOf(cursor, draft);
-      else {
-        take(cursor);
-        addName(cursor, draft, item);
-      }
+      if (takeWord(cursor, 'lot')) {
+        const lot = takeLot(cursor);
+        if (lot !== undefined) draft.lot = lot;
+      } else if (takeWord(cursor, 'from')) fromOf(cursor, draft);
+      else if (!takeName(cursor, draft, item)) break;
       continue;
     }
-    break;
+    // `20vol (1:2)`
+    if (item.kind !== 'stop' || !items.some(({ kind }) => kind === 'pair') || !/[()]/.test(typed(cursor, item))) break;
+    take(cursor);
   }
   settle(cursor, draft, open);
   measureFirst(cursor, draft, items);
-  finish(cursor);
+  finish(cursor, 'Write `+` between the parts of a mix; quotation marks keep the words as a remark.');
   return draft;
 };
 
@@ -225,4 +278,5 @@ const measureFirst = (cursor: Cursor, draft: Draft, items: readonly Item[]): voi
 };
 
 /** Whether a unit can stand on an amount in a bowl. */
-export const isWeightUnit = (unit: string): boolean => unit === '' || unit === 'p' || isUnit(unit);
+export const isWeightUnit = (unit: string): boolean =>
+  unit === '' || unit === 'p' || isUnit(unit) || Object.hasOwn(AMBIGUOUS_UNITS, unit);

@@ -71,6 +71,14 @@ export const notice = (
 /** A line without its closing, in its groups. */
 export type Opened = { readonly cursor: Cursor; readonly groups: Item[][]; readonly closing: Closing };
 
+/** Signs that a hand puts before a price: a currency sign, or `@`. They say nothing that the line does not. */
+const isMoneySign = (text: string, item: Item): boolean =>
+  item.kind === 'unknown' && /^[\p{Sc}@]$/u.test(text.slice(item.from, item.to));
+
+/** A colon that a hand puts after a word or a time (`check 15:05: gold`). */
+const isColon = (text: string, item: Item, next: Item | undefined): boolean =>
+  item.kind === 'stop' && item.glued && text[item.from] === ':' && next?.glued !== true;
+
 const quotedText = (text: string): string => text.slice(1, text.length > 1 && /["“”»]$/.test(text) ? -1 : undefined);
 
 /**
@@ -79,7 +87,11 @@ const quotedText = (text: string): string => text.slice(1, text.length > 1 && /[
  */
 export const open = (text: string, line: number, tree: LineTree, notices: Notice[]): Opened => {
   const cursor: Cursor = { text, line, items: [], next: 0, notices };
-  const groups = tree.groups.map((group) => [...group]);
+  const groups = tree.groups.map((group) =>
+    group.filter((item, at) => !isMoneySign(text, item) && !isColon(text, item, group[at + 1])),
+  );
+  // `note: …`, `visit: …`: straight after the first word.
+  if (groups[0]?.[0]?.kind === 'stop') groups[0].shift();
   const closing: Closing = {};
   const last = groups.at(-1) ?? [];
   const remarks: Item[] = [];
@@ -112,7 +124,7 @@ export const open = (text: string, line: number, tree: LineTree, notices: Notice
       last.splice(-2);
       continue;
     }
-    if (item.kind === 'stop') {
+    if (item.kind === 'stop' && /[.;:]/.test(typed(cursor, item))) {
       last.pop();
       continue;
     }
@@ -128,6 +140,15 @@ export const open = (text: string, line: number, tree: LineTree, notices: Notice
     };
   }
   return { cursor, groups, closing };
+};
+
+/** Takes what joins two things that are named one after the other: a comma, a plus sign, `and` or `&`. */
+export const takeJoiner = (cursor: Cursor): boolean => {
+  const item = peek(cursor);
+  if (item === undefined || peek(cursor, 1) === undefined) return false;
+  const joins = item.kind === 'comma' || item.kind === 'plus' || /^(and|&)$/i.test(typed(cursor, item));
+  if (joins) cursor.next++;
+  return joins;
 };
 
 /** Points the cursor at the items of one group. */
@@ -151,17 +172,34 @@ export const finish = (cursor: Cursor, hint?: string): void => {
   });
 };
 
-/** Items of all groups with commas between them, for words whose commas part more than lists. */
+/** Items of all groups with commas between them, for words whose commas part more than lists; empty groups left out. */
 export const flatten = (groups: readonly (readonly Item[])[]): Item[] => {
   const items: Item[] = [];
-  for (const [index, group] of groups.entries()) {
+  for (const group of groups) {
     const before = items.at(-1);
-    const first = group[0];
-    if (index > 0) {
-      const from = before?.to ?? first?.from ?? 0;
-      items.push({ kind: 'comma', from, to: from, glued: true });
-    }
+    if (before !== undefined && group.length > 0)
+      items.push({ kind: 'comma', from: before.to, to: before.to, glued: true });
     items.push(...group);
   }
   return items;
+};
+
+/** Reports that a line lacks what its word needs, at the item where it was looked for. */
+export const needs = (cursor: Cursor, message: string, todo: string): undefined =>
+  void notice(cursor, 'nothing-said', peek(cursor) ?? { from: 0, to: cursor.text.length }, message, { todo });
+
+/** The cursor at all items of a line, its commas among them. */
+export const enterAll = ({ cursor, groups }: Opened): Cursor => {
+  enter(cursor, flatten(groups));
+  return cursor;
+};
+
+/** Takes names, with commas between them or none. */
+export const takeNames = (cursor: Cursor): Name[] => {
+  const names: Name[] = [];
+  for (let item = peek(cursor); item?.kind === 'word' || item?.kind === 'comma'; item = peek(cursor)) {
+    if (item.kind === 'word') names.push(nameAt(cursor, item));
+    take(cursor);
+  }
+  return names;
 };

@@ -1,5 +1,8 @@
 import type { Item, Run } from '../../notation/line-tree.ts';
-import { daysInMonth, isDate } from '../../text/dates.ts';
+import { UNIT_NAMES } from '../../notation/words.ts';
+import { daysInMonth, isDate, isMonth } from '../../text/dates.ts';
+import { fold } from '../../text/fold.ts';
+import { DEPTHS } from '../../trade/depth.ts';
 import { AMBIGUOUS_UNITS } from '../../trade/units.ts';
 import type { Amount, Clock, DateText, Depth, Duration, Period, Ratio, Strength, When } from '../schema/values.ts';
 import { atOf, type Cursor, notice, peek, take, typed } from './cursor.ts';
@@ -26,9 +29,21 @@ export const figure = (text: string): number => {
 /** `1.000` and `1,000` are one or a thousand: asked about, never guessed. Nought point something is plain. */
 const THOUSAND = /^[1-9]\d{0,2}[.,]\d{3}$/;
 
+/** Figures above this are slips of the hand, and past what a number holds exactly. */
+const MOST = 1e9;
+
+const boundedAt = (cursor: Cursor, run: Run, value: number): number | undefined => {
+  if (value <= MOST) return value;
+  notice(cursor, 'not-read', run, `The figure has ${run.to - run.from} characters, too many to reckon with.`, {
+    todo: 'Write the figure that is meant.',
+    label: 'too large',
+  });
+  return undefined;
+};
+
 const numberAt = (cursor: Cursor, run: Run): number | undefined => {
   const text = typed(cursor, run);
-  if (!THOUSAND.test(text)) return figure(text);
+  if (!THOUSAND.test(text)) return boundedAt(cursor, run, figure(text));
   const [whole = '', rest = ''] = text.split(/[.,]/);
   const small = rest === '000' ? whole : `${whole}.${rest.replace(/0+$/, '')}`;
   notice(cursor, 'two-readings', run, `\`${text}\` reads as ${small} or as ${whole}${rest}.`, {
@@ -38,19 +53,11 @@ const numberAt = (cursor: Cursor, run: Run): number | undefined => {
   return undefined;
 };
 
-const UNIT_NAMES: Readonly<Record<string, string>> = {
-  drops: 'drop',
-  part: 'p',
-  parts: 'p',
-  packs: 'pack',
-  mins: 'min',
-};
-
 /** The unit of a number item as records write it: '' when none was typed, `%` for per cent. */
 export const unitOf = (cursor: Cursor, item: Item): string => {
   if (item.percent) return '%';
   if (item.unit === undefined) return '';
-  const unit = typed(cursor, item.unit).toLowerCase();
+  const unit = fold(typed(cursor, item.unit));
   return UNIT_NAMES[unit] ?? unit;
 };
 
@@ -79,8 +86,17 @@ export const amountOf = (cursor: Cursor, item: Item): Amount | undefined => {
   return range && { ...range, unit, ...hedge(item), at: atOf(item) };
 };
 
-/** A plain number: money, density. Three decimals are plain here. */
-export const plainNumber = (cursor: Cursor, item: Item): number => figure(typed(cursor, item.first ?? item));
+/** A sum of money; undefined, with a notice, when it can be read two ways. */
+export const moneyOf = (cursor: Cursor, item: Item): number | undefined =>
+  item.first === undefined ? undefined : numberAt(cursor, item.first);
+
+/** A plain number, as a density or a share; three decimals are plain here. Undefined, with a notice, when too large. */
+export const plainNumber = (cursor: Cursor, item: Item): number | undefined =>
+  boundedAt(cursor, item.first ?? item, figure(typed(cursor, item.first ?? item)));
+
+/** A count as in `x6`, from its digits. */
+export const countAt = (cursor: Cursor, run: Run): number | undefined =>
+  boundedAt(cursor, run, Number(typed(cursor, run).replace(/^\D/, '')));
 
 const TIME: Readonly<Record<string, Duration['unit']>> = { min: 'min', h: 'h', d: 'd', w: 'w', mo: 'mo' };
 
@@ -98,6 +114,12 @@ export const strengthOf = (cursor: Cursor, item: Item | undefined): Strength | u
   const unit = unitOf(cursor, item);
   if (unit !== '%' && unit !== 'vol') return undefined;
   const range = bounds(cursor, item);
+  if (range?.to !== undefined) {
+    notice(cursor, 'not-read', item, `\`${typed(cursor, item)}\` is a range; a strength is one figure.`, {
+      todo: `Write each strength with its \`${unit === '%' ? '%' : 'vol'}\`, as in \`6% 9%\`.`,
+    });
+    return undefined;
+  }
   return range && { value: range.value, unit, ...hedge(item), at: atOf(item) };
 };
 
@@ -105,9 +127,9 @@ export const strengthOf = (cursor: Cursor, item: Item | undefined): Strength | u
 export const ratioOf = (cursor: Cursor, item: Item): Ratio | undefined => {
   const parts = typed(cursor, item.first ?? item)
     .split(':')
-    .map(figure);
+    .map((part) => figure(part.trim()));
   const [colour = 0, developer = 0] = parts;
-  if (parts.length !== 2 || !(colour > 0) || !(developer > 0)) {
+  if (parts.length !== 2 || !(colour > 0) || !(developer > 0) || colour > MOST || developer > MOST) {
     notice(cursor, 'not-read', item, `\`${typed(cursor, item)}\` is no ratio of colour to developer.`, {
       todo: 'Write two parts, as in `1:1.5`.',
     });
@@ -115,16 +137,19 @@ export const ratioOf = (cursor: Cursor, item: Item): Ratio | undefined => {
   }
   const ratio: Ratio = { colour, developer, at: atOf(item), ...hedge(item) };
   if (item.second === undefined) return ratio;
-  const [first = 0, second] = typed(cursor, item.second).split(':').map(figure);
+  const [first = 0, second] = typed(cursor, item.second)
+    .split(':')
+    .map((part) => figure(part.trim()));
   // `1:1.5-1:2` and `1:1.5-2` say the same.
-  return { ...ratio, to: second === undefined ? first : (second * colour) / first };
+  const to = second === undefined ? first : (second * colour) / first;
+  return to > 0 && to <= MOST ? { ...ratio, to } : ratio;
 };
 
 const HALF_DAY = 720;
 
 /** Minutes since midnight of `14:35`, `14.35`, `2`, with `am` or `pm` where it stands. */
 const timeOfDay = (cursor: Cursor, run: Run, half: Run | undefined): Omit<Clock, 'at'> | undefined => {
-  const text = typed(cursor, run);
+  const text = typed(cursor, run).replace(/\s/g, '');
   const [hourText = '', minuteText = '0', seconds] = text.split(/[:.,]/);
   const [hour, minute] = [Number(hourText), Number(minuteText)];
   const fault = (message: string, todo: string): undefined =>
@@ -156,8 +181,9 @@ export const periodOf = (cursor: Cursor, item: Item): Period | undefined => {
   const at = atOf(item);
   if (item.relative) {
     const scale = item.unit !== undefined && /^h$/i.test(typed(cursor, item.unit)) ? 60 : 1;
-    const after = figure(typed(cursor, item.first ?? item)) * scale;
-    return { from: { after, at }, at };
+    const figureRun = item.first ?? item;
+    const after = boundedAt(cursor, figureRun, figure(typed(cursor, figureRun)));
+    return after === undefined ? undefined : { from: { after: after * scale, at }, at };
   }
   if (item.first === undefined) return undefined;
   const first = timeOfDay(cursor, item.first, item.unit ?? item.secondUnit);
@@ -174,7 +200,13 @@ export const takeTime = (cursor: Cursor): Clock | undefined => {
   const item = peek(cursor);
   if (item?.kind === 'clock' || item?.kind === 'pair') {
     take(cursor);
-    return periodOf(cursor, item)?.from;
+    const period = periodOf(cursor, item);
+    if (period?.to !== undefined)
+      notice(cursor, 'not-read', item.second ?? item, 'One time belongs here; the first of the span counts.', {
+        todo: 'Write the one time.',
+        label: 'not kept',
+      });
+    return period?.from;
   }
   if (item?.kind !== 'number' || item.percent || item.second) return undefined;
   const half = item.unit !== undefined && /^[ap]m$/i.test(typed(cursor, item.unit)) ? item.unit : undefined;
@@ -221,24 +253,50 @@ export const dateOf = (cursor: Cursor, item: Item): DateText | undefined => {
   return undefined;
 };
 
-/** Reports a date typed in another order (`04/09/2026`, `4.9.2026`), with the readings it can have. */
+/** The readings of a date in another form: day and month in either order, the year first, or month and year alone. */
+const otherReadings = (text: string): [year: number, month: number, day?: number][] | undefined => {
+  const [first = 0, second = 0, third = 0] = text.split(/[/.,]/).map(Number);
+  if (/^\d{4}[/.,]\d{1,2}[/.,]\d{1,2}$/.test(text)) return [[first, second, third]];
+  if (/^\d{1,2}[/.,]\d{4}$/.test(text)) return [[second, first]];
+  if (!/^\d{1,2}[/.,]\d{1,2}[/.,](\d{2}|\d{4})$/.test(text)) return undefined;
+  // Two figures of a year are of this century up to 49: a choice, no source. It is offered only.
+  const year = third >= 100 ? third : third + (third < 50 ? 2000 : 1900);
+  return [
+    [year, second, first],
+    [year, first, second],
+  ];
+};
+
+/** Reports a date typed in another form (`04/09/2026`, `4.9.2026`, `2026/09/04`, `5/2024`), with its readings. */
 export const otherDate = (cursor: Cursor, item: Item): boolean => {
   const text = typed(cursor, item);
-  const [first = 0, second = 0, third = 0] = text.split(/[/.,]/).map(Number);
-  const year = third < 100 ? 2000 + third : third;
-  if (!/^\d{1,2}[/.,]\d{1,2}[/.,](\d{2}|\d{4})$/.test(text)) return false;
-  const readings = [
-    [second, first],
-    [first, second],
-  ]
-    .map(([month = 0, day = 0]) => ({ date: `${year}-${two(month)}-${two(day)}`, says: `${day} ${MONTHS[month - 1]}` }))
-    .filter(({ date }, index, all) => isDate(date) && all.findIndex((other) => other.date === date) === index);
+  const readings = otherReadings(text)
+    ?.map(([year, month, day]) => ({
+      date: `${year}-${two(month)}${day === undefined ? '' : `-${two(day)}`}`,
+      says: `${day ?? ''} ${MONTHS[month - 1]}`.trim(),
+    }))
+    .filter(
+      ({ date }, index, all) =>
+        (isDate(date) || isMonth(date)) && all.findIndex((other) => other.date === date) === index,
+    );
+  if (readings === undefined) return false;
   const offers = readings.map(({ date, says }) => `\`${date}\` (${says})`).join(' or ');
   notice(cursor, 'bad-date', item, `\`${text}\` is not year-month-day.`, {
     todo: offers === '' ? 'Write a date as in `2026-09-04`.' : `Write ${offers}.`,
     label: 'year first',
   });
   return true;
+};
+
+/** Takes a date, or reports one typed in another order. */
+export const takeDate = (cursor: Cursor): DateText | undefined => {
+  const item = peek(cursor);
+  if (item?.kind === 'date') {
+    take(cursor);
+    return dateOf(cursor, item);
+  }
+  if (item !== undefined && (item.kind === 'slashed' || item.kind === 'chain') && otherDate(cursor, item)) take(cursor);
+  return undefined;
 };
 
 /** A date, a month or a year. */
@@ -252,7 +310,10 @@ export const whenOf = (cursor: Cursor, item: Item | undefined): When | undefined
   if (item.kind === 'month') {
     const month = Number(text.slice(5));
     if (month >= 1 && month <= 12) return { when: text, at: atOf(item) };
-    notice(cursor, 'bad-date', item, `The month is ${month}; a year has 12.`, { label: 'no such month' });
+    notice(cursor, 'bad-date', item, `The month is ${month}; a year has 12.`, {
+      todo: 'Write a month from 01 to 12.',
+      label: 'no such month',
+    });
     return undefined;
   }
   return item.kind === 'number' && /^\d{4}$/.test(text) ? { when: text, at: atOf(item) } : undefined;
@@ -262,20 +323,55 @@ export const whenOf = (cursor: Cursor, item: Item | undefined): When | undefined
 export const isWhen = (cursor: Cursor, item: Item | undefined): boolean =>
   item?.kind === 'date' || item?.kind === 'month' || (item?.kind === 'number' && /^\d{4}$/.test(typed(cursor, item)));
 
-/** Takes a depth: `6`, `6½`, `9-10`, `7+`, `5/6`. */
+const DARKEST = DEPTHS[0];
+const LIGHTEST = DEPTHS.at(-1) ?? DARKEST;
+
+/** What is no depth although a depth belongs here: a figure past the scale, or a shade. Reported, and not kept. */
+const depthFault = (cursor: Cursor, item: Item, { value, to = value }: Omit<Depth, 'at'>): boolean => {
+  const text = typed(cursor, item);
+  if (Math.max(value, to) > LIGHTEST || Math.min(value, to) < DARKEST || (value * 4) % 1 !== 0) {
+    const shade = /^\d{1,2}[.,/]\d+$/.test(text);
+    notice(
+      cursor,
+      'two-readings',
+      item,
+      `\`${text}\` is no depth; depths run from ${DARKEST} to ${LIGHTEST} by halves.`,
+      {
+        todo: shade
+          ? `Write depth and tone, as in \`${Math.floor(value)} ash\`.`
+          : `Write \`${text}%\` for a share of grey, or a depth.`,
+        label: shade ? 'depth or shade' : 'depth or share',
+      },
+    );
+    return true;
+  }
+  return false;
+};
+
+/** `5/6` is a span of depths; `8/1` and `7/43` look like shades and are asked about. */
+const slashedDepth = (cursor: Cursor, item: Item): Depth | undefined => {
+  const [value = 0, to = 0] = typed(cursor, item).split('/').map(figure);
+  if (Math.abs(to - value) <= 2 && to >= DARKEST) return { value, to, at: atOf(item) };
+  const text = typed(cursor, item);
+  notice(cursor, 'two-readings', item, `\`${text}\` reads as depths ${value} to ${to}, or as a shade.`, {
+    todo: `Write depth and tone, as in \`${Math.floor(value)} ash\`${to < DARKEST || to > LIGHTEST ? '' : `, or \`${value}-${to}\` for the span`}.`,
+    label: 'depths or shade',
+  });
+  return undefined;
+};
+
+/** Takes a depth: `6`, `6½`, `9-10`, `7+`, `5/6`. Undefined where none stands, or, with a notice, where it is none. */
 export const takeDepth = (cursor: Cursor): Depth | undefined => {
   const item = peek(cursor);
   if (item?.kind === 'slashed') {
-    const parts = typed(cursor, item).split('/');
-    if (parts.length !== 2 || parts.some((part) => !/^\d{1,2}([.,]\d)?$/.test(part))) return undefined;
+    if (!/^\d{1,2}([.,]\d)?\/\d{1,2}([.,]\d)?$/.test(typed(cursor, item))) return undefined;
     take(cursor);
-    const [value = 0, to = 0] = parts.map(figure);
-    return { value, to, at: atOf(item) };
+    return slashedDepth(cursor, item);
   }
   if (item?.kind !== 'number' || item.percent || item.unit) return undefined;
   const range = bounds(cursor, item);
   take(cursor);
-  if (range === undefined) return undefined;
+  if (range === undefined || depthFault(cursor, item, range)) return undefined;
   const after = peek(cursor);
   if (after?.kind === 'plus' && after.glued) {
     take(cursor);

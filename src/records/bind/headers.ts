@@ -3,7 +3,7 @@ import { type EntryKind, SOFT_WORDS, UNIT_WORDS } from '../../notation/words.ts'
 import { nearNames } from '../../text/near.ts';
 import { isKind, KINDS } from '../../trade/kinds.ts';
 import type { Client, Product, Range, Salon, Stock, Stylist, Visit } from '../schema/entry.ts';
-import type { DateText, Name } from '../schema/values.ts';
+import type { DateText, Name, Strength } from '../schema/values.ts';
 import {
   type Cursor,
   enter,
@@ -75,6 +75,12 @@ export const bindStylist = ({ cursor, groups, closing }: Opened): Head<Stylist> 
   return { ...head, ...(item && { salon: nameAt(cursor, item) }) };
 };
 
+const takeStrength = (cursor: Cursor): Strength | undefined => {
+  const strength = strengthOf(cursor, peek(cursor));
+  if (strength !== undefined) take(cursor);
+  return strength;
+};
+
 /** `range NAME "…" KIND`, `product NAME "…" KIND 6% in ratio` */
 export const bindShelfHead = (
   { cursor, groups, closing }: Opened,
@@ -85,6 +91,7 @@ export const bindShelfHead = (
     ...named(cursor, kind, closing),
     inRatio: false,
   };
+  const early = takeStrength(cursor);
   const word = takeKind(cursor, 'word');
   if (word !== undefined) {
     head.kindWord = wordAt(cursor, word);
@@ -105,11 +112,8 @@ export const bindShelfHead = (
         todo: `End the line with one of ${KINDS.join(', ')}.`,
       });
   }
-  const strength = strengthOf(cursor, peek(cursor));
-  if (strength !== undefined) {
-    head.strength = strength;
-    take(cursor);
-  }
+  const strength = early ?? takeStrength(cursor);
+  if (strength !== undefined) head.strength = strength;
   if (peekWord(cursor) === 'in' && peekWord(cursor, 1) === 'ratio') {
     head.inRatio = true;
     take(cursor);

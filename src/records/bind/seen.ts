@@ -1,11 +1,23 @@
 import type { Item } from '../../notation/line-tree.ts';
-import { isBowlName } from '../../notation/words.ts';
+import { isBowlName, SOFT_WORDS } from '../../notation/words.ts';
 import { joinSpans } from '../../text/span.ts';
 import { isStage } from '../../trade/stages.ts';
 import { TONE_WORDS } from '../../trade/tone.ts';
 import { isZone } from '../../trade/zones.ts';
 import type { Name, Seen, Stage, Zone } from '../schema/values.ts';
-import { atOf, type Cursor, enter, finish, nameAt, peek, peekWord, take, takeKind, wordAt, wordOf } from './cursor.ts';
+import {
+  atOf,
+  type Cursor,
+  enter,
+  finish,
+  nameAt,
+  peek,
+  peekWord,
+  take,
+  takeJoiner,
+  wordAt,
+  wordOf,
+} from './cursor.ts';
 import { amountOf, takeDepth } from './figures.ts';
 
 const TONES: ReadonlySet<string> = new Set(TONE_WORDS);
@@ -39,40 +51,75 @@ const PLAIN_WORDS: ReadonlySet<string> = new Set([
   'slow',
   'as',
   'no',
+  'very',
+  'deep',
+  'pale',
+  'slightly',
+  'almost',
+  'mostly',
+  'and',
+  'level',
+  'lvl',
+  'base',
+  'depth',
+  'tone',
+  'nat',
 ]);
 
 /** The place a word names, in the plural where the notation has it so; undefined for any other word. */
 export const zoneWord = (word: string): string | undefined =>
-  isZone(word) ? word : isZone(`${word}s`) ? `${word}s` : undefined;
+  [word, `${word}s`, word.replace(/s$/, '')].find((form) => isZone(form));
+
+/** The next word as a place, or the next two (`half head`, `t section`), and how many words it takes. */
+const nextZone = (cursor: Cursor): { zone: string; words: number } | undefined => {
+  const word = peekWord(cursor);
+  if (word === undefined) return undefined;
+  const next = peekWord(cursor, 1);
+  const joined = next === undefined ? undefined : `${word}-${next}`;
+  if (joined !== undefined && isZone(joined)) return { zone: joined, words: 2 };
+  const zone = zoneWord(word);
+  return zone === undefined ? undefined : { zone, words: 1 };
+};
+
+/** Whether a place begins here. */
+export const zoneAhead = (cursor: Cursor): boolean => nextZone(cursor) !== undefined;
 
 /** Takes a place made of known words: `back left`, `ends top`. */
 export const takeKnownZone = (cursor: Cursor): Zone | undefined => {
   const words: string[] = [];
   let first: Item | undefined;
   let last: Item | undefined;
-  for (;;) {
-    const word = peekWord(cursor);
-    const zone = word === undefined ? undefined : zoneWord(word);
-    if (zone === undefined) break;
-    last = take(cursor);
-    first ??= last;
-    words.push(zone);
+  for (let next = nextZone(cursor); next !== undefined; next = nextZone(cursor)) {
+    first ??= peek(cursor);
+    last = peek(cursor, next.words - 1);
+    cursor.next += next.words;
+    words.push(next.zone);
   }
   return first && last && { zone: words.join(' '), at: atOf({ from: first.from, to: last.to }) };
 };
 
-/** Takes bowls: `A`, `A B`, `A+B`. */
+/** Takes bowls: `A`, `A B`, `A+B`, `A and B`. */
 export const takeBowls = (cursor: Cursor): Name[] => {
   const bowls: Name[] = [];
+  // `on 14:35 bowl A roots`
+  if (/^bowls?$/.test(peekWord(cursor) ?? '') && isBowlName(peekWord(cursor, 1) ?? '')) cursor.next++;
   for (;;) {
-    const word = peekWord(cursor);
-    if (word === undefined || !isBowlName(word)) return bowls;
+    if (!bowlAhead(cursor)) return bowls;
     const item = take(cursor);
     if (item !== undefined) bowls.push(nameAt(cursor, item));
-    const joiner = peek(cursor);
-    const after = peekWord(cursor, 1);
-    if ((joiner?.kind === 'plus' || joiner?.kind === 'comma') && after !== undefined && isBowlName(after)) take(cursor);
+    const start = cursor.next;
+    if (takeJoiner(cursor) && !bowlAhead(cursor)) cursor.next = start;
   }
+};
+
+/** Words that make `a` before them an article: `a bit red`. */
+const AFTER_ARTICLE: ReadonlySet<string> = new Set(['bit', 'little', 'touch', 'lot', 'few', 'slight']);
+
+/** Whether a bowl's name stands next; `t section` is a place, and the `a` of `a bit red` says nothing. */
+export const bowlAhead = (cursor: Cursor): boolean => {
+  const word = peekWord(cursor);
+  if (word === undefined || !isBowlName(word) || zoneAhead(cursor)) return false;
+  return word !== 'a' || !AFTER_ARTICLE.has(peekWord(cursor, 1) ?? '');
 };
 
 /** Takes places parted by commas, with names of the head's own among them, up to the first item that is neither. */
@@ -84,19 +131,37 @@ export const takeZones = (cursor: Cursor): Zone[] => {
     else {
       const word = peekWord(cursor);
       const item = peek(cursor);
-      if (word === undefined || item === undefined || isBowlName(word) || word === 'for') return zones;
+      if (word === undefined || item === undefined || isBowlName(word) || SOFT_WORDS.has(word)) return zones;
       take(cursor);
       zones.push({ zone: word, at: atOf(item) });
     }
-    if (takeKind(cursor, 'comma') === undefined) return zones;
+    const start = cursor.next;
+    if (!takeJoiner(cursor)) return zones;
+    // A bowl after the comma is no place: leave the comma to whoever takes bowls.
+    if (bowlAhead(cursor)) {
+      cursor.next = start;
+      return zones;
+    }
   }
+};
+
+/** The stage of lift that stands next, in one word or in two (`pale yellow`, `red orange`). */
+const stageAhead = (cursor: Cursor): string | undefined => {
+  const word = peekWord(cursor);
+  const joined = `${word}-${peekWord(cursor, 1)}`;
+  if (isStage(joined)) return joined;
+  return word !== undefined && isStage(word) ? word : undefined;
 };
 
 const takeStage = (cursor: Cursor): Stage | undefined => {
   const item = peek(cursor);
-  const word = peekWord(cursor);
-  if (item === undefined || word === undefined || !isStage(word)) return undefined;
+  const word = stageAhead(cursor);
+  if (item === undefined || word === undefined) return undefined;
   take(cursor);
+  if (word.includes('-') && wordOf(cursor, item) !== word) {
+    const next = take(cursor) ?? item;
+    return { stage: word, ...(next.about && { about: true as const }), at: joinSpans(atOf(item), atOf(next)) };
+  }
   const about = item.about ? { about: true as const } : {};
   const far = peekWord(cursor, 1);
   const farItem = peek(cursor, 1);
@@ -114,20 +179,34 @@ export type SeenOptions = { readonly stages: boolean; readonly percentIsGrey?: b
 /** Whether the group's first word can only be a name of the head's own: an unknown word before something seen. */
 const isOwnZone = (cursor: Cursor, stages: boolean): boolean => {
   const word = peekWord(cursor);
-  if (word === undefined || PLAIN_WORDS.has(word) || TONES.has(word) || isStage(word)) return false;
+  if (word === undefined || PLAIN_WORDS.has(word) || TONES.has(word) || stageAhead(cursor) !== undefined) return false;
   const next = peek(cursor, 1);
   if (next?.kind === 'number' || next?.kind === 'slashed') return true;
   const after = peekWord(cursor, 1);
   return after !== undefined && (TONES.has(after) || (stages && isStage(after)));
 };
 
-const groupAt = ({ items }: Cursor): number => atOf({ from: items[0]?.from ?? 0, to: items.at(-1)?.to ?? 0 });
+const runAt = ({ items }: Cursor, first: number, end: number): number =>
+  atOf({ from: items[first]?.from ?? 0, to: items[end - 1]?.to ?? 0 });
 
-/** Binds the group under the cursor: places, and what is seen at them. What is neither is reported. */
-const bindGroup = (cursor: Cursor, options: SeenOptions): Seen => {
-  const seen: SeenDraft = { zones: [], words: [], at: groupAt(cursor) };
+/** Whether what is left says something of places that it begins with (`lengths 8` after `roots 6`). */
+const beginsAnother = (cursor: Cursor, seen: SeenDraft): boolean => {
+  if (seen.zones.length === 0 || isBare(seen)) return false;
+  const start = cursor.next;
+  const joined = takeJoiner(cursor);
+  const another = takeKnownZone(cursor) !== undefined && peek(cursor) !== undefined;
+  cursor.next = another && joined ? start + 1 : start;
+  return another;
+};
+
+/** Binds places, and what is seen at them, as far as they go. What is neither is reported. */
+const bindOne = (cursor: Cursor, options: SeenOptions): Seen => {
+  const start = cursor.next;
+  const seen: SeenDraft = { zones: [], words: [], at: 0 };
   let greySaid = false;
-  while (peek(cursor) !== undefined) {
+  while (peek(cursor) !== undefined && !beginsAnother(cursor, seen)) {
+    // `roots and lengths 6`
+    if (seen.zones.length > 0 && isBare(seen) && takeJoiner(cursor)) continue;
     const zone = takeKnownZone(cursor);
     if (zone !== undefined) {
       seen.zones.push(zone);
@@ -136,7 +215,7 @@ const bindGroup = (cursor: Cursor, options: SeenOptions): Seen => {
     const item = peek(cursor);
     if (item === undefined) break;
     if (item.kind === 'word') {
-      if (cursor.next === 0 && isOwnZone(cursor, options.stages)) {
+      if (cursor.next === start && isOwnZone(cursor, options.stages)) {
         take(cursor);
         seen.zones.push({ zone: wordOf(cursor, item), at: atOf(item) });
         continue;
@@ -151,19 +230,34 @@ const bindGroup = (cursor: Cursor, options: SeenOptions): Seen => {
       else seen.words.push(wordAt(cursor, item));
       continue;
     }
-    if (item.kind === 'number' && item.percent && seen.grey === undefined) {
+    // On a `grey` line a bare figure can only be a share.
+    const bareShare = options.percentIsGrey === true && item.kind === 'number' && item.unit === undefined;
+    if (item.kind === 'number' && (item.percent || bareShare) && seen.grey === undefined) {
       take(cursor);
       const amount = amountOf(cursor, item);
       greySaid = true;
-      if (amount !== undefined) seen.grey = amount;
+      if (amount !== undefined) seen.grey = { ...amount, unit: '%' };
       continue;
     }
-    const depth = seen.depth === undefined ? takeDepth(cursor) : undefined;
-    if (depth === undefined) break;
-    seen.depth = depth;
+    if (seen.depth !== undefined) break;
+    const known = cursor.notices.length;
+    const depth = takeDepth(cursor);
+    if (depth === undefined && cursor.notices.length === known) break;
+    if (depth !== undefined) seen.depth = depth;
+  }
+  return { ...seen, at: runAt(cursor, start, cursor.next) };
+};
+
+/** Binds the group under the cursor: one thing seen, or several without a comma between them. */
+const bindGroup = (cursor: Cursor, options: SeenOptions): Seen[] => {
+  let seen = bindOne(cursor, options);
+  const all = [seen];
+  while (beginsAnother(cursor, seen)) {
+    seen = bindOne(cursor, options);
+    all.push(seen);
   }
   finish(cursor);
-  return seen;
+  return all;
 };
 
 const nextIsPercent = (cursor: Cursor): boolean => peek(cursor)?.percent === true;
@@ -181,13 +275,13 @@ export const bindSeen = (cursor: Cursor, groups: readonly (readonly Item[])[], o
   for (const group of groups) {
     if (group.length === 0) continue;
     enter(cursor, group);
-    const seen = bindGroup(cursor, options);
-    if (isBare(seen)) {
-      waiting = [...waiting, ...seen.zones];
-      continue;
+    for (const seen of bindGroup(cursor, options)) {
+      if (isBare(seen)) waiting = [...waiting, ...seen.zones];
+      else {
+        all.push(waiting.length === 0 ? seen : { ...seen, zones: [...waiting, ...seen.zones] });
+        waiting = [];
+      }
     }
-    all.push(waiting.length === 0 ? seen : { ...seen, zones: [...waiting, ...seen.zones] });
-    waiting = [];
   }
   const [first] = waiting;
   const last = waiting.at(-1);

@@ -8,10 +8,12 @@ import {
   atOf,
   type Cursor,
   enter,
+  finish,
   nameAt,
   notice,
   type Opened,
   peek,
+  peekWord,
   take,
   takeWord,
   typed,
@@ -24,12 +26,26 @@ const RESULTS: ReadonlySet<string> = new Set([
   ...Object.values(TEST_RESULTS).flat(),
   'clear',
   'reaction',
-  'positive',
-  'negative',
+  ...['positive', 'negative', 'pos', 'neg', 'ok', 'fine', 'good', 'passed', 'failed'],
 ]);
 const MADE_WITH: ReadonlySet<string> = new Set(['skin', 'strand', 'metal']);
 
 type Draft = { -readonly [key in keyof Test]: Test[key] };
+
+/** What else the trade calls a test: common practice, no source. */
+const OTHER_NAMES: Readonly<Record<string, string>> = { patch: 'skin', allergy: 'skin', elasticity: 'stretch' };
+
+/** Words by which a note says that no test was made: none of them is a product. */
+const NOT_MADE: ReadonlySet<string> = new Set([
+  'not',
+  'no',
+  'none',
+  'never',
+  'declined',
+  'refused',
+  'skipped',
+  'waived',
+]);
 
 /** A skin test is made with products, never on a place of the head: there `brow` is the tint. */
 const isResult = (word: string, test = ''): boolean =>
@@ -74,6 +90,14 @@ const takeRecipe = (cursor: Cursor): NonNullable<Test['mix']> => {
   return mix;
 };
 
+/** Takes `not-needed`, in one word or two. */
+const takeNotNeeded = (cursor: Cursor): boolean => {
+  if (takeWord(cursor, 'not-needed')) return true;
+  if (peekWord(cursor) !== 'not' || peekWord(cursor, 1) !== 'needed') return false;
+  cursor.next += 2;
+  return true;
+};
+
 /** When it was read: a date and a time, in either order, either alone. */
 const takeReading = (cursor: Cursor, draft: Draft): void => {
   for (;;) {
@@ -96,8 +120,10 @@ export const bindTest = ({ cursor, groups }: Opened): Omit<Test, 'line' | 'word'
   const kind = peek(cursor);
   if (kind?.kind !== 'word' || !isTestKind(wordOf(cursor, kind))) {
     const run = kind ?? { from: 0, to: cursor.text.length };
+    const meant = kind && OTHER_NAMES[wordOf(cursor, kind)];
     notice(cursor, kind === undefined ? 'nothing-said' : 'not-read', run, 'The line does not say which test.', {
       todo: `Begin with ${TEST_KINDS.map((word) => `\`test ${word}\``).join(', ')}.`,
+      ...(meant !== undefined && { put: { title: `write ${meant}`, text: meant, sure: 'likely' as const } }),
     });
     return undefined;
   }
@@ -125,6 +151,9 @@ export const bindTest = ({ cursor, groups }: Opened): Omit<Test, 'line' | 'word'
       take(cursor);
       const date = dateOf(cursor, item);
       if (date !== undefined) draft.date = date;
+      // After a date `11.00` can only be a time.
+      const time = draft.time === undefined ? takeTime(cursor) : undefined;
+      if (time !== undefined) draft.time = time;
       continue;
     }
     if ((item.kind === 'slashed' || item.kind === 'chain') && otherDate(cursor, item)) {
@@ -146,9 +175,16 @@ export const bindTest = ({ cursor, groups }: Opened): Omit<Test, 'line' | 'word'
       takeReading(cursor, draft);
       continue;
     }
-    if (takeWord(cursor, 'not-needed')) {
+    // `test skin patch done 2026-09-01`
+    if (takeWord(cursor, 'done', 'made', 'patch')) continue;
+    if (takeNotNeeded(cursor)) {
       draft.notNeeded = true;
       continue;
+    }
+    if (item.kind === 'word' && !draft.read && NOT_MADE.has(wordOf(cursor, item))) {
+      // Kept as typed, so that no test is taken to be made.
+      finish(cursor, `Write \`test ${test.name} not-needed "why"\` for a decision, or keep it as a remark.`);
+      return undefined;
     }
     const minutes = durationOf(cursor, item);
     if (minutes !== undefined && draft.minutes === undefined) {
@@ -171,6 +207,12 @@ export const bindTest = ({ cursor, groups }: Opened): Omit<Test, 'line' | 'word'
   }
   if (shades.length > 0) draft.shades = shades;
   draft.result = bindSeen(cursor, [seen], { stages: true });
+  const [first, last] = [seen[0], seen.at(-1)];
+  if (test.name === 'skin' && !draft.read && first !== undefined && last !== undefined)
+    notice(cursor, 'nothing-said', { from: first.from, to: last.to }, 'The result has no time of reading.', {
+      todo: `Write it as in \`read 2026-09-03 11:30 ${typed(cursor, first)}\`.`,
+      label: 'read when',
+    });
   draft.zones = draft.result.flatMap(({ zones }) => zones);
   const begun = draft.date ?? draft.time ?? draft.minutes ?? draft.mix?.[0] ?? draft.products[0];
   draft.made = !draft.notNeeded && (begun !== undefined || !draft.read);

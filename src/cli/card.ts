@@ -1,0 +1,40 @@
+import { cardMarkdown } from '../pages/card.ts';
+import { reckonAll } from '../reckon/visit.ts';
+import { findAll } from '../rules/run.ts';
+import { findClient } from './find-client.ts';
+import { openJournal } from './open-journal.ts';
+import { deliver } from './output.ts';
+import { dayOf } from './today.ts';
+
+export type CardOptions = {
+  readonly html?: true;
+  readonly json?: true;
+  readonly money?: true;
+  readonly output?: string;
+  readonly on?: string;
+};
+
+/** `bowlbook card`: one client's card, as Markdown, as a page or as JSON. */
+export const card = async (name: string, paths: readonly string[], options: CardOptions): Promise<number> => {
+  const on = dayOf(options.on);
+  const { journal, unreadable } = openJournal(paths);
+  const client = findClient(journal, name);
+  const all = reckonAll(journal);
+  const reckoned = all.get(client.name) ?? [];
+  const code = unreadable.length > 0 ? 2 : 0;
+  if (options.json) {
+    const { visitJson } = await import('./visit-json.ts');
+    const value = { client: client.name, full: client.full, visits: reckoned.map(visitJson) };
+    deliver(JSON.stringify(value, undefined, 2), options.output);
+    return code;
+  }
+  const { findings, allowed } = findAll(journal, all);
+  const own = [...new Set([...findings, ...allowed])].filter((finding) => finding.client === client.name);
+  const markdown = cardMarkdown(journal, client, reckoned, own, { on, ...(options.money && { money: true }) });
+  if (!options.html) deliver(markdown, options.output);
+  else {
+    const { pageHtml } = await import('../pages/html.ts');
+    deliver(pageHtml({ title: client.full, markdown }), options.output);
+  }
+  return code;
+};

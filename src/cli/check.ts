@@ -1,0 +1,85 @@
+import { reckonAll } from '../reckon/visit.ts';
+import { RULE_NAMES } from '../rules/rule-names.ts';
+import { counts, findAll } from '../rules/run.ts';
+import { type Finding, SEVERITIES } from '../text/finding.ts';
+import { nearNames } from '../text/near.ts';
+import { withoutControls } from '../text/width.ts';
+import { paintFor } from './colour.ts';
+import { findingJson } from './finding-json.ts';
+import { findingText, linesIn } from './finding-text.ts';
+import { openJournal } from './open-journal.ts';
+import { print, printJson } from './print.ts';
+import { offered, refusal } from './refusal.ts';
+import { summaryOf } from './summary.ts';
+import { dayOf } from './today.ts';
+
+export type CheckOptions = {
+  readonly json?: true;
+  readonly allowed?: true;
+  readonly all?: true;
+  readonly only?: readonly string[];
+  readonly on?: string;
+};
+
+/** Findings of one rule shown in one file; further ones are counted. */
+const CAP = 15;
+
+/** Keeps what `--only` names, all when it names nothing. Throws a refusal for a name that is none. */
+const onlyNamed = (only: readonly string[]): ((finding: Finding) => boolean) => {
+  const names = [...SEVERITIES, ...RULE_NAMES];
+  for (const name of only) {
+    if (names.includes(name)) continue;
+    const near = nearNames(name, names);
+    throw refusal(
+      `\`--only ${name}\` names no rule and no severity.`,
+      near.length > 0
+        ? `Near names: ${offered(near)}.`
+        : 'Severities are `stop`, `fix` and `mind`; `bowlbook explain` lists the rules.',
+    );
+  }
+  return ({ rule, severity }) => only.length === 0 || only.includes(rule) || only.includes(severity);
+};
+
+/** The findings as text, at most `cap` of one rule in one file, and what the further ones come to. */
+const listed = (findings: readonly Finding[], show: (finding: Finding) => string, cap: number): string[] => {
+  const counted = new Map<string, number>();
+  const keyOf = ({ rule, place }: Finding): string => `${rule}\n${place.file}`;
+  for (const finding of findings) counted.set(keyOf(finding), (counted.get(keyOf(finding)) ?? 0) + 1);
+  const shown = new Map<string, number>();
+  return findings.flatMap((finding) => {
+    const key = keyOf(finding);
+    const nth = (shown.get(key) ?? 0) + 1;
+    shown.set(key, nth);
+    if (nth > cap) return [];
+    const more = (counted.get(key) ?? 0) - cap;
+    return nth === cap && more > 0
+      ? [
+          show(finding),
+          `${withoutControls(finding.place.file)}  ${finding.rule}, and ${more} more like it (--all shows them)`,
+        ]
+      : [show(finding)];
+  });
+};
+
+/** `bowlbook check`: what the rules find in the notes. Exit code 1 when a `stop` or a `fix` is among it. */
+export const check = (paths: readonly string[], options: CheckOptions): number => {
+  dayOf(options.on);
+  const isShown = onlyNamed(options.only ?? []);
+  const { journal, unreadable } = openJournal(paths);
+  const { findings, allowed } = findAll(journal, reckonAll(journal));
+  const found = findings.filter(isShown);
+  const explained = allowed.filter(isShown);
+  const shown = options.allowed ? explained : found;
+  if (options.json) printJson(shown.map(findingJson));
+  else {
+    const paint = paintFor(process.stdout);
+    const linesOf = linesIn(journal.sources);
+    const texts = listed(
+      shown,
+      (one) => findingText(one, linesOf, paint),
+      options.all ? Number.POSITIVE_INFINITY : CAP,
+    );
+    print([...texts, summaryOf(journal, found, explained)].join('\n\n'));
+  }
+  return unreadable.length > 0 ? 2 : found.some(counts) ? 1 : 0;
+};

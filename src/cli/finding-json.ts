@@ -1,0 +1,35 @@
+import type { Finding } from '../text/finding.ts';
+import { fromOf, type Place, toOf } from '../text/span.ts';
+
+/** A place as JSON has it: line and columns counted from 1, in UTF-16 units; `endColumn` is one past the last. */
+export const placeJson = ({ file, line, at }: Place): object => ({
+  path: file,
+  line: line + 1,
+  column: fromOf(at) + 1,
+  endColumn: toOf(at) + 1,
+});
+
+/** A finding as plain JSON; what it does not have is left out. */
+export const findingJson = (finding: Finding): object => {
+  const { place, severity, rule, message, expected, todo, caution, also, mend, client, allowed } = finding;
+  return {
+    ...placeJson(place),
+    severity,
+    rule,
+    message,
+    ...(expected !== undefined && { expected }),
+    ...(todo !== undefined && { todo }),
+    ...(caution !== undefined && { caution }),
+    ...(also !== undefined &&
+      also.length > 0 && { also: also.map((one) => ({ ...placeJson(one.place), says: one.says })) }),
+    ...(mend !== undefined && {
+      mend: {
+        title: mend.title,
+        sure: mend.sure,
+        edits: mend.edits.map((edit) => ({ ...placeJson(edit.place), put: edit.put })),
+      },
+    }),
+    ...(client !== undefined && { client }),
+    ...(allowed !== undefined && { allowed }),
+  };
+};

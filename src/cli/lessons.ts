@@ -1,0 +1,203 @@
+/** What the help says of a command besides its options: its purpose, examples to copy, what its exit codes mean. */
+export type Lesson = {
+  readonly says: string;
+  /** What comes after the command's name. */
+  readonly takes: string;
+  readonly more: readonly string[];
+  /** Words after `bowlbook`, and what they do. */
+  readonly examples: readonly (readonly [string, string])[];
+  readonly exits: readonly (readonly [number, string])[];
+};
+
+const PATHS = 'PATH is a file of notes (.bowl) or a folder of them; without one it is the current folder.';
+const FIGURES =
+  'In --json exact numbers stand as { "value": 26.667, "exact": "80/3" }: rounded to three decimals, and as they are. Weights are grams, money the currency’s smallest unit.';
+const REFUSED = [2, 'the command line is wrong, or a path cannot be read'] as const;
+const DONE = [0, 'done'] as const;
+
+/** The commands in the order the help lists them, by group. */
+export const LESSONS = {
+  now: {
+    says: 'Stamp the time on a line and add it to the visit that is open today.',
+    takes: '"LINE" [PATH…]',
+    more: [
+      'The time goes after the first word of on, check, off, heat, wash, rinse, dry, cut, reaction and stopped; any other line is added as it is.',
+      'The visit is today’s only one with something still on, else the latest that has begun. When several have something on, nothing is guessed: say whose it is.',
+      PATHS,
+    ],
+    examples: [
+      ['now "check A hairline gold"', 'adds `check 14:55 A hairline gold`'],
+      ['now "off A" --at 15:20', 'a time a little back'],
+      ['now "on T lengths" --client wren-abbott journals/salon', 'two clients in the chairs'],
+    ],
+    exits: [DONE, [1, 'the line does not read cleanly; nothing is written'], REFUSED],
+  },
+  mix: {
+    says: 'Work out one bowl: grams, total, ratio, peroxide ready for use.',
+    takes: '"BOWL"',
+    more: [
+      'It needs no notes: 20vol or 6% is a developer of that strength, dev-6 too, and any other name is a product. With --shelf it goes by your own ratios, strengths and prices.',
+    ],
+    examples: [
+      ['mix "40 clay + 20vol 1:2"', '40 g and 80 g, 4.0 % ready for use'],
+      ['mix "90 g of 2p cream 7/0 + 1p cream 7/43 + 6% 1:1"', 'parts and a total'],
+      ['mix "30 clay + 7.5% from dev-6 dev-9 1:2"', 'two strengths made into one'],
+      ['mix "40 clay + 20vol" --shelf journals/salon/shelf.bowl', 'at the shelf’s own ratio'],
+    ],
+    exits: [[0, 'worked out'], [1, 'it does not work out, or a rule objects'], REFUSED],
+  },
+  card: {
+    says: 'Show one client’s card: what to know first, the last formula, every visit.',
+    takes: 'CLIENT [PATH…]',
+    more: ['CLIENT is the name in the notes, the full name, or a part that only one client has.', PATHS, FIGURES],
+    examples: [
+      ['card wren-abbott', 'Markdown, to read or to pipe'],
+      ['card "Wren Abbott" journals/salon --html -o wren.html', 'a page to print or open'],
+      ['card wren --on 2026-12-01', 'as it will stand on that day'],
+    ],
+    exits: [DONE, REFUSED],
+  },
+  rebook: {
+    says: 'Write the next visit’s first lines from the last visit and its `next`.',
+    takes: 'CLIENT [PATH…]',
+    more: [
+      'Bowls are made `again` at the share that `next` asks for; aims and places stand as they were typed.',
+      PATHS,
+    ],
+    examples: [
+      ['rebook wren-abbott', 'prints the lines'],
+      ['rebook wren-abbott --append auto', 'adds them to the file of the last visit'],
+      ['rebook wren-abbott --on 2026-10-30 --append days/2026-10-30.bowl', 'another day, another file'],
+    ],
+    exits: [DONE, REFUSED],
+  },
+  check: {
+    says: 'Read all notes and say what does not hold together.',
+    takes: '[PATH…]',
+    more: [
+      PATHS,
+      'A finding begins path:line:column, counted from 1 as editors count characters (UTF-16 units), then stop, fix or mind, and the name of the rule. `stop`: someone could be hurt, or a number is impossible. `fix`: the note contradicts itself or lacks what it needs. `mind`: worth a thought.',
+      'With --only the exit code goes by what is named.',
+    ],
+    examples: [
+      ['check', 'the current folder'],
+      ['check journals/salon --only stop', 'the grave ones alone'],
+      ['check clients/wren-abbott.bowl shelf salon.bowl', 'one client, with what the notes lean on'],
+      ['check --json > findings.json', 'for a program'],
+    ],
+    exits: [[0, 'nothing above `mind`'], [1, 'a `stop` or a `fix` that no `allow` line explains'], REFUSED],
+  },
+  usage: {
+    says: 'Report the products of a period: mixed, used, left, and what they cost.',
+    takes: '[PATH…]',
+    more: [PATHS, 'DATE is a day, a month (2026-09) or a year (2026). Without dates it is the year of today.', FIGURES],
+    examples: [
+      ['usage --from 2026-01 --to 2026-06', 'half a year'],
+      ['usage journals/salon --from 2026 --html -o products.html', 'a page to print'],
+      ['usage --json', 'for a program'],
+    ],
+    exits: [DONE, REFUSED],
+  },
+  backtest: {
+    says: 'Say how far out the estimates of lift are, beside two naive guesses.',
+    takes: 'lift [PATH…]',
+    more: [
+      'Every visit is left out in turn and its minutes to the stage it reached are estimated from the visits before it, as in daily use; then set beside the same as last time and the middle of the product’s time line.',
+      PATHS,
+    ],
+    examples: [
+      ['backtest lift', 'the current folder'],
+      ['backtest lift journals/salon --others', 'from all other visits, later ones too'],
+      ['backtest lift --json', 'every place and guess, for a program'],
+    ],
+    exits: [DONE, REFUSED],
+  },
+  shelf: {
+    says: 'Show what is on the shelf: how long it lasts, what to reorder, what no note explains.',
+    takes: '[PATH…]',
+    more: [
+      PATHS,
+      'Deliveries (`in`), counts and what went `out` stand in stock entries; bowls take what was mixed. A count closes its day unless its header has a time; what it does not agree with is shown as unexplained.',
+      'Days of cover are by the pace of the last eight weeks.',
+      FIGURES,
+    ],
+    examples: [
+      ['shelf', 'the current folder, today'],
+      ['shelf journals/salon --on 2026-11-25 --html -o shelf.html', 'as of a day, a page to print'],
+      ['shelf --csv -o shelf.csv', 'for a spreadsheet'],
+    ],
+    exits: [DONE, REFUSED],
+  },
+  order: {
+    says: 'Say what to buy, in whole packs, for the weeks ahead.',
+    takes: '[PATH…]',
+    more: [
+      PATHS,
+      'The need is the larger of two: the pace of the last eight weeks, and what the clients awaited by their `next` lines took the last time. The reorder level is kept back, and what is past its date is not counted on.',
+      FIGURES,
+    ],
+    examples: [
+      ['order --weeks 6', 'for six weeks from today'],
+      ['order journals/salon --weeks 4 --on 2026-11-25 --csv', 'for a spreadsheet'],
+    ],
+    exits: [DONE, REFUSED],
+  },
+  trace: {
+    says: 'Say whom a lot touched, or which lots touched a client.',
+    takes: 'LOT [PATH…]',
+    more: [
+      PATHS,
+      'Recorded: the note names the lot. Possible: the note names none, and the lot had come in by that day and was not yet counted as gone.',
+    ],
+    examples: [
+      ['trace K2231', 'every client and date, for a recall'],
+      ['trace --client wren-abbott journals/salon', 'the other way round'],
+      ['trace K2231 journals/salon --csv -o recall.csv', 'for a spreadsheet'],
+    ],
+    exits: [DONE, [1, 'nothing in the notes names the lot'], REFUSED],
+  },
+  tidy: {
+    says: 'Put the white space of the notes in order, and change nothing else.',
+    takes: '[PATH…]',
+    more: [PATHS, 'Prints the files it changes. A file whose text would change is left as it is and reported.'],
+    examples: [
+      ['tidy', 'the current folder'],
+      ['tidy --check journals/salon', 'names the files, writes none'],
+    ],
+    exits: [DONE, [1, 'with --check: something would change'], REFUSED],
+  },
+  new: {
+    says: 'Begin a journal: a salon, a shelf and an invented client to write over.',
+    takes: 'FOLDER',
+    more: ['FOLDER is new or empty; nothing is ever overwritten.'],
+    examples: [
+      ['new journal', 'then: bowlbook check journal'],
+      ['new ~/notes/salon', 'anywhere you like'],
+    ],
+    exits: [DONE, REFUSED],
+  },
+  explain: {
+    says: 'Say what a rule finds, why, from what source, and how it is put right.',
+    takes: '[RULE]',
+    more: ['Without a name it lists every rule by family.'],
+    examples: [
+      ['explain', 'every rule'],
+      ['explain past-time', 'one rule, with an example of each kind'],
+    ],
+    exits: [DONE, REFUSED],
+  },
+} as const satisfies Readonly<Record<string, Lesson>>;
+
+export type CommandName = keyof typeof LESSONS;
+
+/** The commands as the help groups them. */
+export const GROUPS: readonly (readonly [string, readonly CommandName[]])[] = [
+  ['At the chair', ['now', 'mix', 'card', 'rebook']],
+  ['The notes as a whole', ['check', 'usage', 'backtest', 'tidy']],
+  ['The shelf', ['shelf', 'order', 'trace']],
+  ['To begin and to learn', ['new', 'explain']],
+];
+
+/** The lesson of a command; undefined for a name that is none. */
+export const lessonOf = (name: string): Lesson | undefined =>
+  Object.hasOwn(LESSONS, name) ? LESSONS[name as CommandName] : undefined;

@@ -1,0 +1,50 @@
+import { orderMarkdown } from '../pages/order-page.ts';
+import { expectedVisits } from '../reckon/stock/expected.ts';
+import { stockLedger } from '../reckon/stock/ledger.ts';
+import { orderRows } from '../reckon/stock/order.ts';
+import { shelfState } from '../reckon/stock/shelf-state.ts';
+import { reckonAll } from '../reckon/visit.ts';
+import { addDays } from '../text/dates.ts';
+import { openJournal } from './open-journal.ts';
+import { deliverReport, type FormOptions } from './pages-out.ts';
+import { refusal } from './refusal.ts';
+import { orderRowJson } from './stock-json.ts';
+import { dayOf } from './today.ts';
+
+export type OrderOptions = FormOptions & { readonly on?: string; readonly weeks?: string };
+
+/** Weeks ahead when none are given. A choice, no source. */
+const WEEKS = '4';
+
+const weeksOf = (typed: string): number => {
+  const weeks = Number(typed);
+  if (!/^\d+$/.test(typed) || weeks < 1 || weeks > 104)
+    throw refusal(`\`--weeks ${typed}\` is no number of weeks from 1 to 104.`, 'Write it as in `--weeks 6`.');
+  return weeks;
+};
+
+/** `bowlbook order`: what to buy in whole packs for the weeks ahead. */
+export const order = async (paths: readonly string[], options: OrderOptions): Promise<number> => {
+  const on = dayOf(options.on);
+  const until = addDays(on, 7 * weeksOf(options.weeks ?? WEEKS));
+  const { journal, unreadable } = openJournal(paths);
+  const all = reckonAll(journal);
+  const rows = shelfState(stockLedger(journal, [...all.values()].flat(), on), on);
+  const expected = expectedVisits(journal.shelf, all, on, until);
+  const toOrder = orderRows(rows, expected, on, until);
+  await deliverReport(
+    {
+      title: `To order, ${on} to ${until}`,
+      markdown: () => orderMarkdown(journal, toOrder, expected, { on, until }),
+      json: () => ({
+        on,
+        until,
+        order: toOrder.map(orderRowJson),
+        awaited: expected.map(({ client, date, why, times }) => ({ client: client.name, date, why, times })),
+      }),
+      csv: async () => (await import('../exchange/stock-csv.ts')).orderCsv(toOrder),
+    },
+    options,
+  );
+  return unreadable.length > 0 ? 2 : 0;
+};

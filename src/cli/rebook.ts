@@ -1,0 +1,71 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import type { ClientFile, Journal } from '../journal/journal.ts';
+import { readSource, type Source } from '../journal/source.ts';
+import { addLines } from './add-lines.ts';
+import { findClient } from './find-client.ts';
+import { placeText } from './finding-text.ts';
+import { openJournal, reasonOf } from './open-journal.ts';
+import { printTyped, remark } from './print.ts';
+import { nextDate, stubLines } from './rebook-stub.ts';
+import { refusal } from './refusal.ts';
+import { dayOf } from './today.ts';
+import { writeWhole } from './write.ts';
+
+export type RebookOptions = { readonly on?: string; readonly append?: string };
+
+const sourceOf = (journal: Journal, path: string): Source => {
+  const known = journal.sources.get(path);
+  if (known !== undefined) return known;
+  for (const source of journal.sources.values()) if (resolve(source.path) === resolve(path)) return source;
+  try {
+    return readSource(path, readFileSync(path));
+  } catch (error) {
+    // A file that is not there yet begins empty.
+    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return readSource(path, Buffer.alloc(0));
+    throw refusal(`\`${path}\` cannot be read: ${reasonOf(error)}.`);
+  }
+};
+
+const dateFor = (client: ClientFile, on: string | undefined): { date: string; last: ClientFile['visits'][number] } => {
+  const last = client.visits.at(-1);
+  if (last === undefined)
+    throw refusal(
+      `${client.full} has no visit to go by.`,
+      `Write the first one by hand: \`visit ${dayOf(on)} ${client.name}\`.`,
+    );
+  const lastDate = last.entry.date?.date ?? '';
+  const date = on === undefined ? nextDate(last) : dayOf(on);
+  if (date === undefined)
+    throw refusal(
+      `The last visit of ${client.full}, ${lastDate}, has no \`next\` with a date or a length.`,
+      'Give the day, as in `--on 2026-10-30`.',
+    );
+  if (date <= lastDate)
+    throw refusal(
+      `${client.full} has a visit on ${lastDate} already, at ${placeText({ file: last.file, line: last.line, at: 0 })}.`,
+      'Give a later day with `--on`.',
+    );
+  return { date, last };
+};
+
+/** `bowlbook rebook`: prints the lines of the next visit, or adds them to a file. */
+export const rebook = (name: string, paths: readonly string[], options: RebookOptions): number => {
+  const { journal, unreadable } = openJournal(paths);
+  const client = findClient(journal, name);
+  const { date, last } = dateFor(client, options.on);
+  const code = unreadable.length > 0 ? 2 : 0;
+  const stub = stubLines(last, sourceOf(journal, last.file), date);
+  if (options.append === undefined) {
+    printTyped(stub.join('\n'));
+    return code;
+  }
+  const source = sourceOf(journal, options.append === 'auto' ? last.file : options.append);
+  const end = source.lines.every((text) => text === '') ? -1 : source.lines.length - 1;
+  const apart = end >= 0 && source.lines[end]?.trim() !== '' ? [''] : [];
+  const added = addLines(source, end, [...apart, ...stub]);
+  writeWhole(added.path, added.bytes, added.was);
+  printTyped(`${added.path}:${added.line + apart.length + 1}  ${stub[0]}`);
+  for (const { message, line } of added.notices) remark(`${added.path}:${line + 1}  ${message}`);
+  return code;
+};

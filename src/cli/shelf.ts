@@ -1,0 +1,32 @@
+import { shelfMarkdown } from '../pages/shelf-page.ts';
+import { stockLedger } from '../reckon/stock/ledger.ts';
+import { shelfState } from '../reckon/stock/shelf-state.ts';
+import { reckonAll } from '../reckon/visit.ts';
+import { openJournal } from './open-journal.ts';
+import { deliverReport, type FormOptions } from './pages-out.ts';
+import { shelfRowJson } from './stock-json.ts';
+import { dayOf } from './today.ts';
+
+export type ShelfOptions = FormOptions & { readonly on?: string };
+
+/** `bowlbook shelf`: what is on the shelf at the end of a day, how long it lasts, what no note explains. */
+export const shelf = async (paths: readonly string[], options: ShelfOptions): Promise<number> => {
+  const on = dayOf(options.on);
+  const { journal, unreadable } = openJournal(paths);
+  const ledger = stockLedger(journal, [...reckonAll(journal).values()].flat(), on);
+  const rows = shelfState(ledger, on);
+  await deliverReport(
+    {
+      title: `The shelf, ${on}`,
+      markdown: () => shelfMarkdown(journal, ledger, rows, on),
+      json: () => ({
+        on,
+        shelf: rows.map(shelfRowJson),
+        leftOut: ledger.unmoved.map(({ place, ...one }) => ({ ...one, line: `${place.file}:${place.line + 1}` })),
+      }),
+      csv: async () => (await import('../exchange/stock-csv.ts')).shelfCsv(rows),
+    },
+    options,
+  );
+  return unreadable.length > 0 ? 2 : 0;
+};

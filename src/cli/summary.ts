@@ -1,0 +1,22 @@
+import type { Journal } from '../journal/journal.ts';
+import { type Finding, SEVERITIES } from '../text/finding.ts';
+
+/** `1 visit`, `2 visits`. */
+export const counted = (count: number, one: string, several = `${one}s`): string =>
+  `${count} ${count === 1 ? one : several}`;
+
+/** The last line of a check: how many findings of each severity, in how many visits of how many clients. */
+export const summaryOf = (journal: Journal, findings: readonly Finding[], allowed: readonly Finding[]): string => {
+  const clients = [...journal.clients.values()];
+  const visits = clients.reduce((sum, client) => sum + client.visits.length, journal.unfiled.length);
+  const own = clients.filter(({ entries }) => entries.length > 0).length;
+  const where = `in ${counted(visits, 'visit')} of ${counted(own, 'client')}`;
+  const open = findings.filter((finding) => finding.allowed === undefined);
+  const parts = SEVERITIES.flatMap((severity) => {
+    const count = open.filter((finding) => finding.severity === severity).length;
+    return count === 0 ? [] : [`${count} ${severity}`];
+  });
+  const found = open.length === 0 ? 'No findings' : `${counted(open.length, 'finding')}: ${parts.join(', ')}`;
+  const explained = allowed.length === 0 ? '' : ` ${allowed.length} explained by an \`allow\` line.`;
+  return `${found} ${where}.${explained}`;
+};

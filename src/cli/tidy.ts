@@ -1,0 +1,63 @@
+import { readFileSync } from 'node:fs';
+import { tidyText } from '../notation/tidy.ts';
+import { decode } from '../text/decode.ts';
+import { notesAt, reasonOf } from './open-journal.ts';
+import { print, remark } from './print.ts';
+import { refusal } from './refusal.ts';
+import { counted } from './summary.ts';
+import { writeWhole } from './write.ts';
+
+export type TidyOptions = { readonly check?: true };
+
+type Tidied = { readonly path: string; readonly was: Buffer; readonly bytes: Buffer };
+
+/** A file as it is and as it would be. Throws a refusal when tidying would change anything but white space. */
+const tidied = (path: string, was: Buffer): Tidied => {
+  // Reading keeps the byte-order mark, and valid UTF-8 comes back byte for byte.
+  const text = was.toString('utf8');
+  try {
+    return { path, was, bytes: Buffer.from(tidyText(text), 'utf8') };
+  } catch (error) {
+    const { message } = error as Error;
+    throw refusal(
+      `\`${path}\` is not tidied: ${message}.`,
+      'This is a fault in the program, and the file stands as it was.',
+    );
+  }
+};
+
+const turn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
+
+/** `bowlbook tidy`: white space in order and nothing else. With `--check`, names the files and writes none. */
+export const tidy = async (paths: readonly string[], options: TidyOptions): Promise<number> => {
+  const files = notesAt(paths);
+  const changed: Tidied[] = [];
+  let skipped = 0;
+  for (const path of files) {
+    let was: Buffer;
+    try {
+      was = readFileSync(path);
+    } catch (error) {
+      remark(`\`${path}\` cannot be read: ${reasonOf(error)}. It is left out.`);
+      skipped++;
+      continue;
+    }
+    if (decode(was).encoding !== 'utf-8') {
+      remark(`\`${path}\` is not UTF-8, so it is left as it is; save it as UTF-8 in the editor.`);
+      skipped++;
+      continue;
+    }
+    const one = tidied(path, was);
+    if (!one.bytes.equals(was)) changed.push(one);
+  }
+  // All files are tidied before the first is written, so a fault leaves every one as it was.
+  for (const { path, was, bytes } of changed) {
+    if (!options.check) writeWhole(path, bytes, was);
+    print(path);
+    await turn();
+  }
+  const of = `${changed.length} of ${counted(files.length, 'file')}`;
+  remark(options.check ? `${of} would change, in white space only.` : `${of} changed, in white space only.`);
+  if (skipped > 0) return 2;
+  return options.check && changed.length > 0 ? 1 : 0;
+};

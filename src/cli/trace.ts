@@ -1,0 +1,81 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { clientTraceMarkdown, lotMarkdown } from '../pages/trace-page.ts';
+import { lotJournal, type NoteFile } from '../reckon/stock/lot-notes.ts';
+import { touchingVisits } from '../reckon/stock/touching.ts';
+import { traceable, traceClient, traceLot } from '../reckon/stock/trace.ts';
+import { findClient } from './find-client.ts';
+import { notesAt, type Opened, openJournal } from './open-journal.ts';
+import { deliverReport, type FormOptions } from './pages-out.ts';
+import { isRefusal, refusal } from './refusal.ts';
+import { touchJson } from './stock-json.ts';
+
+export type TraceOptions = FormOptions & { readonly client?: string };
+
+/** The notes as far as they can bear on the lot; all of them where no delivery names it or a file cannot be read. */
+const openForLot = (paths: readonly string[], lot: string): Opened => {
+  const files: NoteFile[] = [];
+  try {
+    for (const path of notesAt(paths)) files.push({ path, bytes: readFileSync(path) });
+  } catch (error) {
+    if (isRefusal(error)) throw error;
+    return openJournal(paths);
+  }
+  const journal = lotJournal(files, lot);
+  return journal === undefined ? openJournal(paths) : { journal, unreadable: [] };
+};
+
+/** Where a lot went. */
+const ofLot = async (lot: string, paths: readonly string[], options: TraceOptions): Promise<number> => {
+  const { journal, unreadable } = openForLot(paths, lot);
+  const trace = traceLot(traceable(journal, touchingVisits(journal), lot), lot);
+  await deliverReport(
+    {
+      title: `Lot ${lot}`,
+      markdown: () => lotMarkdown(journal, trace),
+      json: () => ({
+        lot,
+        wares: trace.wares.map(({ item, shade, arrived, gone }) => ({ product: item.name, shade, arrived, gone })),
+        near: trace.near,
+        touched: trace.traced.map(({ touch, certainty }) => ({ ...touchJson(touch), certainty })),
+      }),
+      csv: async () => (await import('../exchange/stock-csv.ts')).lotCsv(journal, trace),
+    },
+    options,
+  );
+  if (unreadable.length > 0) return 2;
+  return trace.wares.length === 0 ? 1 : 0;
+};
+
+/** What touched a client. */
+const ofClient = async (name: string, paths: readonly string[], options: TraceOptions): Promise<number> => {
+  const { journal, unreadable } = openJournal(paths);
+  const client = findClient(journal, name);
+  const touches = traceClient(traceable(journal, touchingVisits(journal)), client);
+  await deliverReport(
+    {
+      title: `Lots, ${client.full}`,
+      markdown: () => clientTraceMarkdown(journal, client, touches),
+      json: () => ({
+        client: client.name,
+        touched: touches.map(({ touch, recorded, possible }) => ({ ...touchJson(touch), recorded, possible })),
+      }),
+      csv: async () => (await import('../exchange/stock-csv.ts')).clientTraceCsv(journal, touches),
+    },
+    options,
+  );
+  return unreadable.length > 0 ? 2 : 0;
+};
+
+/**
+ * `bowlbook trace`: every client and date that a lot touched, or with `--client` every lot that touched her. Exit code 1
+ * when nothing in the notes names the lot.
+ */
+export const trace = (lot: string | undefined, paths: readonly string[], options: TraceOptions): Promise<number> => {
+  if (options.client !== undefined)
+    return ofClient(options.client, lot === undefined ? paths : [lot, ...paths], options);
+  if (lot === undefined)
+    throw refusal('`trace` needs a lot, or `--client NAME`.', 'Write it as in `bowlbook trace K2231 journals/salon`.');
+  if (paths.length === 0 && existsSync(lot) && lot.includes('/'))
+    throw refusal(`\`${lot}\` is a path, and the lot comes first.`, `Write it as in \`bowlbook trace K2231 ${lot}\`.`);
+  return ofLot(lot, paths, options);
+};

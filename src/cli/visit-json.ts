@@ -1,0 +1,49 @@
+import type { MoneyReckoned, Run, VisitReckoned } from '../reckon/model.ts';
+import { bowlJson } from './bowl-json.ts';
+import { figureJson, plainJson } from './plain-json.ts';
+import { timeText } from './today.ts';
+
+const runJson = (run: Run): object => ({
+  bowl: run.bowl,
+  zone: run.zone,
+  firstOn: timeText(run.firstOn),
+  allOn: timeText(run.allOn),
+  off: run.off === undefined ? undefined : timeText(run.off),
+  minutesFromFirstOn: run.fromFirst,
+  minutesFromAllOn: run.fromAll,
+  heatMinutes: run.heat,
+  checks: run.checks.map(({ at }) => (at === undefined ? null : timeText(at))),
+  about: run.about,
+});
+
+const moneyJson = ({ items, claim, ...money }: MoneyReckoned): object => ({
+  ...money,
+  items: items.map(({ item, amount }) => ({ item, amount })),
+  claim: claim?.amount,
+});
+
+/**
+ * A visit as worked out, as plain JSON. Money is in the currency's minor units, growth in millimetres; exact numbers
+ * stand as `{ value, exact }`, rounded to three decimals and as a fraction. What is not known is left out.
+ */
+export const visitJson = ({ visit, ...reckoned }: VisitReckoned): object => ({
+  path: visit.file,
+  line: visit.line + 1,
+  date: reckoned.date,
+  time: visit.entry.time?.minutes === undefined ? undefined : timeText(visit.entry.time.minutes),
+  by: visit.entry.by?.name,
+  age: reckoned.age,
+  bowls: reckoned.bowls.map(bowlJson),
+  runs: reckoned.clock.runs.map(runJson),
+  minutes: reckoned.clock.span,
+  money: moneyJson(reckoned.money),
+  uses: plainJson(reckoned.uses),
+  daysSinceColour: reckoned.daysSinceColour,
+  daysSinceRoots: reckoned.daysSinceRoots,
+  growth: {
+    expected: figureJson(reckoned.growth.expected),
+    rate: figureJson(reckoned.growth.rate),
+    own: reckoned.growth.own,
+    measured: figureJson(reckoned.growth.measured),
+  },
+});

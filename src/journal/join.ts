@@ -1,0 +1,105 @@
+import type { Client, Orphan, Product, Range, Visit } from '../records/schema/entry.ts';
+import { type ClientPart, isOf } from './groups.ts';
+import type { ClientFile, Journal, SaidTwice } from './journal.ts';
+import { salonSettings } from './salon.ts';
+import { type ShelfItem, shelfItem } from './shelf.ts';
+import type { Source, Stood } from './source.ts';
+
+/** Order of texts by code unit: the same on every machine. */
+export const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+type Dated = {
+  readonly date?: { date: string } | undefined;
+  readonly time?: { minutes?: number | undefined } | undefined;
+};
+
+/** Order of dated entries: date, time, then where they stand. */
+const compareDated = (a: Stood & { entry: Dated }, b: Stood & { entry: Dated }): number =>
+  compareText(a.entry.date?.date ?? '', b.entry.date?.date ?? '') ||
+  (a.entry.time?.minutes ?? -1) - (b.entry.time?.minutes ?? -1) ||
+  compareText(a.file, b.file) ||
+  a.line - b.line;
+
+type Named = { readonly kind: string; readonly name?: { name: string } | undefined };
+
+/** The first entry of each name; further ones are said twice. */
+const index = <S extends Stood & { entry: Named }>(all: readonly S[], twice: SaidTwice[]): Map<string, S> => {
+  const found = new Map<string, S>();
+  for (const stood of all) {
+    const name = stood.entry.name?.name;
+    if (name === undefined) continue;
+    const first = found.get(name);
+    if (first === undefined) found.set(name, stood);
+    else twice.push({ kind: stood.entry.kind, name, first, again: stood });
+  }
+  return found;
+};
+
+/** What every client's notes are read by: the part of a journal that is not about clients. */
+export type Shared = Pick<Journal, 'salons' | 'salon' | 'stylists' | 'shelf' | 'stocks'> & {
+  readonly twice: readonly SaidTwice[];
+};
+
+/** Whether an entry is about the salon or the shelf, so that a change of it touches every client. */
+export const isShared = (stood: Stood): boolean =>
+  !isOf(stood, 'client') && !isOf(stood, 'visit') && !isOf(stood, 'orphan');
+
+/** Joins salons, stylists, shelf and stock of all files. */
+export const joinShared = (sources: Iterable<Source>): Shared => {
+  const all: Stood[] = [];
+  for (const { entries } of sources) for (const stood of entries) if (isShared(stood)) all.push(stood);
+  const twice: SaidTwice[] = [];
+  const salons = new Map(
+    [
+      ...index(
+        all.filter((stood) => isOf(stood, 'salon')),
+        twice,
+      ),
+    ].map(([name, stood]) => [name, salonSettings(stood)]),
+  );
+  const shelf = new Map<string, ShelfItem>();
+  const items = all.filter(
+    (stood): stood is Stood<Range> | Stood<Product> => isOf(stood, 'range') || isOf(stood, 'product'),
+  );
+  for (const [name, stood] of index(items, twice)) {
+    const item = shelfItem(stood);
+    if (item !== undefined) shelf.set(name, item);
+  }
+  return {
+    salons,
+    salon: salons.values().next().value ?? salonSettings(undefined),
+    stylists: index(
+      all.filter((stood) => isOf(stood, 'stylist')),
+      twice,
+    ),
+    shelf,
+    stocks: all.filter((stood) => isOf(stood, 'stock')).sort(compareDated),
+    twice,
+  };
+};
+
+/** One client out of her parts in all files, in order of the files' paths; `twice` is given two full names. */
+export const joinClient = (
+  name: string,
+  parts: readonly ClientPart[],
+): { client: ClientFile; twice: readonly SaidTwice[] } => {
+  const twice: SaidTwice[] = [];
+  const entries: Stood<Client>[] = parts.flatMap((part) => part.entries);
+  const named = entries.find(({ entry }) => entry.full !== undefined);
+  // A second entry without a full name, or with the same one, adds lines to the first.
+  for (const stood of entries) {
+    const { full } = stood.entry;
+    if (named !== undefined && full !== undefined && full.text !== named.entry.full?.text)
+      twice.push({ kind: 'client', name, first: named, again: stood });
+  }
+  const visits: Stood<Visit>[] = parts.flatMap((part) => part.visits).sort(compareDated);
+  return { client: { name, full: named?.entry.full?.text ?? name, entries, visits }, twice };
+};
+
+/** Lines of a file that belong to nobody, and visits that cannot be filed. */
+export const strays = (source: Source): { orphans: Stood<Orphan>[]; unfiled: Stood<Visit>[] } => ({
+  orphans: source.entries.filter((stood) => isOf(stood, 'orphan')),
+  unfiled: source.entries
+    .filter((stood) => isOf(stood, 'visit'))
+    .filter(({ entry }) => entry.client === undefined || entry.date === undefined),
+});

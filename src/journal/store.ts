@@ -1,0 +1,139 @@
+import { clientParts } from './groups.ts';
+import { compareText, isShared, joinClient, joinShared, type Shared, strays } from './join.ts';
+import type { ClientFile, Journal, SaidTwice } from './journal.ts';
+import type { Source, Stood } from './source.ts';
+
+/**
+ * The journal while files come, change and go. Check, watch and the editor all use it; a cold run is one where every
+ * file comes new.
+ *
+ * Reads: files as entries. Gives: the joined journal, and whose notes the change touched. Work is in proportion to the
+ * files put since the last `settle`, apart from copying the maps.
+ */
+export type Store = {
+  /** Puts or replaces one file; `undefined` takes it away. */
+  readonly put: (path: string, source: Source | undefined) => void;
+  /** Joins what was put since the last time. */
+  readonly settle: () => Settled;
+};
+
+export type Settled = { readonly journal: Journal; readonly touched: Touched };
+
+/** What a change touched. `everything`: the shelf, a salon, a stylist or stock changed, which every note is read by. */
+export type Touched = {
+  readonly everything: boolean;
+  /** Clients whose entries or visits came, went, moved or changed. */
+  readonly clients: ReadonlySet<string>;
+  readonly files: ReadonlySet<string>;
+};
+
+type Joined = { readonly client: ClientFile; readonly twice: readonly SaidTwice[] };
+
+const sameList = (a: readonly Stood[], b: readonly Stood[]): boolean =>
+  a.length === b.length && a.every((stood, index) => stood === b[index]);
+
+const sorted = <V>(map: ReadonlyMap<string, V>): Map<string, V> =>
+  new Map([...map].sort(([a], [b]) => compareText(a, b)));
+
+/** An empty store. */
+export const createStore = (): Store => {
+  let sources = new Map<string, Source>();
+  /** The paths in which a client has entries. */
+  const paths = new Map<string, Set<string>>();
+  const joined = new Map<string, Joined>();
+  let clients = new Map<string, ClientFile>();
+  let shared: Shared | undefined;
+  let settled: Journal | undefined;
+  let unsorted = false;
+  let old = new Map<string, Source | undefined>();
+
+  const put = (path: string, source: Source | undefined): void => {
+    const before = sources.get(path);
+    if (before === source) return;
+    if (!old.has(path)) old.set(path, before);
+    if (source === undefined) sources.delete(path);
+    else {
+      // A map keeps the place of a path that is set again, so only a new one needs sorting.
+      unsorted ||= !sources.has(path);
+      sources.set(path, source);
+    }
+  };
+
+  /** Clients of a changed file whose entries are not the very same ones in the same order as before. */
+  const moved = (before: Source | undefined, now: Source | undefined, path: string): string[] => {
+    const [was, is] = [before && clientParts(before), now && clientParts(now)];
+    const names = new Set([...(was?.keys() ?? []), ...(is?.keys() ?? [])]);
+    const changed: string[] = [];
+    for (const name of names) {
+      const [a, b] = [was?.get(name), is?.get(name)];
+      const own = paths.get(name) ?? new Set<string>();
+      if (b === undefined) own.delete(path);
+      else own.add(path);
+      if (own.size === 0) paths.delete(name);
+      else paths.set(name, own);
+      if (a === undefined || b === undefined || !sameList(a.entries, b.entries) || !sameList(a.visits, b.visits))
+        changed.push(name);
+    }
+    return changed;
+  };
+
+  const rejoin = (name: string): boolean => {
+    const own = paths.get(name);
+    const known = joined.has(name);
+    if (own === undefined) {
+      joined.delete(name);
+      clients.delete(name);
+      return false;
+    }
+    const parts = [...own].sort(compareText).flatMap((path) => {
+      const source = sources.get(path);
+      const part = source && clientParts(source).get(name);
+      return part === undefined ? [] : [part];
+    });
+    const result = joinClient(name, parts);
+    joined.set(name, result);
+    clients.set(name, result.client);
+    return !known;
+  };
+
+  const settle = (): Settled => {
+    const files = new Set(old.keys());
+    const touched = new Set<string>();
+    let everything = settled === undefined;
+    let astray = settled === undefined;
+    for (const [path, before] of old) {
+      const now = sources.get(path);
+      for (const name of moved(before, now, path)) touched.add(name);
+      const [was, is] = [before?.entries ?? [], now?.entries ?? []];
+      everything ||= !sameList(was.filter(isShared), is.filter(isShared));
+      astray ||= hasStrays(before) || hasStrays(now);
+    }
+    if (unsorted) sources = sorted(sources);
+    unsorted = false;
+    let newName = false;
+    for (const name of touched) newName = rejoin(name) || newName;
+    if (newName) clients = sorted(clients);
+    if (everything || shared === undefined) shared = joinShared(sources.values());
+    const lost = astray || settled === undefined ? [...sources.values()].map(strays) : undefined;
+    const journal: Journal = {
+      sources: new Map(sources),
+      ...shared,
+      clients: new Map(clients),
+      orphans: lost?.flatMap(({ orphans }) => orphans) ?? settled?.orphans ?? [],
+      unfiled: lost?.flatMap(({ unfiled }) => unfiled) ?? settled?.unfiled ?? [],
+      twice: [...shared.twice, ...[...clients.keys()].flatMap((name) => joined.get(name)?.twice ?? [])],
+    };
+    settled = journal;
+    old = new Map();
+    return { journal, touched: { everything, clients: touched, files } };
+  };
+
+  return { put, settle };
+};
+
+/** Whether a file holds lines of nobody or visits that cannot be filed. */
+const hasStrays = (source: Source | undefined): boolean => {
+  if (source === undefined) return false;
+  const { orphans, unfiled } = strays(source);
+  return orphans.length + unfiled.length > 0;
+};

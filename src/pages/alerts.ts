@@ -1,0 +1,56 @@
+import { allergies, cautionsOn, holdsOn, isUnder, type ReactionOnFile, reactionsOf } from '../reckon/state.ts';
+import { escapeText } from './escape.ts';
+import { findingInShort, pointsInto } from './finding-lines.ts';
+import { type HeadView, salonOfHead } from './head-view.ts';
+import { ALERTS_HEADING } from './headings.ts';
+import { commas, quote, spaced } from './noted.ts';
+
+/** What someone has to know before touching the hair: always the first block, and never without a sentence. */
+
+const reactionItem = (one: ReactionOnFile): string => {
+  const what = one.by === 'skin-test' ? 'positive skin test' : 'reaction';
+  const where = commas([...one.bowls.map((bowl) => `bowl ${escapeText(bowl)}`), ...one.zones.map(escapeText)]);
+  const said = commas([...one.products.map(escapeText), where, one.words.map(escapeText).join(' ')]);
+  return spaced([`- **Reaction** ${one.date}, ${what}${said === '' ? '' : `: ${said}`}`, one.says && quote(one.says)]);
+};
+
+const holdItems = ({ on, client, visits }: HeadView): string[] => {
+  const before = visits.filter(({ date }) => date < on).map(({ visit }) => visit);
+  return holdsOn(on, client, before).map(({ what, says, from, until }) => {
+    const span = commas([from && `since ${from}`, until === undefined ? 'for good' : `until ${until}`]);
+    return spaced([`- **Hold** no ${escapeText(what)}, ${span}`, says && quote(says)]);
+  });
+};
+
+const ageItems = (view: HeadView): string[] => {
+  const { under } = salonOfHead(view);
+  if (under === undefined || isUnder(under.age, view.client, view.on) !== true) return [];
+  const only = under.only.length === 0 ? '' : `; the salon's policy: ${under.only.map(escapeText).join(', ')} only`;
+  return [`- **Age** under ${under.age} on ${view.on}${only}`];
+};
+
+const stopItems = ({ findings, visits }: HeadView): string[] =>
+  findings
+    .filter(({ severity }) => severity === 'stop')
+    .map((finding) => {
+      const visit = visits.find(({ visit: stood }) => pointsInto(finding, stood));
+      return findingInShort(finding, visit?.date);
+    });
+
+/** The alerts of a client on a day as blocks of Markdown with their heading. */
+export const alertBlocks = (view: HeadView): string[] => {
+  const { client, visits, on } = view;
+  const stoods = visits.map(({ visit }) => visit);
+  const items = [
+    ...reactionsOf(client, stoods, salonOfHead(view).hours, on).map(reactionItem),
+    ...allergies(client).map(({ text }) => `- **Allergy** ${escapeText(text)}`),
+    ...cautionsOn(on, client).map(({ text, until }) =>
+      spaced([`- **Caution** ${escapeText(text)}${until === undefined ? '' : `, until ${until}`}`]),
+    ),
+    ...holdItems(view),
+    ...ageItems(view),
+    ...stopItems(view),
+  ];
+  const none = `The notes show no reaction, allergy, caution or hold in force on ${on}, and nothing that stops the work. Ask all the same.`;
+  return [`## ${ALERTS_HEADING}`, items.length === 0 ? none : items.join('\n')];
+};

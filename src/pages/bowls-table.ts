@@ -1,0 +1,78 @@
+import type { BowlReckoned, Portion } from '../reckon/model.ts';
+import { figure, grams, perCent, ratioText } from '../reckon/say.ts';
+import { exact, mul, roundTo, ZERO } from '../text/exact.ts';
+import { escapeText } from './escape.ts';
+import { minorText } from './money-words.ts';
+import { bowlName, commas, type Noted } from './noted.ts';
+import { amountText, hedged } from './say-numbers.ts';
+import { componentText } from './seen.ts';
+import { type Column, table } from './tables.ts';
+
+/** One bowl as a table: what is in it, in grams as the scales show them, and what the note says of each part. */
+
+const shownGrams = ({ shown, weight, about }: Portion): string => {
+  const value = shown ?? weight;
+  return value === undefined ? 'not known' : hedged(about, figure(value));
+};
+
+/** The bowl that a further mix was made as, by its `more` line. */
+const furtherOf = ({ visit, place }: BowlReckoned): string | undefined => {
+  const line = visit.entry.facts.find((fact) => fact.line === place.line - visit.line);
+  return line?.word === 'more' ? bowlName(line.bowl) : undefined;
+};
+
+/** Where a weight comes from: typed, reckoned from what was typed, or an earlier bowl made again. */
+const howText = (noted: Noted, bowl: BowlReckoned, portion: Portion): string => {
+  const { component, typed, weight, shown, how, place, label } = portion;
+  const again = bowl.again !== undefined && place.line === bowl.place.line ? bowl.again : undefined;
+  if (again !== undefined) {
+    const date = again.visit === bowl.visit ? undefined : again.visit.entry.date?.date;
+    return `${perCent(mul(again.share, exact(100)))} of ${commas([`bowl ${escapeText(again.bowl)}`, date])}`;
+  }
+  const further = furtherOf(bowl);
+  if (further !== undefined) return `as in bowl ${further}`;
+  const said = componentText(noted, component);
+  const plain = said === `${hedged(component.amount?.about, figure(shown ?? ZERO))} g ${escapeText(label)}`;
+  const start = weight === undefined || typed ? 'typed' : 'reckoned from';
+  return commas([typed && plain ? start : `${start} ${said}`, how && escapeText(how)]);
+};
+
+const partName = ({ label, role, strength, item }: Portion): string => {
+  const known = role === 'developer' && strength !== undefined && !/%/.test(label) && item !== undefined;
+  return known ? `${escapeText(label)}, ${perCent(strength)}` : escapeText(label);
+};
+
+/** The bowl in one line: `Bowl A · 120 g · 1:2 · 4 % ready for use`. */
+const captionOf = (noted: Noted, bowl: BowlReckoned, money: boolean): string =>
+  [
+    `**Bowl ${bowlName(bowl)}**`,
+    bowl.shownTotal && hedged(bowl.about, grams(bowl.shownTotal)),
+    bowl.ratio && ratioText(bowl.ratio),
+    bowl.ready && `${perCent(bowl.ready)} peroxide ready for use`,
+    bowl.used && bowl.left && `${grams(roundTo(bowl.used, noted.salon.scale))} used`,
+    money && (bowl.cost === undefined ? 'cost not known' : `products ${minorText(bowl.cost, noted.salon.currency)}`),
+  ]
+    .filter((piece) => piece !== undefined && piece !== false)
+    .join(' · ');
+
+const COLUMNS: readonly Column[] = [{ head: 'What' }, { head: 'Grams', figures: true }, { head: 'How' }];
+
+/** What the note says of the whole: a total set, a total claimed, what the scales said. */
+const totalText = ({ name, visit, weighed }: BowlReckoned): string => {
+  const line = visit.entry.facts.find((fact) => fact.word === 'bowl' && fact.bowl.name.toUpperCase() === name);
+  const { total, claim } = line?.word === 'bowl' ? line : {};
+  return commas([
+    total && `set as ${amountText(total, 'g')}`,
+    claim && `noted as ${amountText(claim, 'g')}`,
+    weighed && `weighed ${grams(weighed.total)}`,
+  ]);
+};
+
+/** The bowl as a table with its caption; `money` adds what its products cost. */
+export const bowlTable = (noted: Noted, bowl: BowlReckoned, money = false): string => {
+  const rows = bowl.portions.map((portion) => [partName(portion), shownGrams(portion), howText(noted, bowl, portion)]);
+  const total = totalText(bowl);
+  if (bowl.shownTotal !== undefined && (rows.length > 1 || total !== ''))
+    rows.push(['**In all**', `**${hedged(bowl.about, figure(bowl.shownTotal))}**`, total]);
+  return table(COLUMNS, rows, captionOf(noted, bowl, money));
+};

@@ -1,0 +1,86 @@
+import type { Looked, Run, VisitReckoned } from '../reckon/model.ts';
+import type { VisitFact } from '../records/schema/entry.ts';
+import { clockText } from '../text/dates.ts';
+import { escapeText } from './escape.ts';
+import { commas, joined, type Noted } from './noted.ts';
+import { counted, hedged } from './say-numbers.ts';
+import { allSeen, zonesText } from './seen.ts';
+import { type Column, table } from './tables.ts';
+import { visitItem } from './visit-lines.ts';
+
+/** The course of a visit: one row a bowl and place, and beneath it what the rows do not say. */
+
+const COLUMNS: readonly Column[] = [
+  { head: 'Bowl and place' },
+  { head: 'On' },
+  { head: 'Looked at' },
+  { head: 'Off' },
+  { head: 'Minutes' },
+];
+
+const onCell = ({ firstOn, allOn, spanned, about, meant }: Run): string =>
+  commas([
+    hedged(about, spanned ? `${clockText(firstOn)}–${clockText(allOn)}` : clockText(firstOn)),
+    meant !== undefined && `meant ${counted(meant, 'min')}`,
+  ]);
+
+const lineOf = (visit: VisitReckoned, line: number): VisitFact | undefined =>
+  visit.visit.entry.facts.find((fact) => fact.line === line - visit.visit.line);
+
+/** What was seen at a look; its place is not said again where the row says it. */
+const lookText = (noted: Noted, visit: VisitReckoned, run: Run, look: Looked): string => {
+  const fact = lineOf(visit, look.place.line);
+  const here = look.seen.map((one) => (zonesText(one.zones) === escapeText(run.zone) ? { ...one, zones: [] } : one));
+  const seen = fact === undefined ? '' : allSeen(noted, fact, here);
+  // A bare figure beside a time would read as one of its minutes.
+  const said = /^(about )?\d/.test(seen) ? `depth ${seen}` : seen || 'looked at';
+  return joined([look.at !== undefined && hedged(look.about, clockText(look.at)), said], ' ');
+};
+
+const minutesCell = ({ fromFirst, fromAll, spanned, heat }: Run): string =>
+  commas([
+    fromFirst !== undefined && (spanned ? `${fromFirst} from first on` : `${fromFirst}`),
+    spanned && fromAll !== undefined && `${fromAll} from all on`,
+    heat > 0 && `${heat} under heat`,
+  ]);
+
+const rowOf = (noted: Noted, visit: VisitReckoned, run: Run): string[] => [
+  joined([run.bowl && escapeText(run.bowl), run.zone === '' ? 'no place named' : escapeText(run.zone)], ' · '),
+  onCell(run),
+  joined(
+    run.checks.map((look) => lookText(noted, visit, run, look)),
+    '; ',
+  ),
+  run.off === undefined ? 'not noted' : clockText(run.off),
+  minutesCell(run),
+];
+
+/** What a clock line says beyond the rows: a remark, a claim, another's hand, or all of it where no row holds it. */
+const saysMore = (fact: VisitFact, inRows: ReadonlySet<number>, line: number): boolean =>
+  fact.says !== undefined ||
+  fact.by !== undefined ||
+  fact.rest !== undefined ||
+  (fact.word === 'off' && fact.claim !== undefined) ||
+  !inRows.has(line);
+
+const CLOCK_WORDS: ReadonlySet<string> = new Set(['on', 'check', 'off']);
+
+/** The clock of a visit as a table and a list; nothing when the visit has no clock line. */
+export const clockBlocks = (noted: Noted, visit: VisitReckoned): string[] => {
+  const { runs } = visit.clock;
+  const rows = runs.map((run) => rowOf(noted, visit, run));
+  const inRows = new Set(
+    runs.flatMap(({ onPlace, offPlace, checks }) => [
+      onPlace.line,
+      offPlace?.line ?? -1,
+      ...checks.map(({ place }) => place.line),
+    ]),
+  );
+  const more = visit.visit.entry.facts.filter(
+    (fact) => CLOCK_WORDS.has(fact.word) && saysMore(fact, inRows, visit.visit.line + fact.line),
+  );
+  return [
+    ...(rows.length > 0 ? [table(COLUMNS, rows, '**Times**')] : []),
+    ...(more.length > 0 ? [more.map((fact) => visitItem(noted, fact)).join('\n')] : []),
+  ];
+};

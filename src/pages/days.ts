@@ -1,0 +1,35 @@
+import type { Duration } from '../records/schema/values.ts';
+import { addDays, addMonths, dayNumber, daysBetween } from '../text/dates.ts';
+
+const WEEKDAYS = ['Thursday', 'Friday', 'Saturday', 'Sunday', 'Monday', 'Tuesday', 'Wednesday'] as const;
+
+/** The day of the week of a date, worked out from its day number (1970-01-01 was a Thursday). */
+export const weekday = (date: string): string => WEEKDAYS[((dayNumber(date) % 7) + 7) % 7] ?? '';
+
+/** `2026-09-04, Friday`. */
+export const dayText = (date: string): string => `${date}, ${weekday(date)}`;
+
+const count = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
+
+/** The time from one date to a later one: `11 weeks and 5 days`, `3 days`, `the same day`. */
+export const timeBetween = (from: string, to: string): string => {
+  const days = daysBetween(from, to);
+  if (days === 0) return 'the same day';
+  const [weeks, rest] = [Math.floor(days / 7), days % 7];
+  return [weeks === 0 ? '' : count(weeks, 'week'), rest === 0 ? '' : count(rest, 'day')].filter(Boolean).join(' and ');
+};
+
+const DAYS = { min: 0, h: 0, d: 1, w: 7 } as const;
+
+const later = (date: string, value: number, unit: Duration['unit']): string =>
+  unit === 'mo' ? addMonths(date, Math.floor(value)) : addDays(date, Math.round(value * DAYS[unit]));
+
+/** The dates that a wait of `9w` or `6-8w` from a day comes to; undefined past the calendar's end. */
+export const waitEnds = (from: string, { value, to, unit }: Duration): { first: string; last: string } | undefined => {
+  try {
+    const first = later(from, value, unit);
+    return { first, last: to === undefined ? first : later(from, to, unit) };
+  } catch {
+    return undefined;
+  }
+};

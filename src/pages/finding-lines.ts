@@ -1,0 +1,40 @@
+import type { Stood } from '../journal/source.ts';
+import type { Finding } from '../text/finding.ts';
+import { codeSpan, escapeSaid } from './escape.ts';
+import { quote, spaced } from './noted.ts';
+
+/** Each finding once: an allowed `stop` is handed over both among the findings and among the allowed ones. */
+export const eachOnce = (findings: readonly Finding[]): readonly Finding[] => [...new Set(findings)];
+
+/** Whether a finding points into an entry. */
+export const pointsInto = ({ place }: Finding, { file, line, end }: Stood): boolean =>
+  place.file === file && place.line >= line && place.line < end;
+
+const label = ({ severity, allowed }: Finding): string => `**${severity}${allowed === undefined ? '' : ', allowed'}**`;
+
+const reasonText = ({ allowed }: Finding): string | undefined =>
+  allowed === undefined ? undefined : `The note gives the reason: ${quote(allowed)}.`;
+
+/** A finding as one list item: how grave, the figures, what was expected, what to do, the caution, its rule. */
+export const findingItem = (finding: Finding): string => {
+  const { rule, message, expected, todo, caution, allowed } = finding;
+  return spaced([
+    `- ${label(finding)}`,
+    escapeSaid(message),
+    reasonText(finding),
+    expected && escapeSaid(expected),
+    allowed === undefined && todo !== undefined && escapeSaid(todo),
+    caution && escapeSaid(caution),
+    codeSpan(rule),
+  ]);
+};
+
+/** A finding in short, for the alerts: the visit it stands in says the rest, and the cautions stand below. */
+export const findingInShort = (finding: Finding, date: string | undefined): string =>
+  spaced([
+    `- ${label(finding)}`,
+    date && `visit of ${date}:`,
+    escapeSaid(finding.message),
+    reasonText(finding),
+    codeSpan(finding.rule),
+  ]);

@@ -1,0 +1,33 @@
+import { SECTION_CLASSES } from './headings.ts';
+import type { Section } from './html-blocks.ts';
+import { htmlText } from './html-text.ts';
+
+/** Fewer parts than this need no list of links. */
+const FEWEST_LINKED = 3;
+
+const linksTo = ({ title }: Section, parts: readonly Section[]): string => {
+  if (parts.length < FEWEST_LINKED) return '';
+  const links = parts.map((part) => `<li><a href="#${part.id}">${htmlText(part.title)}</a></li>`).join('\n');
+  return `<nav aria-label="${htmlText(title)}">\n<ul>\n${links}\n</ul>\n</nav>\n`;
+};
+
+const opening = (id: string, kind: string | undefined): string =>
+  `<section${kind === undefined ? '' : ` class="${kind}"`} aria-labelledby="${id}">\n`;
+
+/** Sections of level two with those of level three inside them, and links to the parts where there are several. */
+export const nested = (sections: readonly Section[]): string =>
+  sections
+    .map((section, index) => {
+      if (section.level > 2) return '';
+      const after = sections.slice(index + 1);
+      const next = after.findIndex(({ level }) => level <= 2);
+      const parts = next < 0 ? after : after.slice(0, next);
+      return [
+        opening(section.id, SECTION_CLASSES.get(section.title)),
+        section.html,
+        linksTo(section, parts),
+        ...parts.map(({ id, html }) => `${opening(id, 'part')}${html}</section>\n`),
+        '</section>\n',
+      ].join('');
+    })
+    .join('');

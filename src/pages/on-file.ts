@@ -1,0 +1,49 @@
+import { allergies, cautionsOn, holdsOn } from '../reckon/state.ts';
+import type { ClientFact } from '../records/schema/entry.ts';
+import type { Place } from '../text/span.ts';
+import { clientItem } from './client-lines.ts';
+import { findingItem } from './finding-lines.ts';
+import { clientLines, type HeadView, listOf, notedIn } from './head-view.ts';
+import { spaced } from './noted.ts';
+
+/** What the client's own entry says, apart from what already stands among the alerts and the tests. */
+
+const HAIR = ['natural', 'grey', 'hair', 'pattern', 'zone', 'history', 'avoid', 'consent'] as const;
+const REST = ['note', 'allow', 'unread'] as const;
+
+/** Words of a client entry that the head shows elsewhere: born beside the name, tests by product, the rest as alerts. */
+export const SHOWN_ELSEWHERE = ['born', 'test', 'allergy', 'caution', 'hold'] as const;
+
+/** Every word of a client entry is on the card. */
+export const CLIENT_PARTS: readonly ClientFact['word'][] = [...HAIR, ...REST, ...SHOWN_ELSEWHERE];
+
+const lineOf = ({ file, line }: Place): string => `${file}\n${line}`;
+
+/** Lines that are no alert on the day: cautions and holds not in force, and an `allergy none`. */
+const noAlert = (view: HeadView): string[] => {
+  const { on, client } = view;
+  const alerts = [...cautionsOn(on, client), ...holdsOn(on, client, []), ...allergies(client)];
+  const alerted = new Set(alerts.map(({ place }) => lineOf(place)));
+  return clientLines(view, ['allergy', 'caution', 'hold'])
+    .filter(({ stood, fact }) => !alerted.has(lineOf({ file: stood.file, line: stood.line + fact.line, at: 0 })))
+    .map(({ stood, fact }) =>
+      spaced([clientItem(notedIn(view, stood), fact), fact.word !== 'allergy' && `(not in force on ${on})`]),
+    );
+};
+
+/** The client's hair and what else is on file, as blocks of Markdown with their heading. */
+export const onFileBlocks = (view: HeadView): string[] => {
+  const lines = clientLines(view, [...HAIR, ...REST]).map(({ stood, fact }) => clientItem(notedIn(view, stood), fact));
+  const all = [...lines, ...noAlert(view)];
+  return ['## Hair and history', ...(all.length === 0 ? ['Nothing noted yet.'] : listOf(all))];
+};
+
+/** Findings that point into no visit, without the `stop`s that stand among the alerts. */
+export const findingBlocks = (view: HeadView): string[] => {
+  const inVisit = ({ place }: HeadView['findings'][number]): boolean =>
+    view.client.visits.some(({ file, line, end }) => place.file === file && place.line >= line && place.line < end);
+  const own = view.findings.filter((finding) => finding.severity !== 'stop' && !inVisit(finding));
+  return own.length === 0
+    ? []
+    : ['## Found in the client’s lines', own.map((finding) => findingItem(finding)).join('\n')];
+};

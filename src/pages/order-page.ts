@@ -1,0 +1,71 @@
+import type { Journal } from '../journal/journal.ts';
+import type { Expected } from '../reckon/stock/expected.ts';
+import type { OrderRow } from '../reckon/stock/order.ts';
+import { add, sign, ZERO } from '../text/exact.ts';
+import { dayText } from './days.ts';
+import { escapeText } from './escape.ts';
+import { minorFigure, minorText } from './money-words.ts';
+import { joined } from './noted.ts';
+import { stockAmount, wareText } from './stock-words.ts';
+import { type Column, table } from './tables.ts';
+
+const figuresColumns = (...heads: string[]): Column[] => heads.map((head) => ({ head, figures: true }));
+
+const orderTable = (journal: Journal, rows: readonly OrderRow[]): string => {
+  const { currency } = journal.salon;
+  const unit = currency === undefined ? '' : ` ${escapeText(currency)}`;
+  return table(
+    [
+      { head: 'Product' },
+      ...figuresColumns('Packs', `Cost${unit}`, 'On hand', 'At the pace', 'For who is awaited', 'Kept back'),
+    ],
+    rows.map(({ row, packs, cost, byPace, byClients }) => [
+      wareText(row.line, journal.salons),
+      packs === undefined ? 'no pack on the shelf' : `${packs}`,
+      cost === undefined ? 'no price' : minorFigure(cost, currency),
+      row.line.kept ? stockAmount(row.line, row.usable) : 'not counted',
+      sign(byPace) === 0 ? '' : stockAmount(row.line, byPace),
+      sign(byClients) === 0 ? '' : stockAmount(row.line, byClients),
+      row.reorderAt === undefined ? '' : stockAmount(row.line, row.reorderAt),
+    ]),
+  );
+};
+
+const clientsTable = (expected: readonly Expected[]): string =>
+  table(
+    [{ head: 'Client' }, { head: 'Awaited' }, { head: 'How' }, { head: 'Times', figures: true }],
+    [...expected]
+      .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0))
+      .map(({ client, date, why, times }) => [escapeText(client.full), date, why, `${times}`]),
+  );
+
+/** What to buy for the weeks ahead, as Markdown. */
+export const orderMarkdown = (
+  journal: Journal,
+  rows: readonly OrderRow[],
+  expected: readonly Expected[],
+  { on, until }: { readonly on: string; readonly until: string },
+): string => {
+  const total = rows.reduce((whole, { cost }) => add(whole, cost ?? ZERO), ZERO);
+  const unpriced = rows.filter(({ cost }) => cost === undefined).length;
+  const blocks = [
+    '# To order',
+    joined([`${dayText(on)}, to ${dayText(until)}`, journal.salon.full && escapeText(journal.salon.full)], ' · '),
+    ...(rows.length === 0
+      ? ['By the notes the shelf lasts.']
+      : [
+          joined(
+            [
+              `- **In all** ${minorText(total, journal.salon.currency)}`,
+              unpriced > 0 && `- **No price** for ${unpriced} of the lines: the sum leaves them out`,
+            ],
+            '\n',
+          ),
+          'The need is the larger of two: the pace of the last eight weeks, and what the clients awaited took the last time. What is past its date is not counted on, and the reorder level is kept back.',
+          '## To buy',
+          orderTable(journal, rows),
+        ]),
+    ...(expected.length === 0 ? [] : ['## Who is awaited', clientsTable(expected)]),
+  ];
+  return `${blocks.join('\n\n')}\n`;
+};

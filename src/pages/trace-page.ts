@@ -1,0 +1,126 @@
+import type { ClientFile, Journal } from '../journal/journal.ts';
+import { figure, listed } from '../reckon/say.ts';
+import type { Touch } from '../reckon/stock/touch.ts';
+import type { ClientTouch, LotTrace, Traced } from '../reckon/stock/trace.ts';
+import { roundTo } from '../text/exact.ts';
+import { escapeText } from './escape.ts';
+import { clientName, joined } from './noted.ts';
+import { table } from './tables.ts';
+
+const HOW: Record<Touch['how'], string> = {
+  bowl: 'bowl',
+  home: 'taken home',
+  goods: 'goods used on her',
+  step: 'at the basin',
+  test: 'test',
+};
+
+const howText = ({ how, bowl }: Touch): string => (how === 'bowl' ? `bowl ${escapeText(bowl ?? '')}` : HOW[how]);
+
+const amountText = (journal: Journal, { amount, item, salon }: Touch): string => {
+  if (amount === undefined) return 'not said';
+  if (item?.packs.some((pack) => pack.amount.unit === 'each')) return figure(amount);
+  return `${figure(roundTo(amount, (journal.salons.get(salon ?? '') ?? journal.salon).scale))} g`;
+};
+
+const labelText = (touch: Touch): string => (touch.label === '' ? 'not named' : escapeText(touch.label));
+
+const placeText = ({ place }: Touch): string => escapeText(`${place.file}:${place.line + 1}`);
+
+const tracedTable = (journal: Journal, traced: readonly Traced[]): string =>
+  table(
+    [
+      { head: 'Date' },
+      { head: 'Client' },
+      { head: 'What' },
+      { head: 'How much', figures: true },
+      { head: 'How' },
+      { head: 'Line' },
+    ],
+    traced.map(({ touch }) => [
+      touch.date,
+      clientName(journal, { name: touch.client }),
+      labelText(touch),
+      amountText(journal, touch),
+      howText(touch),
+      placeText(touch),
+    ]),
+  );
+
+const people = (traced: readonly Traced[]): number => new Set(traced.map(({ touch }) => touch.client)).size;
+
+const counted = (traced: readonly Traced[]): string => {
+  const clients = people(traced);
+  return `${clients} ${clients === 1 ? 'client' : 'clients'}, ${traced.length} ${traced.length === 1 ? 'time' : 'times'}`;
+};
+
+const wareLine = ({ item, shade, deliveries, gone }: LotTrace['wares'][number]): string =>
+  joined(
+    [
+      `- **${escapeText(joined([item.name, shade], ' '))}**`,
+      deliveries.length === 0
+        ? 'no delivery noted, so every day is possible'
+        : `came in on ${listed(deliveries.map(({ date }) => date))}`,
+      gone !== undefined && `counted as none on ${gone}`,
+    ],
+    ' · ',
+  );
+
+/** Every client and date that a lot touched or can have touched, as Markdown. */
+export const lotMarkdown = (journal: Journal, { lot, wares, traced, near }: LotTrace): string => {
+  const recorded = traced.filter(({ certainty }) => certainty === 'recorded');
+  const possible = traced.filter(({ certainty }) => certainty === 'possible');
+  const title = `# Lot ${escapeText(lot)}`;
+  if (wares.length === 0) {
+    const offered = near.length === 0 ? '' : ` Lots of nearly that name: ${listed(near.map(escapeText))}.`;
+    return `${title}\n\nNo delivery and no bowl in the notes names this lot.${offered}\n`;
+  }
+  const blocks = [
+    title,
+    wares.map(wareLine).join('\n'),
+    `- **Recorded** ${counted(recorded)}: the note names the lot\n- **Possible** ${counted(possible)}: the note names none, and the lot had come in by that day`,
+    ...(recorded.length === 0 ? [] : ['## Recorded', tracedTable(journal, recorded)]),
+    ...(possible.length === 0 ? [] : ['## Possible', tracedTable(journal, possible)]),
+    'What the maker or an authority says of a recall comes first. The notes show what was typed, and no more.',
+  ];
+  return `${blocks.join('\n\n')}\n`;
+};
+
+const lotText = ({ recorded, possible }: ClientTouch): string =>
+  joined(
+    [
+      recorded !== undefined && `recorded ${escapeText(recorded)}`,
+      possible.length > 0 && `possible ${listed(possible.map(escapeText), 'or')}`,
+    ],
+    ', ',
+  );
+
+/** Everything that touched a client, with the lots it came or can have come from, as Markdown. */
+export const clientTraceMarkdown = (journal: Journal, client: ClientFile, touches: readonly ClientTouch[]): string => {
+  const rows = touches.map((one) => [
+    one.touch.date,
+    labelText(one.touch),
+    amountText(journal, one.touch),
+    howText(one.touch),
+    lotText(one) || 'no lot noted',
+    placeText(one.touch),
+  ]);
+  const blocks = [
+    `# Lots, ${escapeText(client.full)}`,
+    'Recorded where the note names the lot; possible where that lot had come in by the day and was not yet counted as gone.',
+    rows.length === 0
+      ? 'The notes show nothing that touched this client.'
+      : table(
+          [
+            { head: 'Date' },
+            { head: 'What' },
+            { head: 'How much', figures: true },
+            { head: 'How' },
+            { head: 'Lot' },
+            { head: 'Line' },
+          ],
+          rows,
+        ),
+  ];
+  return `${blocks.join('\n\n')}\n`;
+};

@@ -1,0 +1,51 @@
+import type { Component } from '../records/schema/values.ts';
+import { div, type Exact, isZero, mul } from '../text/exact.ts';
+import type { Place } from '../text/span.ts';
+import type { Solved } from './bowl.ts';
+import type { Part } from './part.ts';
+
+/** Where the parts of a repeated bowl go, and what becomes of a portion that came out of another bowl. */
+export type Into = {
+  readonly place: Place;
+  /** Whether that bowl is there to take it out of again. */
+  readonly hasBowl: (name: string) => boolean;
+  /** Else the bowl it came out of at the time. */
+  readonly bowlThen: (name: string) => Solved | undefined;
+};
+
+const withoutLot = ({ lot: _, ...component }: Component): Component => component;
+
+/**
+ * The portions of a solved bowl as parts of another: so much of each (`share`), at another place in the notes. A lot is
+ * not carried over: another tub may be open.
+ */
+export const repeatParts = (source: Solved, share: Exact, into: Into): Part[] =>
+  source.portions.flatMap((portion, index): Part[] => {
+    const out = source.outs[index];
+    const grams = portion.weight && mul(portion.weight, share);
+    const { role, item, label, shade, strength, about } = portion;
+    const part: Part = {
+      component: withoutLot(portion.component),
+      place: into.place,
+      role,
+      item,
+      label,
+      shade,
+      strength,
+      about,
+      grams,
+      parts: undefined,
+      inLine: true,
+      how: undefined,
+      ratio: undefined,
+      blend: undefined,
+      out: undefined,
+      repeated: true,
+    };
+    if (out === undefined) return [part];
+    if (into.hasBowl(out)) return [{ ...part, out }];
+    // That bowl is not mixed this time, so what came out of it is mixed from the start.
+    const then = into.bowlThen(out);
+    if (then?.total === undefined || grams === undefined || isZero(then.total)) return [{ ...part, role: 'unknown' }];
+    return repeatParts(then, div(grams, then.total), into);
+  });

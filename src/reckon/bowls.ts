@@ -1,0 +1,184 @@
+import type { ClientFile, Journal } from '../journal/journal.ts';
+import type { SalonSettings } from '../journal/salon.ts';
+import type { Stood } from '../journal/source.ts';
+import type { Visit } from '../records/schema/entry.ts';
+import { add, type Exact, sub, sum, ZERO } from '../text/exact.ts';
+import { findEarlier } from './again.ts';
+import { differsFrom } from './again-differs.ts';
+import {
+  type BowlMemo,
+  type Core,
+  coreOf,
+  coreOfPlan,
+  type VisitBowls,
+  visitBowls,
+  type Working,
+} from './bowl-cores.ts';
+import { type BowlPlan, bowlName, dayOf } from './bowl-plan.ts';
+import { shareLeft } from './bowls-used.ts';
+import type { BowlProblem, BowlReckoned } from './model.ts';
+import { heldOf, portionCost, portionsCost } from './price.ts';
+import { type Weighing, weighBowl } from './weighed.ts';
+import { noWeight, plainGrams } from './weighing.ts';
+
+export type { BowlMemo } from './bowl-cores.ts';
+export { usesOf } from './uses.ts';
+
+/** Grams that a bowl really held: what the scales said of it, else what was reckoned. */
+const mixedOf = ({ portions }: Core, { weighed }: Weighing): Exact | undefined => {
+  if (weighed !== undefined && weighed.parts.length === 0) return weighed.total;
+  const held = portions.map(heldOf);
+  return held.length > 0 && held.every((weight) => weight !== undefined) ? sum(held) : undefined;
+};
+
+/** Grams taken out of each bowl of the visit, into others or home. */
+const takenOf = ({ plan, salon }: VisitBowls, ready: readonly Ready[]): Map<string, Exact> => {
+  const taken = new Map<string, Exact>();
+  const take = (name: string | undefined, weight: Exact | undefined): void => {
+    if (name !== undefined && weight !== undefined) taken.set(name, add(taken.get(name) ?? ZERO, weight));
+  };
+  for (const { core } of ready)
+    for (const [index, portion] of core.portions.entries()) take(core.outs[index], heldOf(portion));
+  for (const { fact } of plan.home)
+    if (fact.out !== undefined && fact.amount !== undefined) take(bowlName(fact.out), plainGrams(fact.amount, salon));
+  return taken;
+};
+
+/** An `again` beside a `bowl` of that name is compared with it. Gives which bowl is repeated. */
+const compareAgain = (
+  working: Working,
+  bowls: VisitBowls,
+  { plan, core }: Ready,
+  problems: BowlProblem[],
+): Core['again'] => {
+  const { bowl, again } = plan;
+  if (bowl === undefined || again === undefined) return core.again;
+  const earlier = findEarlier(working.journal, bowls, again.fact, again.line);
+  if ('kind' in earlier) {
+    problems.push(earlier);
+    return undefined;
+  }
+  const source = coreOf(working, visitBowls(working, earlier.client, earlier.visit), earlier.bowl);
+  const place = { ...plan.place, line: again.line, at: again.fact.bowl.at };
+  const problem = source && differsFrom(core, source, earlier, place, bowls.salon.scale);
+  if (problem !== undefined) problems.push(problem);
+  return earlier;
+};
+
+/** What is left of a bowl, in grams, or why that is no weight. */
+const leftOf = ({ left }: BowlPlan, salon: SalonSettings, problems: BowlProblem[]): BowlReckoned['left'] => {
+  if (left === undefined) return undefined;
+  const { amount, fate, place } = left;
+  const weight = plainGrams(amount, salon);
+  if (weight !== undefined) return { weight, fate, place };
+  problems.push({ ...noWeight(amount), place });
+  return undefined;
+};
+
+/** A bowl that is solved and weighed, before it is built. */
+type Ready = { readonly plan: BowlPlan; readonly core: Core; readonly weighing: Weighing };
+
+/** All bowls of a visit; one that is taken out of another is built after it. */
+const buildAll = (working: Working, bowls: VisitBowls): readonly BowlReckoned[] => {
+  const { plan, salon, visit } = bowls;
+  const ready = new Map<string, Ready>();
+  for (const one of plan.bowls.values()) {
+    const core = coreOfPlan(working, bowls, one);
+    ready.set(one.name, { plan: one, core, weighing: weighBowl(working, bowls, one, core) });
+  }
+  const taken = takenOf(bowls, [...ready.values()]);
+  const built = new Map<string, BowlReckoned>();
+  const date = dayOf(visit);
+  const build = (whole: Ready): BowlReckoned => {
+    const { plan: one, core, weighing } = whole;
+    const done = built.get(one.name);
+    if (done !== undefined) return done;
+    const { portions } = core;
+    for (const [index, portion] of portions.entries()) {
+      const out = core.outs[index];
+      const source = out === undefined ? undefined : ready.get(out);
+      if (source !== undefined) portion.from = build(source);
+      portion.cost = portionCost(portion, date, salon);
+    }
+    const problems = [...core.problems, ...weighing.problems];
+    const again = compareAgain(working, bowls, whole, problems);
+    const left = leftOf(one, salon, problems);
+    const mixed = mixedOf(core, weighing);
+    const gone = taken.get(one.name) ?? ZERO;
+    const result: BowlReckoned = {
+      name: core.name,
+      visit,
+      place: core.place,
+      portions,
+      total: core.total,
+      shownTotal: core.shownTotal,
+      base: core.base,
+      developer: core.developer,
+      ratio: core.ratio,
+      ratioPlace: core.ratioPlace,
+      ready: core.ready,
+      about: core.about,
+      weighed: weighing.weighed,
+      mixed,
+      left,
+      taken: gone,
+      used: mixed && sub(sub(mixed, left?.weight ?? ZERO), gone),
+      cost: portionsCost(portions),
+      again: again && { visit: again.visit, bowl: again.bowl, share: again.share },
+      problems,
+    };
+    built.set(one.name, result);
+    return result;
+  };
+  return withStrays(shareLeft([...ready.values()].map(build), plan), bowls);
+};
+
+/** Lines that name no bowl of the visit are reported with its first bowl, or with an empty one of that name. */
+const withStrays = (all: readonly BowlReckoned[], { plan, visit }: VisitBowls): readonly BowlReckoned[] => {
+  const { problems, stray } = plan;
+  const [first, ...rest] = all;
+  const [problem] = problems;
+  if (problem === undefined) return all;
+  if (first !== undefined) return [{ ...first, problems: [...first.problems, ...problems] }, ...rest];
+  return [
+    {
+      name: stray,
+      visit,
+      place: problem.place,
+      portions: [],
+      total: undefined,
+      shownTotal: undefined,
+      base: undefined,
+      developer: undefined,
+      ratio: undefined,
+      ratioPlace: undefined,
+      ready: undefined,
+      about: false,
+      weighed: undefined,
+      mixed: undefined,
+      left: undefined,
+      taken: ZERO,
+      used: undefined,
+      cost: undefined,
+      again: undefined,
+      problems,
+    },
+  ];
+};
+
+/**
+ * Works out every bowl of a visit: weights, strength, cost, what the scales said, what is left and where it went.
+ * `again` reaches back to other visits; hand the same `memo` to all visits of a journal and nothing is solved twice.
+ */
+export const reckonBowls = (
+  journal: Journal,
+  salon: SalonSettings,
+  client: ClientFile,
+  visit: Stood<Visit>,
+  memo: BowlMemo = new Map(),
+): readonly BowlReckoned[] => {
+  const working: Working = { journal, memo, way: [], circled: new Map() };
+  const bowls = visitBowls(working, client, visit, salon);
+  bowls.finished ??= buildAll(working, bowls);
+  return bowls.finished;
+};

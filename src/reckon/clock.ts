@@ -1,0 +1,145 @@
+import type { SalonSettings } from '../journal/salon.ts';
+import type { Stood } from '../journal/source.ts';
+import type { Visit } from '../records/schema/entry.ts';
+import type { Name } from '../records/schema/values.ts';
+import { mixedBowls, runsOfLine } from './clock-applied.ts';
+import { sayDoubts, withoutDoubtful } from './clock-doubts.ts';
+import { endRuns } from './clock-ends.ts';
+import { heatingOf, heatWithin } from './clock-heat.ts';
+import { allLines, type ClockLines, clockLines, type Line, placeIn, shownBowl } from './clock-lines.ts';
+import { shareChecks } from './clock-looks.ts';
+import { noSuchBowl, spanBackwards } from './clock-problems.ts';
+import { minuteAfterOn } from './clock-relative.ts';
+import type { ClockProblem, ClockReckoned, FactsOf, Minute, Run } from './model.ts';
+import { type Applied, type Ending, type SpokenOf, speaker } from './runs.ts';
+
+/**
+ * The clock of a visit: what was on where, from when to when, and who looked.
+ *
+ * Reads: the visit's lines and the salon's hours and zones. Gives: runs, looks and what does not add up.
+ * Runs again: when the visit or the salon changes.
+ */
+
+const sayUnknownBowls = (visit: Stood<Visit>, lines: readonly Line[], mixed: ReadonlySet<string>): ClockProblem[] => {
+  const problems = new Map<string, ClockProblem>();
+  const look = (names: readonly Name[], line: number): void => {
+    for (const { name, at } of names) {
+      const bowl = shownBowl(name);
+      if (!mixed.has(bowl) && !problems.has(bowl))
+        problems.set(bowl, noSuchBowl(placeIn(visit, line, at), bowl, [...mixed]));
+    }
+  };
+  for (const { fact } of lines) look(fact.bowls, fact.line);
+  for (const fact of visit.entry.facts)
+    if (fact.word === 'place') look(fact.turn === undefined ? fact.bowls : [...fact.bowls, ...fact.turn], fact.line);
+  return [...problems.values()];
+};
+
+const sayBackwards = (lines: readonly Line[]): ClockProblem[] => {
+  const problems: ClockProblem[] = [];
+  for (const { minute, end, place } of lines)
+    if (minute !== undefined && end !== undefined && end < minute) problems.push(spanBackwards(place, minute, end));
+  return problems;
+};
+
+const byClock = (a: Applied, b: Applied): number => a.firstOn - b.firstOn || a.line - b.line;
+
+type Settled = {
+  readonly runs: readonly Applied[];
+  readonly spoken: SpokenOf;
+  readonly lines: Omit<ClockLines, 'ons'>;
+  readonly problems: readonly ClockProblem[];
+};
+
+/** Everything put on, and the lines with their minutes settled: first the times of day, then what counts from them. */
+const settle = (
+  visit: Stood<Visit>,
+  zones: SalonSettings['zones'],
+  mixed: ReadonlyMap<string, string | undefined>,
+  lines: ClockLines,
+): Settled => {
+  const runs: Applied[] = [];
+  const apply = (line: Line<FactsOf<'on'>>): void => {
+    if (line.minute !== undefined) runs.push(...runsOfLine(visit, mixed, line, line.minute));
+  };
+  for (const line of lines.ons) apply(line);
+  runs.sort(byClock);
+  const first = speaker(runs, zones);
+  if (allLines(lines).every(({ after }) => after === undefined)) return { runs, spoken: first, lines, problems: [] };
+
+  const problems: ClockProblem[] = [];
+  const settled = <L extends Line>(line: L, spoken: SpokenOf): L => {
+    const { after, mention, place } = line;
+    if (after === undefined) return line;
+    const found = minuteAfterOn({ after, place, mention, ends: line.fact.word === 'off' }, lines.ends, spoken);
+    if (typeof found === 'number') return { ...line, minute: found };
+    problems.push(found);
+    return line;
+  };
+  for (const line of lines.ons) if (line.after !== undefined) apply(settled(line, first));
+  runs.sort(byClock);
+  const spoken = speaker(runs, zones);
+  return {
+    runs,
+    spoken,
+    lines: {
+      ends: lines.ends.map((line) => settled(line, spoken)),
+      checks: lines.checks.map((line) => settled(line, spoken)),
+      heats: lines.heats.map((line) => settled(line, spoken)),
+      others: lines.others.map((line) => settled(line, spoken)),
+    },
+    problems,
+  };
+};
+
+const runOf = (applied: Applied, ending: Ending | undefined, heat: number, checks: Run['checks']): Run => {
+  const { bowl, zone, firstOn, allOn, spanned, meant, place } = applied;
+  const off = ending?.minute;
+  return {
+    bowl,
+    zone,
+    firstOn,
+    allOn,
+    spanned,
+    off,
+    fromFirst: off === undefined ? undefined : off - firstOn,
+    fromAll: off === undefined || off < allOn ? undefined : off - allOn,
+    meant,
+    heat,
+    checks,
+    onPlace: place,
+    offPlace: ending?.place,
+    about: applied.about || ending?.about === true,
+  };
+};
+
+/** The clock of one visit in a salon. Never throws: what cannot be settled is left out and said. */
+export const reckonClock = (visit: Stood<Visit>, salon: SalonSettings): ClockReckoned => {
+  const mixed = mixedBowls(visit);
+  const names = new Set(mixed.keys());
+  const typed = clockLines(visit, salon.hours);
+  const all = allLines(typed);
+  const { runs, spoken, lines, problems } = settle(visit, salon.zones, mixed, typed);
+  const ended = endRuns(runs, lines.ends, { spoken, mixed: names });
+  const offs = new Map<Applied, Minute>();
+  for (const [run, { minute }] of ended.endings) if (minute !== undefined) offs.set(run, minute);
+  const checks = shareChecks(lines.checks, runs, offs, spoken);
+  const heats = lines.heats.map((line) => heatingOf(line, spoken));
+  const heatOf = (run: Applied): number =>
+    heats.reduce((sum, heating) => sum + heatWithin(heating, run, offs.get(run)), 0);
+  const said = withoutDoubtful([
+    ...sayUnknownBowls(visit, all, names),
+    ...sayDoubts(visit, salon),
+    ...sayBackwards(all),
+    ...problems,
+    ...ended.problems,
+    ...checks.problems,
+  ]);
+  const [first] = runs;
+  return {
+    runs: runs.map((run) => runOf(run, ended.endings.get(run), heatOf(run), checks.of.get(run) ?? [])),
+    looks: checks.looks,
+    problems: said.toSorted((a, b) => a.place.line - b.place.line || a.place.at - b.place.at),
+    span: first === undefined || offs.size === 0 ? undefined : Math.max(...offs.values()) - first.firstOn,
+  };
+};

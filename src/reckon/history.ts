@@ -1,0 +1,76 @@
+import type { SalonSettings } from '../journal/salon.ts';
+import type { Stood } from '../journal/source.ts';
+import type { Visit } from '../records/schema/entry.ts';
+import { daysBetween } from '../text/dates.ts';
+import { add, compare, div, type Exact, exact, exactOf } from '../text/exact.ts';
+import { growthRate, isPlausibleGrowth, regrowth } from '../trade/growth.ts';
+import { isLengthUnit, toMillimetres } from '../trade/units.ts';
+import type { VisitReckoned } from './model.ts';
+import { putsOnColour, reachesRoots } from './services.ts';
+
+/**
+ * What earlier visits say of this one: the days since colour and since the roots were done, and the new growth.
+ *
+ * Reads: the client's earlier visits, reckoned. Gives: figures. Runs again: when an earlier visit changes.
+ */
+
+/** Fewer days than this teach no rate: a millimetre misread would be a fifth of the growth. A choice, no source. */
+const LEAST_DAYS = 14;
+
+/** New growth measured at a visit, in millimetres; undefined where no `regrowth` line stands. */
+export const measuredGrowth = ({ entry }: Stood<Visit>): Exact | undefined => {
+  for (const fact of entry.facts) {
+    if (fact.word !== 'regrowth') continue;
+    const { value, unit } = fact.length;
+    if (isLengthUnit(unit)) return toMillimetres(exactOf(value), unit);
+  }
+  return undefined;
+};
+
+const medianOf = (values: readonly Exact[]): Exact | undefined => {
+  const sorted = [...values].sort(compare);
+  const [low, high] = [sorted[(sorted.length - 1) >> 1], sorted[sorted.length >> 1]];
+  return low && high && div(add(low, high), exact(2));
+};
+
+/** The client's own rate of growth, mm a day: the median of what her measured regrowths teach; undefined without one. */
+export const ownGrowth = (visits: readonly VisitReckoned[]): Exact | undefined =>
+  medianOf(
+    visits.flatMap(({ growth: { measured }, daysSinceRoots: days }) => {
+      if (measured === undefined || days === undefined || days < LEAST_DAYS) return [];
+      const rate = growthRate(measured, days);
+      return isPlausibleGrowth(rate) ? [rate] : [];
+    }),
+  );
+
+const daysSince = (
+  date: string,
+  before: readonly VisitReckoned[],
+  does: (visit: VisitReckoned) => boolean,
+): number | undefined => {
+  const last = before.findLast(does);
+  return last && daysBetween(last.date, date);
+};
+
+/** The part of a reckoned visit that earlier visits settle. Only visits before its date count. */
+export const reckonHistory = (
+  visit: Stood<Visit>,
+  date: string,
+  earlier: readonly VisitReckoned[],
+  salon: SalonSettings,
+): Pick<VisitReckoned, 'daysSinceColour' | 'daysSinceRoots' | 'growth'> => {
+  const before = earlier.filter((other) => other.date < date);
+  const daysSinceRoots = daysSince(date, before, reachesRoots);
+  const own = ownGrowth(before);
+  const rate = own ?? salon.growth;
+  return {
+    daysSinceColour: daysSince(date, before, putsOnColour),
+    daysSinceRoots,
+    growth: {
+      expected: daysSinceRoots === undefined ? undefined : regrowth(daysSinceRoots, rate),
+      rate,
+      own: own !== undefined,
+      measured: measuredGrowth(visit),
+    },
+  };
+};

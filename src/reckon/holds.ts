@@ -1,0 +1,76 @@
+import type { ClientFile } from '../journal/journal.ts';
+import type { Stood } from '../journal/source.ts';
+import type { Caution, Hold } from '../records/schema/client.ts';
+import type { Client, Visit } from '../records/schema/entry.ts';
+import type { Place } from '../text/span.ts';
+import type { BowlReckoned } from './model.ts';
+import { isColour, isOxidative } from './services.ts';
+import { dayAfter, firstDayOf } from './when.ts';
+
+/** A hold in force. */
+export type HoldInForce = {
+  /** A kind, a product, `oxidative` or `all`. */
+  readonly what: string;
+  readonly says: string | undefined;
+  /** Its first day; undefined: always. */
+  readonly from: string | undefined;
+  /** The day it lifts; undefined: for good. */
+  readonly until: string | undefined;
+  readonly fact: Hold;
+  readonly place: Place;
+};
+
+/** A caution in force. */
+export type CautionInForce = { readonly text: string; readonly until: string | undefined; readonly place: Place };
+
+const holdOf = (stood: Stood<Client> | Stood<Visit>, fact: Hold, day: string | undefined): HoldInForce => {
+  const from = fact.from === undefined ? day : firstDayOf(fact.from.when);
+  // A length counts from the hold's first day; under a client without one nothing says from when, so it is for good.
+  const counted = from !== undefined && fact.length !== undefined ? dayAfter(from, fact.length) : undefined;
+  return {
+    what: fact.what.name,
+    says: fact.says?.text,
+    from,
+    until: fact.until === undefined ? counted : firstDayOf(fact.until.when),
+    fact,
+    place: { file: stood.file, line: stood.line + fact.line, at: fact.what.at },
+  };
+};
+
+const isInForce = ({ from, until }: Pick<HoldInForce, 'from' | 'until'>, date: string): boolean =>
+  (from === undefined || from <= date) && (until === undefined || date < until);
+
+/**
+ * The holds in force on a day: the client's, and those that earlier visits set. `to 2027-01` lifts on the month's first
+ * day, a date on that day. A visit's own hold begins after it, so `visits` are the visits before.
+ */
+export const holdsOn = (date: string, client: ClientFile, visits: readonly Stood<Visit>[]): HoldInForce[] => {
+  const own = client.entries.flatMap((stood) =>
+    stood.entry.facts.flatMap((fact) => (fact.word === 'hold' ? [holdOf(stood, fact, undefined)] : [])),
+  );
+  const set = visits.flatMap((stood) =>
+    stood.entry.facts.flatMap((fact) => (fact.word === 'hold' ? [holdOf(stood, fact, stood.entry.date?.date)] : [])),
+  );
+  return [...own, ...set].filter((hold) => isInForce(hold, date));
+};
+
+/** Whether a bowl holds what a hold forbids: its kind, its product, oxidative colour, or any colour for `all`. */
+export const breaksHold = ({ what }: Pick<HoldInForce, 'what'>, bowl: BowlReckoned): boolean => {
+  if (what === 'all') return isColour(bowl);
+  if (what === 'oxidative') return isOxidative(bowl);
+  return bowl.portions.some(({ item, from }) =>
+    from === undefined ? item?.name === what || item?.kind === what : breaksHold({ what }, from),
+  );
+};
+
+const cautionOf = (stood: Stood<Client>, fact: Caution): CautionInForce => ({
+  text: fact.text,
+  until: fact.until && firstDayOf(fact.until.when),
+  place: { file: stood.file, line: stood.line + fact.line, at: 0 },
+});
+
+/** The cautions in force on a day; one with an end lifts on that day, or on the first of that month. */
+export const cautionsOn = (date: string, client: ClientFile): CautionInForce[] =>
+  client.entries
+    .flatMap((stood) => stood.entry.facts.flatMap((fact) => (fact.word === 'caution' ? [cautionOf(stood, fact)] : [])))
+    .filter(({ until }) => until === undefined || date < until);

@@ -1,0 +1,44 @@
+import type { ShelfItem } from '../../journal/shelf.ts';
+import { add, type Exact, mul, sign, toNumber, ZERO } from '../../text/exact.ts';
+import { kindFacts } from '../../trade/kinds.ts';
+import type { BowlReckoned } from '../model.ts';
+
+/** What lightens in a bowl: the product, and the strength of the developer mixed in, per cent to one decimal. */
+export type Lightening = { readonly product: ShelfItem; readonly strength: number | undefined };
+
+const lightens = (item: ShelfItem | undefined): item is ShelfItem =>
+  item?.kind !== undefined && kindFacts(item.kind).lightens;
+
+const oneDecimal = (percent: Exact): number => Math.round(toNumber(percent) * 10) / 10;
+
+/** The strength of the developers together, by weight; of the only one without a weight too. */
+const developerStrength = ({ portions }: BowlReckoned): number | undefined => {
+  const developers = portions.filter(({ role }) => role === 'developer');
+  const [first] = developers;
+  if (developers.length === 1) return first?.strength && oneDecimal(first.strength);
+  let weight = ZERO;
+  let peroxide = ZERO;
+  for (const one of developers) {
+    if (one.weight === undefined || one.strength === undefined) return undefined;
+    weight = add(weight, one.weight);
+    peroxide = add(peroxide, mul(one.weight, one.strength));
+  }
+  return sign(weight) > 0 ? Math.round((toNumber(peroxide) / toNumber(weight)) * 10) / 10 : undefined;
+};
+
+/**
+ * What lightens in a bowl: the heaviest portion that can, or what lightens in the bowl it is taken out of. Undefined
+ * when nothing does. A bowl taken out of another and mixed with developer again has no strength of its own here.
+ */
+export const lighteningOf = (bowl: BowlReckoned): Lightening | undefined => {
+  const own = bowl.portions.filter(({ item, role }) => role === 'base' && lightens(item));
+  const weightOf = (weight: Exact | undefined): number => (weight === undefined ? 0 : toNumber(weight));
+  const product = own.toSorted((a, b) => weightOf(b.weight) - weightOf(a.weight))[0]?.item;
+  if (product !== undefined) return { product, strength: developerStrength(bowl) };
+  for (const { from } of bowl.portions) {
+    const inner = from && lighteningOf(from);
+    if (inner === undefined) continue;
+    return bowl.portions.some(({ role }) => role === 'developer') ? { ...inner, strength: undefined } : inner;
+  }
+  return undefined;
+};

@@ -1,0 +1,77 @@
+import type { SalonSettings } from '../journal/salon.ts';
+import type { Stood } from '../journal/source.ts';
+import type { Visit } from '../records/schema/entry.ts';
+import { type Exact, exact, exactOf, mul, ONE, roundTo, sum, toNumber } from '../text/exact.ts';
+import { placeIn } from './clock-lines.ts';
+import { currencyDecimals } from './currency.ts';
+import type { BowlReckoned, MoneyReckoned, ProductUse } from './model.ts';
+
+/** An amount as typed, in whole minor units of the currency: halves go up. */
+const minorUnits = (amount: number, currency: string | undefined): number =>
+  toNumber(roundTo(mul(exactOf(amount), exact(10 ** currencyDecimals(currency))), ONE));
+
+/** So many per cent of an amount in minor units, rounded once: halves go up. */
+export const shareOf = (percent: number, amount: number): number =>
+  toNumber(roundTo(mul(exactOf(percent), exact(amount, 100)), ONE));
+
+/** What was used and has no price or no weight, each name once. */
+const missingOf = (bowls: readonly BowlReckoned[], loose: readonly ProductUse[]): string[] => {
+  const inBowls = bowls.flatMap(({ cost, name, portions }) => {
+    if (cost !== undefined) return [];
+    const labels = portions.filter((portion) => portion.cost === undefined).map(({ label }) => label);
+    return labels.length > 0 ? labels : [`bowl ${name}`];
+  });
+  const beside = loose.flatMap(({ product, cost }) => (cost === undefined ? [product] : []));
+  return [...new Set([...inBowls, ...beside])];
+};
+
+/**
+ * The money of a visit, in minor units. `charge discount 20%` takes its share of what stands above it; `charged` is the
+ * items less the discounts; `due` is that, and a deposit taken, less a deposit used. `loose` is what was used outside any
+ * bowl.
+ */
+export const reckonMoney = (
+  visit: Stood<Visit>,
+  bowls: readonly BowlReckoned[],
+  { currency }: SalonSettings,
+  loose: readonly ProductUse[] = [],
+): MoneyReckoned => {
+  const items: { item: string; amount: number; place: MoneyReckoned['items'][number]['place'] }[] = [];
+  const total = { charged: 0, discount: 0, paid: 0, taken: 0, used: 0, returned: 0 };
+  let claim: MoneyReckoned['claim'];
+  for (const fact of visit.entry.facts) {
+    if (fact.word === 'charge') {
+      const amount = minorUnits(fact.amount ?? 0, currency);
+      const place = placeIn(visit, fact.line, 0);
+      if (fact.discount !== undefined || fact.item === 'discount') {
+        const off = fact.discount === undefined ? amount : shareOf(fact.discount, total.charged);
+        total.discount += off;
+        total.charged -= off;
+      } else if (fact.total) claim = { amount, place };
+      else {
+        items.push({ item: fact.item, amount, place });
+        total.charged += amount;
+      }
+    } else if (fact.word === 'paid') total.paid += minorUnits(fact.amount ?? 0, currency);
+    else if (fact.word === 'deposit') {
+      const kind = fact.used ? 'used' : fact.returned ? 'returned' : 'taken';
+      total[kind] += minorUnits(fact.amount ?? 0, currency);
+    }
+  }
+  const costs = [...bowls, ...loose].map(({ cost }) => cost);
+  const known = costs.filter((cost): cost is Exact => cost !== undefined);
+  return {
+    currency,
+    items,
+    charged: total.charged,
+    discount: total.discount,
+    claim,
+    paid: total.paid,
+    depositTaken: total.taken,
+    depositUsed: total.used,
+    depositReturned: total.returned,
+    due: total.charged + total.taken - total.used - total.returned,
+    cost: known.length === costs.length ? toNumber(roundTo(sum(known), ONE)) : undefined,
+    costMissing: missingOf(bowls, loose),
+  };
+};

@@ -1,0 +1,116 @@
+import type { SalonSettings } from '../journal/salon.ts';
+import { daysBetween } from '../text/dates.ts';
+import type { Moment, TestMade } from './tests.ts';
+
+/**
+ * Minutes from a skin test to its reading and to the colour while the salon has no policy of its own: 48 hours. Source:
+ * a UK trade federation's page on allergy alert testing, terms of one insurer from 1 January 2021.
+ */
+export const SKIN_TEST_LEAD = 48 * 60;
+
+export type SkinTestStatus =
+  | 'valid'
+  | 'missing'
+  | 'unread'
+  | 'too-soon'
+  | 'read-too-soon'
+  | 'expired'
+  | 'positive'
+  | 'void'
+  | 'not-needed';
+
+/** How one product stands on a day: the test that counts, and what it comes to. */
+export type SkinTestStanding = {
+  readonly product: string;
+  readonly status: SkinTestStatus;
+  readonly test: TestMade | undefined;
+  /** Minutes that a test needs before it is read and before the colour. */
+  readonly lead: number;
+  /** Days that a test holds; undefined: the notes set none. */
+  readonly every: number | undefined;
+  /** Days from the test to the day. */
+  readonly age: number | undefined;
+  /** The reaction that made it void. */
+  readonly voidedBy: Moment | undefined;
+};
+
+const DAY = 1440;
+
+/** The most minutes that can lie between two moments: a time not noted is taken in favour of the note. */
+const mostBetween = (from: Moment, to: Moment): number =>
+  daysBetween(from.date, to.date) * DAY + (to.minute ?? DAY - 1) - (from.minute ?? 0);
+
+/** Whether a moment can be no later than another. */
+const isBy = (moment: Moment, now: Moment): boolean => mostBetween(moment, now) >= 0;
+
+const isAfter = (moment: Moment, other: Moment): boolean => mostBetween(moment, other) < 0;
+
+const covers = ({ products }: TestMade, product: string): boolean =>
+  products.length === 0 || products.includes(product);
+
+/** Whether a test can have been made by then. */
+const isBegun = ({ made, read }: TestMade, now: Moment): boolean => {
+  const first = made ?? read;
+  return first === undefined || isBy(first, now);
+};
+
+/** When the result of a test was known; undefined while it is unread. */
+const knownAt = ({ made, read, result }: TestMade): Moment | undefined =>
+  result === undefined ? undefined : (read ?? made);
+
+type Terms = { readonly lead: number; readonly every: number | undefined; readonly voids: readonly Moment[] };
+
+type Standing = Pick<SkinTestStanding, 'test' | 'status' | 'voidedBy' | 'age'>;
+
+/** How one test stands. A reading whose test is nowhere noted cannot be too soon; its days count from the reading. */
+const standingOf = (test: TestMade, now: Moment, { lead, every, voids }: Terms): Standing => {
+  const { made, read } = test;
+  const known = knownAt(test);
+  const first = made ?? known;
+  const age = first && daysBetween(first.date, now.date);
+  const is = (status: SkinTestStatus, voidedBy?: Moment): Standing => ({ test, status, age, voidedBy });
+  if (known === undefined || !isBy(known, now)) return is('unread');
+  if (test.result === 'adverse') return is('positive');
+  const voidedBy = voids.find((moment) => isAfter(moment, made ?? known) && isBy(moment, now));
+  if (voidedBy !== undefined) return is('void', voidedBy);
+  if (made !== undefined && mostBetween(made, now) < lead) return is('too-soon');
+  if (made !== undefined && read !== undefined && mostBetween(made, read) < lead) return is('read-too-soon');
+  return is(age !== undefined && every !== undefined && age > every ? 'expired' : 'valid');
+};
+
+/** What a decision that no test is needed cannot set aside. */
+const STANDS: ReadonlySet<SkinTestStatus> = new Set(['valid', 'positive', 'void']);
+
+/**
+ * How each product stands on a day and minute: the newest test that holds, else the newest there is. A reaction seen in a
+ * test stands until a later test of the product is read as clear. With the policy `void after reaction`, a later
+ * reaction or positive test makes every test before it void. `reactions` are the moments of `reaction` lines.
+ */
+export const skinTestOn = (
+  now: Moment,
+  products: readonly string[],
+  tests: readonly TestMade[],
+  salon: SalonSettings,
+  reactions: readonly Moment[] = [],
+): SkinTestStanding[] => {
+  const lead = salon.skinTest.lead ?? SKIN_TEST_LEAD;
+  const { every, voidAfterReaction } = salon.skinTest;
+  const skin = tests.filter(({ kind }) => kind === 'skin');
+  const positives = skin.flatMap((test) => (test.result === 'adverse' ? (knownAt(test) ?? []) : []));
+  const voids = voidAfterReaction ? [...positives, ...reactions] : [];
+  return products.map((product): SkinTestStanding => {
+    const own = skin.filter((test) => covers(test, product));
+    const stands = own
+      .filter((test) => !test.notNeeded && isBegun(test, now))
+      .map((test) => standingOf(test, now, { lead, every, voids }));
+    const last = stands.findLast(({ status }) => status !== 'unread');
+    const valid = stands.findLast(({ status }) => status === 'valid');
+    const best = last?.status === 'positive' ? last : (valid ?? stands.at(-1));
+    const decision = own.find(({ notNeeded, made }) => notNeeded && (made === undefined || made.date === now.date));
+    if (decision !== undefined && (best === undefined || !STANDS.has(best.status)))
+      return { product, lead, every, status: 'not-needed', test: decision, age: undefined, voidedBy: undefined };
+    return { product, lead, every, ...(best ?? NONE) };
+  });
+};
+
+const NONE: Standing = { status: 'missing', test: undefined, age: undefined, voidedBy: undefined };

@@ -1,0 +1,130 @@
+import type { ClientFile } from '../journal/journal.ts';
+import type { SalonSettings } from '../journal/salon.ts';
+import type { Stood } from '../journal/source.ts';
+import type { Test } from '../records/schema/client.ts';
+import type { Client, Visit } from '../records/schema/entry.ts';
+import { dayNumber } from '../text/dates.ts';
+import type { Place } from '../text/span.ts';
+import { isAdverse } from '../trade/hair.ts';
+import { minuteOf } from './clock-settle.ts';
+import type { Minute } from './model.ts';
+
+/** A day, and the minute of it where one is noted. */
+export type Moment = { readonly date: string; readonly minute: Minute | undefined };
+
+/** A test of a client, wherever it is noted, with its reading, wherever that is. */
+export type TestMade = {
+  /** skin, strand, metal, stretch, porosity. */
+  readonly kind: string;
+  /** With what, by name; empty: not said, and it counts for every product. */
+  readonly products: readonly string[];
+  /** When it was made or decided; undefined for a reading whose test is nowhere noted, and without a date. */
+  readonly made: Moment | undefined;
+  /** Undefined while unread, and for a result without a day of its own: then it was seen when it was made. */
+  readonly read: Moment | undefined;
+  /** What was seen, where it says so: nothing, something that speaks against going on, or something else. */
+  readonly result: 'clear' | 'adverse' | 'other' | undefined;
+  /** A decision that none is needed, and no test. */
+  readonly notNeeded: boolean;
+  readonly fact: Test;
+  readonly place: Place;
+  /** Where the reading stands, on a line of its own. */
+  readonly readPlace: Place | undefined;
+  /** The visit it is noted under; undefined under the client. */
+  readonly visit: Stood<Visit> | undefined;
+};
+
+const CLEAR: ReadonlySet<string> = new Set(['clear', 'negative', 'springs-back', 'smooth']);
+
+const isAgainst = (word: string): boolean => word === 'positive' || isAdverse(word);
+
+/** What the words of a result come to; undefined when nothing was seen. */
+const resultOf = ({ result }: Test): TestMade['result'] => {
+  if (result.length === 0) return undefined;
+  const words = result.flatMap((seen) => seen.words.map(({ word }) => word));
+  if (words.some(isAgainst)) return 'adverse';
+  return words.some((word) => CLEAR.has(word)) ? 'clear' : 'other';
+};
+
+type Noted = { readonly stood: Stood<Client> | Stood<Visit>; readonly fact: Test; readonly day: string | undefined };
+
+const notedBy = ({ entries, visits }: ClientFile, upTo: string | undefined): Noted[] => {
+  const noted: Noted[] = [];
+  const add = (stood: Stood<Client> | Stood<Visit>, day: string | undefined): void => {
+    for (const fact of stood.entry.facts) if (fact.word === 'test') noted.push({ stood, fact, day });
+  };
+  for (const entry of entries) add(entry, undefined);
+  for (const visit of visits) {
+    const day = visit.entry.date?.date;
+    if (upTo === undefined || day === undefined || day <= upTo) add(visit, day);
+  }
+  return noted;
+};
+
+const momentOf = (date: string | undefined, clock: Test['time'], hours: SalonSettings['hours']): Moment | undefined =>
+  date === undefined ? undefined : { date, minute: clock && minuteOf(clock, hours) };
+
+/** Sorts as the moments do; what is not dated comes first, and a day without a time before its times. */
+const orderOf = (moment: Moment | undefined): number =>
+  moment === undefined ? Number.MIN_SAFE_INTEGER : dayNumber(moment.date) * 1440 + (moment.minute ?? 0);
+
+/** Whether a line only reads a test made earlier: it has a reading, and neither a day nor a time of its own. */
+const isReadingLine = (fact: Test): boolean =>
+  fact.read && (!fact.made || (fact.date === undefined && fact.time === undefined && fact.mix === undefined));
+
+const testMade = ({ stood, fact, day }: Noted, hours: SalonSettings['hours']): TestMade => {
+  const isVisit = stood.entry.kind === 'visit';
+  const products = [...fact.products, ...(fact.mix ?? []).flatMap(({ product }) => product ?? [])];
+  const made = fact.made || fact.notNeeded ? momentOf(fact.date?.date ?? day, fact.time, hours) : undefined;
+  // Read without a day: on the day of its time or of the visit it is noted under; else nobody says when.
+  const isThatDay = fact.readTime !== undefined || isReadingLine(fact);
+  const readDay = fact.readDate?.date ?? (isThatDay ? (fact.date?.date ?? day) : undefined);
+  return {
+    kind: fact.test.name,
+    products: [...new Set(products.map(({ name }) => name))],
+    made,
+    read: fact.read ? momentOf(readDay, fact.readTime, hours) : undefined,
+    result: resultOf(fact),
+    notNeeded: fact.notNeeded,
+    fact,
+    place: { file: stood.file, line: stood.line + fact.line, at: fact.test.at },
+    readPlace: undefined,
+    visit: isVisit ? (stood as Stood<Visit>) : undefined,
+  };
+};
+
+const isUnread = ({ made, read, result, notNeeded }: TestMade): boolean =>
+  made !== undefined && read === undefined && result === undefined && !notNeeded;
+
+const covers = (reading: TestMade, test: TestMade): boolean =>
+  reading.products.length === 0 ||
+  test.products.length === 0 ||
+  reading.products.some((name) => test.products.includes(name));
+
+/**
+ * Every test of a client and her visits up to a day as one list, oldest first. A line that only reads a test goes with
+ * the nearest earlier unread test of its kind, wherever that is noted.
+ */
+export const testsFor = (client: ClientFile, hours: SalonSettings['hours'], upTo?: string): TestMade[] => {
+  const all = notedBy(client, upTo).map((noted) => testMade(noted, hours));
+  const tests = all.filter(({ fact }) => !isReadingLine(fact));
+  const readings = all.filter(({ fact }) => isReadingLine(fact)).sort((a, b) => orderOf(a.read) - orderOf(b.read));
+  for (const reading of readings) {
+    const [first, ...more] = tests.filter(
+      (test) =>
+        test.kind === reading.kind &&
+        isUnread(test) &&
+        covers(reading, test) &&
+        (reading.read === undefined || orderOf(test.made) <= orderOf(reading.read)),
+    );
+    if (first === undefined) {
+      tests.push(reading);
+      continue;
+    }
+    const { read, result, place: readPlace } = reading;
+    const test = more.reduce((last, one) => (orderOf(one.made) >= orderOf(last.made) ? one : last), first);
+    tests[tests.indexOf(test)] = { ...test, read, result, readPlace };
+  }
+  const order = ({ made, read }: TestMade): number => orderOf(made ?? read);
+  return tests.sort((a, b) => order(a) - order(b));
+};

@@ -1,0 +1,55 @@
+import type { ClientFile, Journal } from '../journal/journal.ts';
+import type { Stood } from '../journal/source.ts';
+import type { Visit } from '../records/schema/entry.ts';
+import { ageOf } from './age.ts';
+import { type BowlMemo, reckonBowls, usesOf } from './bowls.ts';
+import { reckonClock } from './clock.ts';
+import { reckonHistory } from './history.ts';
+import { looseUses } from './loose.ts';
+import type { VisitReckoned } from './model.ts';
+import { reckonMoney } from './money.ts';
+import { salonOf } from './salon-of.ts';
+
+/**
+ * One visit with everything worked out, and all visits of a client or a journal.
+ *
+ * Reads: the joined journal. Gives: reckoned visits, oldest first. Runs again: when the visit, an earlier one of the
+ * client, the shelf or the salon changes.
+ */
+
+/** Works out one visit; `earlier` are the client's visits before it, reckoned, oldest first. */
+export const reckonVisit = (
+  journal: Journal,
+  client: ClientFile,
+  visit: Stood<Visit>,
+  earlier: readonly VisitReckoned[],
+  memo?: BowlMemo,
+): VisitReckoned => {
+  const salon = salonOf(journal, visit);
+  const date = visit.entry.date?.date ?? '';
+  const bowls = reckonBowls(journal, salon, client, visit, memo);
+  const loose = looseUses(journal.shelf, salon, visit);
+  return {
+    visit,
+    client,
+    salon,
+    date,
+    age: ageOf(client, date),
+    bowls,
+    clock: reckonClock(visit, salon),
+    money: reckonMoney(visit, bowls, salon, loose),
+    uses: usesOf(bowls, loose),
+    ...reckonHistory(visit, date, earlier, salon),
+  };
+};
+
+/** A client's visits worked out, oldest first. */
+export const reckonClient = (journal: Journal, client: ClientFile, memo?: BowlMemo): VisitReckoned[] => {
+  const reckoned: VisitReckoned[] = [];
+  for (const visit of client.visits) reckoned.push(reckonVisit(journal, client, visit, reckoned, memo));
+  return reckoned;
+};
+
+/** Every client's visits worked out, by the client's name. */
+export const reckonAll = (journal: Journal, memo: BowlMemo = new Map()): Map<string, VisitReckoned[]> =>
+  new Map([...journal.clients].map(([name, client]) => [name, reckonClient(journal, client, memo)]));

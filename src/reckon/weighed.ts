@@ -1,0 +1,90 @@
+import { type Exact, equal, sum } from '../text/exact.ts';
+import { joinSpans } from '../text/span.ts';
+import { type Core, settingOf, type VisitBowls, type Working } from './bowl-cores.ts';
+import { type BowlPlan, placeIn } from './bowl-plan.ts';
+import type { BowlProblem, BowlReckoned, Portion } from './model.ts';
+import { type Part, typedPart } from './part.ts';
+import { resolveParts } from './portions.ts';
+import { listed } from './say.ts';
+
+/** What the scales said of a bowl, where a `weighed` line stands. */
+export type Weighing = { readonly weighed: BowlReckoned['weighed']; readonly problems: readonly BowlProblem[] };
+
+const UNWEIGHED: Weighing = { weighed: undefined, problems: [] };
+
+const sameStrength = (a: Exact | undefined, b: Exact | undefined): boolean =>
+  a !== undefined && b !== undefined && equal(a, b);
+
+const NOWHERE = -1;
+
+/** Which of the portions still free a weighed part speaks of: by its label, by its product, by its strength. */
+const matchOf = ({ label, item, shade, role, strength }: Part, free: ReadonlyMap<number, Portion>): number => {
+  const find = (fits: (portion: Portion) => boolean): number => {
+    for (const [index, portion] of free) if (fits(portion)) return index;
+    return NOWHERE;
+  };
+  const byLabel = find((portion) => portion.label === label);
+  if (byLabel !== NOWHERE) return byLabel;
+  if (item !== undefined) return shade === undefined ? find((portion) => portion.item === item) : NOWHERE;
+  if (role !== 'developer') return NOWHERE;
+  return find((portion) => portion.role === 'developer' && sameStrength(portion.strength, strength));
+};
+
+/** The portions as parts of a bowl, so that a strength on the scales means the developer it means in the bowl. */
+const asParts = (portions: readonly Portion[]): Part[] =>
+  portions.map((portion) => ({
+    component: portion.component,
+    place: portion.place,
+    role: portion.role,
+    item: portion.item,
+    label: portion.label,
+    shade: portion.shade,
+    strength: portion.strength,
+    about: portion.about,
+    grams: undefined,
+    parts: undefined,
+    how: undefined,
+    ratio: undefined,
+    blend: undefined,
+    out: undefined,
+    inLine: true,
+    repeated: true,
+  }));
+
+/** Sets what the scales said on each portion of a bowl. A single weight without a name is the whole bowl's. */
+export const weighBowl = (working: Working, bowls: VisitBowls, plan: BowlPlan, core: Core): Weighing => {
+  const [first] = plan.weighed;
+  const last = plan.weighed.at(-1);
+  if (first === undefined || last === undefined) return UNWEIGHED;
+  const { portions } = core;
+  const typed = plan.weighed.map(({ fact, line }) => typedPart(fact, bowls.visit.file, line, false));
+  const { parts, problems: reading } = resolveParts(typed, settingOf(working, bowls), asParts(portions));
+  const whole = first.line === last.line ? joinSpans(first.fact.at, last.fact.at) : first.fact.at;
+  const place = placeIn(bowls.visit, first.line, whole);
+  const nameless = parts.every(({ label }) => label === '');
+  const [only] = parts;
+  if (nameless && parts.length === 1 && portions.length !== 1 && only?.grams !== undefined)
+    return { weighed: { total: only.grams, place, parts: [] }, problems: [] };
+  const free = new Map(portions.entries());
+  const problems = reading.filter(({ kind, near }) => kind === 'unknown-name' && near !== undefined);
+  const quiet = problems.length > 0 || core.problems.length > 0 || portions.length === 0;
+  const inOrder = nameless && parts.length === portions.length;
+  for (const [order, part] of parts.entries()) {
+    const index = inOrder ? order : matchOf(part, free);
+    const portion = free.get(index);
+    if (portion !== undefined) {
+      free.delete(index);
+      if (part.grams !== undefined) portion.weighed = part.grams;
+    } else if (!quiet)
+      problems.push({
+        kind: 'disagree',
+        place: part.place,
+        message: `The scales weighed ${part.label || 'a part without a name'}, and bowl ${core.name} holds ${listed(portions.map(({ label }) => label))}.`,
+        todo: `Write a name that bowl ${core.name} holds, or add it with \`plus ${core.name}\`.`,
+        also: [{ place: core.place, says: 'what it holds' }],
+      });
+  }
+  const held = portions.flatMap(({ label, weighed }) => (weighed === undefined ? [] : [{ label, weight: weighed }]));
+  const total = sum(held.map(({ weight }) => weight));
+  return { weighed: held.length === 0 ? undefined : { total, place, parts: held }, problems };
+};

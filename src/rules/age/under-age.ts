@@ -1,0 +1,59 @@
+import { kindFacts } from '../../trade/kinds.ts';
+import { wentOn } from '../applied.ts';
+import { lineName } from '../cite.ts';
+import { placeInBowl, portionsIn } from '../contents.ts';
+import { defineRule } from '../rule.ts';
+
+export default defineRule({
+  name: 'under-age',
+  family: 'age',
+  severity: 'stop',
+  over: 'visit',
+  what: 'A kind is used on someone younger than the salon’s `policy under` line allows it.',
+  why: 'Dyes sensitise the young, and an allergy gained early is for life.',
+  source: { kind: 'policy', cites: 'its `policy under` line' },
+  caution: 'under-16',
+  *check(reckoned) {
+    const { salon, age, bowls } = reckoned;
+    const { under, stood } = salon;
+    if (under === undefined || stood === undefined || age === undefined || age >= under.age) return;
+    for (const bowl of bowls) {
+      if (!wentOn(bowl)) continue;
+      const portion = portionsIn(bowl).find(({ item }) => {
+        if (item?.kind === undefined || item.kind === 'developer' || under.only.includes(item.kind)) return false;
+        const { colours, lightens, oxidative } = kindFacts(item.kind);
+        return colours || lightens || oxidative !== false;
+      });
+      if (portion?.item === undefined) continue;
+      const only = under.only.length === 0 ? 'nothing that colours or lightens' : `${under.only.join(' and ')} only`;
+      yield {
+        place: placeInBowl(bowl, (own) => own === portion),
+        message: `Aged ${age}, and bowl ${bowl.name} holds ${portion.item.name}, which is ${portion.item.kind}.`,
+        expected: `The salon’s policy is ${only} under ${under.age} (${lineName(stood.file, stood.line + under.policy.line)}).`,
+        todo: 'Write what was really used, or `declined` and why.',
+        label: `aged ${age}`,
+      };
+      return;
+    }
+  },
+  bad: `
+    salon harbour "Harbour Row"
+      policy under 16 temporary only
+    range neon "Kelp direct" semi
+      mix none
+      shades teal
+    client juno-pike "Juno Pike"
+      born 2012-05-20
+    visit 2026-09-04 juno-pike
+      bowl A 30 neon teal
+             ^^^^^^^^^^^^`,
+  good: `
+    salon harbour "Harbour Row"
+      policy under 16 temporary only
+    product rinse "Silver rinse" temporary
+      mix none
+    client juno-pike "Juno Pike"
+      born 2012-05-20
+    visit 2026-09-04 juno-pike
+      bowl A 30 rinse`,
+});

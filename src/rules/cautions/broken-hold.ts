@@ -1,0 +1,59 @@
+import type { BowlReckoned } from '../../reckon/model.ts';
+import { breaksHold, type HoldInForce, holdsOn, isLightening } from '../../reckon/state.ts';
+import { bowlsPutOn } from '../applied.ts';
+import { lineName } from '../cite.ts';
+import { itemsIn, placeInBowl } from '../contents.ts';
+import { defineRule, type Found } from '../rule.ts';
+
+const found = (hold: HoldInForce, bowl: BowlReckoned): Found => {
+  const { what, until, says, place } = hold;
+  const items = itemsIn(bowl).filter(({ kind }) => kind !== 'developer');
+  const named = itemsIn(bowl).find(({ name, kind }) => name === what || kind === what);
+  const holds = named?.name ?? items.map(({ name }) => name).join(' and ');
+  const end = until === undefined ? 'for good' : `to ${until}`;
+  const why = says === undefined ? '' : `, "${says}"`;
+  return {
+    place: placeInBowl(bowl, ({ item }) => named === undefined || item === named),
+    message: `Bowl ${bowl.name} holds ${holds}, and \`${what}\` is held ${end}.`,
+    expected: `The hold stands at ${lineName(place.file, place.line)}${why}.`,
+    todo: 'Write what was really used, or why the hold was lifted: `allow broken-hold "…"`.',
+    label: `held ${end}`,
+    also: [{ place, says: 'the hold' }],
+    ...(isLightening(bowl) && { caution: 'lightener' }),
+  };
+};
+
+export default defineRule({
+  name: 'broken-hold',
+  family: 'cautions',
+  severity: 'stop',
+  over: 'client',
+  what: 'Something is used that a `hold` line in force keeps off this client.',
+  why: 'A hold is the warning left for the next hand; it was set because hair or skin had been at risk.',
+  source: { kind: 'notation' },
+  caution: 'reaction',
+  *check(client, visits) {
+    for (const [index, visit] of visits.entries()) {
+      const before = visits.slice(0, index).map((earlier) => earlier.visit);
+      for (const hold of holdsOn(visit.date, client, before)) {
+        const bowl = bowlsPutOn(visit).find((one) => breaksHold(hold, one));
+        if (bowl !== undefined) yield found(hold, bowl);
+      }
+    }
+  },
+  bad: `
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+    client wren-abbott "Wren Abbott"
+      hold lightener to 2026-10-01 "ends gummy"
+    visit 2026-09-04 wren-abbott
+      bowl A 40 clay + 80 dev-6
+             ^^^^^^^`,
+  good: `
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+    client wren-abbott "Wren Abbott"
+      hold lightener to 2026-09-01 "ends gummy"
+    visit 2026-09-04 wren-abbott
+      bowl A 40 clay + 80 dev-6`,
+});

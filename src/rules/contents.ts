@@ -1,0 +1,68 @@
+import type { ShelfItem } from '../journal/shelf.ts';
+import type { BowlReckoned, Portion } from '../reckon/model.ts';
+import type { Strength } from '../records/schema/values.ts';
+import { add, div, type Exact, exactOf, isZero, mul, ZERO } from '../text/exact.ts';
+import type { Place } from '../text/span.ts';
+import { percentOf } from '../trade/strength.ts';
+
+/** Every portion that went into a bowl, those out of another bowl included. */
+export const portionsIn = ({ portions }: BowlReckoned): readonly Portion[] =>
+  portions.some(({ from }) => from !== undefined)
+    ? portions.flatMap((portion) => (portion.from === undefined ? [portion] : portionsIn(portion.from)))
+    : portions;
+
+// Asked by many rules of the same bowl.
+const known = new WeakMap<
+  BowlReckoned,
+  { readonly items: readonly ShelfItem[]; readonly bases: readonly ShelfItem[] }
+>();
+
+const contentsOf = (
+  bowl: BowlReckoned,
+): { readonly items: readonly ShelfItem[]; readonly bases: readonly ShelfItem[] } => {
+  let contents = known.get(bowl);
+  if (contents === undefined) {
+    const items = new Set<ShelfItem>();
+    const bases = new Set<ShelfItem>();
+    for (const { item, role } of portionsIn(bowl)) {
+      if (item === undefined) continue;
+      items.add(item);
+      if (role === 'base') bases.add(item);
+    }
+    contents = { items: [...items], bases: [...bases] };
+    known.set(bowl, contents);
+  }
+  return contents;
+};
+
+/** The shelf items in a bowl, each once, in the order they were typed. */
+export const itemsIn = (bowl: BowlReckoned): readonly ShelfItem[] => contentsOf(bowl).items;
+
+/** The items in a bowl that the ratio calls colour: what stands against the developer. */
+export const basesIn = (bowl: BowlReckoned): readonly ShelfItem[] => contentsOf(bowl).bases;
+
+/** Where a portion stands in its bowl's own line; the whole bowl where it came out of another. */
+export const placeInBowl = (bowl: BowlReckoned, is: (portion: Portion) => boolean): Place =>
+  (bowl.portions.find(is) ?? bowl).place;
+
+/** Whether peroxide is in a bowl; a developer of 0 % is none. */
+export const hasPeroxide = (bowl: BowlReckoned): boolean =>
+  portionsIn(bowl).some(({ role, strength }) => role === 'developer' && (strength === undefined || !isZero(strength)));
+
+/** Strength of the developers in a bowl together, in per cent; undefined without one, or while a weight is missing. */
+export const developerStrength = (bowl: BowlReckoned): Exact | undefined => {
+  const developers = portionsIn(bowl).filter(({ role }) => role === 'developer');
+  const [first] = developers;
+  if (developers.length < 2) return first?.strength;
+  let [weight, peroxide]: [Exact, Exact] = [ZERO, ZERO];
+  for (const portion of developers) {
+    if (portion.weight === undefined || portion.strength === undefined) return undefined;
+    weight = add(weight, portion.weight);
+    peroxide = add(peroxide, mul(portion.weight, portion.strength));
+  }
+  return isZero(weight) ? undefined : div(peroxide, weight);
+};
+
+/** A strength as typed, in per cent. */
+export const inPercent = ({ value, unit }: Strength): Exact =>
+  unit === 'vol' ? percentOf(exactOf(value)) : exactOf(value);

@@ -1,0 +1,118 @@
+import { clientParts } from '../journal/groups.ts';
+import type { ClientFile, Journal } from '../journal/journal.ts';
+import type { Source, Stood } from '../journal/source.ts';
+import type { VisitReckoned } from '../reckon/model.ts';
+import type { Notice } from '../records/notice.ts';
+import type { Finding } from '../text/finding.ts';
+import { caution } from '../trade/cautions.ts';
+import { RULES } from './all.ts';
+import type { Subject, Subjects } from './allowing.ts';
+import { tuned } from './policy.ts';
+import type { Found, Rule } from './rule.ts';
+
+/**
+ * Running the rules over a part of the journal: one client, one file's lines that belong to no client, or what all
+ * share. Each part is found apart from the others, so that a change runs again only what it touched.
+ */
+
+const BY_NAME: ReadonlyMap<string, Rule> = new Map(RULES.map((rule) => [rule.name, rule]));
+
+const only = <O extends Rule['over']>(over: O): Extract<Rule, { over: O }>[] =>
+  RULES.filter((rule): rule is Extract<Rule, { over: O }> => rule.over === over);
+
+const ENTRY_RULES = only('entry');
+const VISIT_RULES = only('visit');
+const BOTH_RULES = only('shelf and clients');
+const CLIENT_RULES = [...only('client'), ...BOTH_RULES];
+const FINDING_RULES = only('findings');
+const JOURNAL_RULES = only('journal');
+
+const toFinding = (rule: Rule, found: Found, { client, reasons, salon }: Subject): Finding => {
+  const { severity = rule.severity, caution: topic = rule.caution, ...said } = found;
+  const reason = reasons.get(rule.name);
+  const finding: Finding = {
+    rule: rule.name,
+    severity,
+    ...said,
+    ...(topic !== undefined && { caution: caution(topic) }),
+    ...(client !== undefined && { client }),
+    ...(reason !== undefined && { allowed: reason }),
+  };
+  return tuned(finding, salon);
+};
+
+const foundOf = (file: string, from: number, notice: Notice): Found => {
+  const { put } = notice;
+  const place = { file, line: from + notice.line, at: notice.at };
+  return {
+    place,
+    message: notice.message,
+    ...(notice.todo !== undefined && { todo: notice.todo }),
+    ...(notice.label !== undefined && { label: notice.label }),
+    ...(put && {
+      mend: {
+        title: put.title,
+        edits: [{ place: { ...place, at: put.at ?? notice.at }, put: put.text }],
+        sure: put.sure,
+      },
+    }),
+  };
+};
+
+const noticed = (file: string, from: number, notice: Notice, subject: Subject): Finding =>
+  // Every notice has its rule: a test holds the two lists together.
+  toFinding(BY_NAME.get(notice.rule) as Rule, foundOf(file, from, notice), subject);
+
+/** What the reader and the rules on single entries find in one entry. */
+const inEntry = (stood: Stood, lines: readonly string[], subject: () => Subject, all: Finding[]): void => {
+  for (const notice of stood.notices) all.push(noticed(stood.file, stood.line, notice, subject()));
+  if (stood.entry.facts.length < 2) return;
+  for (const rule of ENTRY_RULES)
+    for (const found of rule.check(stood, lines)) all.push(toFinding(rule, found, subject()));
+};
+
+/** Everything found in what is noted of one client. */
+export const findInClient = (
+  journal: Journal,
+  subjects: Subjects,
+  client: ClientFile,
+  visits: readonly VisitReckoned[],
+  on: string | undefined,
+): Finding[] => {
+  const all: Finding[] = [];
+  for (const stood of [...client.entries, ...client.visits])
+    inEntry(stood, journal.sources.get(stood.file)?.lines ?? [], () => subjects.ofEntry(stood), all);
+  for (const rule of CLIENT_RULES)
+    for (const found of rule.check(client, visits, journal, on))
+      all.push(toFinding(rule, found, subjects.at(found.place)));
+  for (const visit of visits) {
+    for (const rule of VISIT_RULES)
+      for (const found of rule.check(visit, journal, on))
+        all.push(toFinding(rule, found, subjects.ofEntry(visit.visit)));
+  }
+  const late = FINDING_RULES.flatMap((rule) =>
+    [...rule.check(client, all)].map((found) => toFinding(rule, found, subjects.at(found.place))),
+  );
+  return [...all, ...late];
+};
+
+/** What is found in a file outside its clients' entries: the file itself, shelf, stock, lines of nobody. */
+export const findInSource = (source: Source, subjects: Subjects): Finding[] => {
+  const all = source.notices.map((notice) => noticed(source.path, 0, notice, subjects.ofEntry(undefined)));
+  const filed = new Set<Stood>(
+    [...clientParts(source).values()].flatMap(({ entries, visits }) => [...entries, ...visits]),
+  );
+  for (const stood of source.entries)
+    if (!filed.has(stood)) inEntry(stood, source.lines, () => subjects.ofEntry(stood), all);
+  return all;
+};
+
+/** What is found in salons, shelf, stock and names given twice. */
+export const findShared = (journal: Journal, subjects: Subjects): Finding[] => [
+  ...JOURNAL_RULES.flatMap((rule) =>
+    [...rule.check(journal)].map((found) => toFinding(rule, found, subjects.at(found.place))),
+  ),
+  ...BOTH_RULES.flatMap((rule) =>
+    [...rule.shared(journal)].map((found) => toFinding(rule, found, subjects.at(found.place))),
+  ),
+];

@@ -1,0 +1,76 @@
+import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
+import { figure, grams, ratioText } from '../../reckon/say.ts';
+import type { Ratio } from '../../records/schema/values.ts';
+import { compare, div, type Exact, exact, exactOf, max, min, mul, sub } from '../../text/exact.ts';
+import { citeLine, placeOf } from '../cite.ts';
+import { basesIn } from '../contents.ts';
+import { defineRule, type Found } from '../rule.ts';
+
+const TENTH = exact(1, 10);
+const HALF = exact(1, 2);
+
+/** Least and most developer to one of colour. */
+const boundsOf = ({ colour, developer, to }: Ratio): { low: Exact; high: Exact } => {
+  const [near, far] = [exactOf(developer), exactOf(to ?? developer)];
+  return { low: div(min(near, far), exactOf(colour)), high: div(max(near, far), exactOf(colour)) };
+};
+
+function* found(bowl: BowlReckoned, { salon }: VisitReckoned): Generator<Found> {
+  const { base, developer, ratio, ratioPlace } = bowl;
+  // A bowl made again was found out where it was first mixed.
+  if (bowl.again !== undefined || base === undefined || developer === undefined) return;
+  if (ratio === undefined || ratioPlace === undefined || developer.n === 0) return;
+  const items = basesIn(bowl);
+  const [item] = items;
+  const mix = item?.mix;
+  if (item === undefined || mix?.ratio === undefined) return;
+  const { low, high } = boundsOf(mix.ratio);
+  const alike = items.every(({ mix: other }) => {
+    const bounds = other?.ratio && boundsOf(other.ratio);
+    return bounds !== undefined && compare(bounds.low, low) === 0 && compare(bounds.high, high) === 0;
+  });
+  if (!alike) return;
+  const [least, most] = [mul(base, low), mul(base, high)];
+  const room = max(mul(salon.scale, HALF), bowl.about ? mul(developer, TENTH) : mul(salon.scale, HALF));
+  const under = compare(sub(least, developer), room) > 0;
+  if (!under && compare(sub(developer, most), room) <= 0) return;
+  const names = items.map(({ name }) => name).join(' and ');
+  const fits = compare(low, high) === 0 ? ratioText(low) : `${ratioText(low)} to ${ratioText(high)}`;
+  const weights = compare(low, high) === 0 ? grams(least) : `${figure(least)} to ${grams(most)}`;
+  yield {
+    place: ratioPlace,
+    message: `Bowl ${bowl.name} has ${grams(developer)} developer to ${grams(base)} ${names}, ${ratioText(ratio)}.`,
+    expected: `${item.full} takes ${fits}, ${weights} here (${citeLine(item, mix)}).`,
+    todo: 'Write the weight as it was, or the reason: `allow ratio-off-mix "…"`.',
+    label: `${under ? 'at least' : 'at most'} ${grams(under ? least : most)}`,
+    also: [{ place: placeOf(item.stood, mix, mix.ratio.at), says: 'its mix line' }],
+  };
+}
+
+export default defineRule({
+  name: 'ratio-off-mix',
+  family: 'mix',
+  severity: 'fix',
+  over: 'visit',
+  what: 'Developer to colour is outside the mix line of the shelf, by more than half a step of the scales.',
+  why: 'Off the maker’s ratio the mixture runs, dries or works otherwise than its times and claims say.',
+  source: { kind: 'shelf', cites: 'the mix line of what is mixed' },
+  *check(visit) {
+    for (const bowl of visit.bowls) yield* found(bowl, visit);
+  },
+  bad: `
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+      mix 1:1.5-1:2
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 30 clay + 80 dev-6
+                       ^^^^^^^^`,
+  good: `
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+      mix 1:1.5-1:2
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 40 clay + 80 dev-6`,
+});

@@ -1,0 +1,9 @@
+import { currencyDecimals } from '../reckon/currency.ts';
+import { exact, toFixed } from '../text/exact.ts';
+
+/** Minor units as an amount of the currency: `82.00 GBP`. */
+export const moneyText = (minor: number, currency: string | undefined): string => {
+  const decimals = currencyDecimals(currency);
+  const figure = toFixed(exact(minor, 10 ** decimals), decimals);
+  return currency === undefined ? figure : `${figure} ${currency}`;
+};

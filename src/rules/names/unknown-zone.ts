@@ -1,0 +1,75 @@
+import type { VisitFact } from '../../records/schema/entry.ts';
+import type { Zone } from '../../records/schema/values.ts';
+import { nearNames } from '../../text/near.ts';
+import { ALONG, GROUPS, isZone, ZONES } from '../../trade/zones.ts';
+import { placeOf } from '../cite.ts';
+import { nearMend } from '../problems.ts';
+import { defineRule } from '../rule.ts';
+
+const zonesOf = (fact: VisitFact): readonly Zone[] => {
+  switch (fact.word) {
+    case 'place':
+    case 'on':
+    case 'off':
+    case 'leave':
+    case 'regrowth':
+    case 'reaction':
+    case 'stopped':
+      return fact.zones;
+    case 'check':
+    case 'start':
+    case 'want':
+    case 'result':
+      return fact.seen.flatMap(({ zones }) => zones);
+    default:
+      return [];
+  }
+};
+
+export default defineRule({
+  name: 'unknown-zone',
+  family: 'names',
+  severity: 'mind',
+  over: 'visit',
+  what: 'A place is named that is neither the notation’s nor the salon’s, the client’s or the visit’s own.',
+  why: 'A place that nothing describes cannot be found again on the head, and a slip hides what was done there.',
+  source: { kind: 'notation' },
+  *check({ visit, client, salon }) {
+    const own = new Set(salon.zones.keys());
+    for (const { entry } of [...client.entries, visit])
+      for (const fact of entry.facts) if (fact.word === 'zone') own.add(fact.zone.name);
+    const said = new Set<string>();
+    for (const fact of visit.entry.facts) {
+      for (const { zone, at } of zonesOf(fact)) {
+        if (said.has(zone) || zone.split(' ').every((word) => isZone(word) || own.has(word))) continue;
+        said.add(zone);
+        const near = nearNames(zone, [...ZONES, ...ALONG, ...GROUPS, ...own]);
+        const place = placeOf(visit, fact, at);
+        const line = `\`zone ${zone} "where it is"\``;
+        yield {
+          place,
+          message: `\`${zone}\` is no place that the notation, the salon or this client names.`,
+          todo: near.length === 0 ? `Write ${line} under the client.` : `Write \`${near.join('` or `')}\`, or ${line}.`,
+          ...nearMend(place, near),
+        };
+      }
+    }
+  },
+  bad: `
+    range neon "Kelp direct" semi
+      mix none
+      shades teal
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 30 neon teal
+      place A harline
+              ^^^^^^^`,
+  good: `
+    range neon "Kelp direct" semi
+      mix none
+      shades teal
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 30 neon teal
+      place A hairline`,
+});

@@ -1,0 +1,35 @@
+import type { BowlProblem, ClockProblem, VisitReckoned } from '../reckon/model.ts';
+import type { Found } from './rule.ts';
+
+/** A name that was not known, and the nearest one in its place: offered, never put in unasked. */
+export const nearMend = (place: Found['place'], near: readonly string[]): Pick<Found, 'mend' | 'label'> => {
+  const [first] = near;
+  if (first === undefined) return {};
+  return { label: `near: ${first}`, mend: { title: `write ${first}`, edits: [{ place, put: first }], sure: 'likely' } };
+};
+
+const toFound = ({ place, message, todo, also }: BowlProblem | ClockProblem): Found => ({
+  place,
+  message,
+  ...(todo !== undefined && { todo }),
+  ...(also !== undefined && { also }),
+});
+
+/** A near name mends a slip of the hand; in the place of a strength or a bowl it would change what was mixed. */
+const SLIPS: ReadonlySet<BowlProblem['kind']> = new Set(['unknown-name', 'unknown-shade']);
+
+/** What the reckoning of a visit's bowls could not settle, of some kinds. */
+export function* bowlProblems(visit: VisitReckoned, ...kinds: readonly BowlProblem['kind'][]): Generator<Found> {
+  for (const { problems } of visit.bowls)
+    for (const problem of problems)
+      if (kinds.includes(problem.kind))
+        yield {
+          ...toFound(problem),
+          ...(problem.near && SLIPS.has(problem.kind) && nearMend(problem.place, problem.near)),
+        };
+}
+
+/** What the reckoning of a visit's clock could not settle, of some kinds. */
+export function* clockProblems(visit: VisitReckoned, ...kinds: readonly ClockProblem['kind'][]): Generator<Found> {
+  for (const problem of visit.clock.problems) if (kinds.includes(problem.kind)) yield toFound(problem);
+}

@@ -1,0 +1,38 @@
+import type { Journal } from '../journal/journal.ts';
+import { reckonAll } from '../reckon/visit.ts';
+import { compareFindings, type Finding } from '../text/finding.ts';
+import { subjectsOf } from './allowing.ts';
+import { findInClient, findInSource, findShared } from './find.ts';
+import type { Reckoned } from './rule.ts';
+
+/**
+ * What the compiler found, in order of report. An allowed finding leaves `findings` for `allowed`; an allowed `stop`
+ * stands in both, with its reason, and no longer counts against the notes.
+ */
+export type AllFound = { readonly findings: readonly Finding[]; readonly allowed: readonly Finding[] };
+
+/** Sorts findings into those to report and those that an `allow` line explains. */
+export const reported = (all: Finding[]): AllFound => {
+  all.sort(compareFindings);
+  return {
+    findings: all.filter(({ allowed, severity }) => allowed === undefined || severity === 'stop'),
+    allowed: all.filter(({ allowed }) => allowed !== undefined),
+  };
+};
+
+/**
+ * Runs every rule over a whole journal; `on` is the day the check is made for, without which no rule asks for today.
+ *
+ * Reads: the notices of the reader, the journal, everything reckoned (given, or worked out here). Gives: findings.
+ */
+export const findAll = (journal: Journal, reckoned: Reckoned = reckonAll(journal), on?: string): AllFound => {
+  const subjects = subjectsOf(journal);
+  const all = findShared(journal, subjects);
+  for (const source of journal.sources.values()) all.push(...findInSource(source, subjects));
+  for (const client of journal.clients.values())
+    all.push(...findInClient(journal, subjects, client, reckoned.get(client.name) ?? [], on));
+  return reported(all);
+};
+
+/** Whether a finding counts against the notes: a `stop` or a `fix` that no `allow` line explains. */
+export const counts = ({ severity, allowed }: Finding): boolean => severity !== 'mind' && allowed === undefined;

@@ -1,0 +1,134 @@
+import type { ClientFile, Journal } from '../journal/journal.ts';
+import { readSource, rereadSource, type Source } from '../journal/source.ts';
+import { createStore, type Touched } from '../journal/store.ts';
+import type { BowlMemo } from '../reckon/bowls.ts';
+import type { VisitReckoned } from '../reckon/model.ts';
+import { reckonClient } from '../reckon/visit.ts';
+import type { Finding } from '../text/finding.ts';
+import { subjectsOf } from './allowing.ts';
+import { findInClient, findInSource, findShared } from './find.ts';
+import { type AllFound, reported } from './run.ts';
+
+/**
+ * A journal kept checked while its files change. Only clients that a change touched are reckoned and checked again;
+ * what comes out equals a cold check of the same bytes.
+ *
+ * Reads: files, as bytes. Gives: the journal, what was reckoned, findings, and whose notes changed.
+ */
+export type Session = {
+  /** Puts or replaces a file; `undefined` takes it away. Nothing is worked out until `settle`. */
+  readonly put: (path: string, bytes: Uint8Array | undefined) => void;
+  /** Works out what changed since the last time. `on`: the day the check is made for. */
+  readonly settle: (on?: string) => Settled;
+};
+
+export type Settled = {
+  readonly journal: Journal;
+  readonly touched: Touched;
+  /** Clients reckoned and checked in this settling, and those that went. */
+  readonly redone: ReadonlySet<string>;
+  readonly reckonedOf: (client: string) => readonly VisitReckoned[];
+  /** Findings in the notes of one client. */
+  readonly foundOf: (client: string) => readonly Finding[];
+  /** Every finding; put together when first asked for. */
+  readonly all: () => AllFound;
+};
+
+type Kept = {
+  readonly reckoned: readonly VisitReckoned[];
+  readonly found: readonly Finding[];
+  readonly others: readonly string[];
+};
+
+/** Other clients whose bowls are made again in this one's visits. */
+const othersOf = (client: ClientFile): string[] =>
+  client.visits.flatMap(({ entry }) =>
+    entry.facts.flatMap((fact) =>
+      fact.word === 'again' && fact.from.client !== undefined ? [fact.from.client.name] : [],
+    ),
+  );
+
+/** An empty session. */
+export const openSession = (): Session => {
+  const store = createStore();
+  const sources = new Map<string, Source>();
+  const kept = new Map<string, Kept>();
+  let inSources = new WeakMap<Source, readonly Finding[]>();
+  let shared: readonly Finding[] = [];
+  let names = '';
+  let day: string | undefined;
+
+  const put = (path: string, bytes: Uint8Array | undefined): void => {
+    const before = sources.get(path);
+    const now =
+      bytes === undefined ? undefined : before === undefined ? readSource(path, bytes) : rereadSource(before, bytes);
+    if (now === undefined) sources.delete(path);
+    else sources.set(path, now);
+    store.put(path, now);
+  };
+
+  /** Clients to work out anew: the touched ones, those that remake their bowls, those that a new name could be meant by. */
+  const stale = (journal: Journal, touched: Touched, everything: boolean): Set<string> => {
+    const named = [...journal.clients.values()].filter(({ entries }) => entries.length > 0).map(({ name }) => name);
+    const nowNames = named.join('\n');
+    const renamed = nowNames !== names;
+    names = nowNames;
+    if (everything) return new Set([...kept.keys(), ...journal.clients.keys()]);
+    const redo = new Set(touched.clients);
+    for (const [name, { others }] of kept) {
+      const isStranger = renamed && (others.length > 0 || (journal.clients.get(name)?.entries.length ?? 0) === 0);
+      if (isStranger || others.some((other) => touched.clients.has(other))) redo.add(name);
+    }
+    return redo;
+  };
+
+  const settle = (on?: string): Settled => {
+    const { journal, touched } = store.settle();
+    const everything = touched.everything || on !== day;
+    day = on;
+    // A salon's own policy weighs these too.
+    if (everything) inSources = new WeakMap();
+    const redone = stale(journal, touched, everything);
+    const subjects = subjectsOf(journal);
+    const memo: BowlMemo = new Map();
+    for (const name of redone) {
+      const client = journal.clients.get(name);
+      if (client === undefined) kept.delete(name);
+      else {
+        const reckoned = reckonClient(journal, client, memo);
+        kept.set(name, {
+          reckoned,
+          found: findInClient(journal, subjects, client, reckoned, on),
+          others: othersOf(client),
+        });
+      }
+    }
+    if (everything || journal.twice.length > 0 || shared.length > 0) shared = findShared(journal, subjects);
+    const sourceFindings = (source: Source): readonly Finding[] => {
+      let found = inSources.get(source);
+      if (found === undefined) {
+        found = findInSource(source, subjects);
+        inSources.set(source, found);
+      }
+      return found;
+    };
+    let all: AllFound | undefined;
+    return {
+      journal,
+      touched,
+      redone,
+      reckonedOf: (name) => kept.get(name)?.reckoned ?? [],
+      foundOf: (name) => kept.get(name)?.found ?? [],
+      all: () => {
+        all ??= reported([
+          ...shared,
+          ...[...journal.sources.values()].flatMap(sourceFindings),
+          ...[...journal.clients.keys()].flatMap((name) => kept.get(name)?.found ?? []),
+        ]);
+        return all;
+      },
+    };
+  };
+
+  return { put, settle };
+};

@@ -1,0 +1,151 @@
+import type { ShelfItem } from '../journal/shelf.ts';
+import type { BowlReckoned, VisitReckoned } from '../reckon/model.ts';
+import {
+  type Moment,
+  reactionsOf,
+  type SkinTestStanding,
+  type SkinTestStatus,
+  skinTestOn,
+  testsFor,
+} from '../reckon/state.ts';
+import { clockText, daysBetween } from '../text/dates.ts';
+import type { Place } from '../text/span.ts';
+import { kindFacts } from '../trade/kinds.ts';
+import { bowlsPutOn } from './applied.ts';
+import { lineName } from './cite.ts';
+import { hasPeroxide, itemsIn, placeInBowl } from './contents.ts';
+import type { Found } from './rule.ts';
+
+/** A product that a skin test comes before, where it stands in the visit, and how its test stands. */
+export type Tested = { readonly standing: SkinTestStanding; readonly place: Place };
+
+/** The shelf items in a bowl that a skin test comes before: oxidative dye, as it was mixed. */
+const toTest = (bowl: BowlReckoned): readonly ShelfItem[] =>
+  itemsIn(bowl).filter(({ kind }) => {
+    if (kind === undefined) return false;
+    const { skinTest, oxidative } = kindFacts(kind);
+    return skinTest && (oxidative === true || hasPeroxide(bowl));
+  });
+
+/** The moment that a test has to lie before: the visit’s own time, else its first `on`. */
+const momentOf = ({ visit, date, clock }: VisitReckoned): Moment => {
+  const first = clock.runs.length === 0 ? undefined : Math.min(...clock.runs.map(({ firstOn }) => firstOn));
+  return { date, minute: visit.entry.time?.minutes ?? first };
+};
+
+const standingsOf = (visit: VisitReckoned): readonly Tested[] => {
+  const places = new Map<string, Place>();
+  for (const bowl of bowlsPutOn(visit))
+    for (const item of toTest(bowl))
+      if (!places.has(item.name))
+        places.set(
+          item.name,
+          placeInBowl(bowl, (portion) => portion.item === item),
+        );
+  if (places.size === 0) return [];
+  const { client, salon, date } = visit;
+  const now = momentOf(visit);
+  const tests = testsFor(client, salon.hours, date);
+  // A reaction of the same day came of what was put on, and not before it.
+  const reactions = reactionsOf(client, client.visits, salon.hours, date).filter(
+    (reaction) => reaction.by === 'visit' && reaction.date < date,
+  );
+  const standings = skinTestOn(now, [...places.keys()], tests, salon, reactions);
+  return standings.map((standing) => ({ standing, place: places.get(standing.product) as Place }));
+};
+
+// Asked by every rule on skin tests.
+const known = new WeakMap<VisitReckoned, readonly Tested[]>();
+
+/** How the skin test of every product put on at a visit stands. */
+export const testedAt = (visit: VisitReckoned): readonly Tested[] => {
+  let tested = known.get(visit);
+  if (tested === undefined) {
+    tested = standingsOf(visit);
+    known.set(visit, tested);
+  }
+  return tested;
+};
+
+const lasting = (minutes: number): string => (minutes % 60 === 0 ? `${minutes / 60} h` : `${minutes} min`);
+
+/** `2026-09-01 11:00`, with what is known of it. */
+export const momentText = ({ date, minute }: Moment): string =>
+  minute === undefined ? date : `${date} ${clockText(minute)}`;
+
+/** Hours between two moments, rounded down; undefined when a time is not noted. */
+const hoursBetween = (from: Moment, to: Moment): number | undefined =>
+  from.minute === undefined || to.minute === undefined
+    ? undefined
+    : Math.floor((daysBetween(from.date, to.date) * 1440 + to.minute - from.minute) / 60);
+
+const between = (from: Moment, to: Moment): string => {
+  const hours = hoursBetween(from, to);
+  return hours === undefined ? `${daysBetween(from.date, to.date)} d` : `${hours} h`;
+};
+
+/** What the salon asks of a skin test, and from where. */
+export const policyText = ({ salon }: VisitReckoned, { lead, every }: SkinTestStanding): string => {
+  const { policy } = salon.skinTest;
+  const holds = every === undefined ? '' : ` and holds ${every} d`;
+  const time = lasting(lead);
+  const asks = `A skin test is made ${time} before the colour, read ${time} after it was made,${holds}`.replace(
+    /,$/,
+    '',
+  );
+  if (policy === undefined || salon.stood === undefined)
+    return `${asks} (a UK trade federation’s page on allergy alert testing; no \`policy skin-test\` line stands).`;
+  return `${asks} (the salon’s policy, ${lineName(salon.stood.file, salon.stood.line + policy.line)}).`;
+};
+
+/** What is wrong with a test: what a message says of it after its day, and a label. */
+const sayingOf = (
+  visit: VisitReckoned,
+  { status, test, every, age, voidedBy }: SkinTestStanding,
+): { readonly says: string; readonly label: string } => {
+  const before = test?.made && between(test.made, momentOf(visit));
+  const after = test?.made && test.read && between(test.made, test.read);
+  switch (status) {
+    case 'unread':
+      return { says: 'has no result yet', label: 'test not read' };
+    case 'too-soon':
+      return { says: `was made ${before} before the visit`, label: `made ${before} before` };
+    case 'read-too-soon':
+      return { says: `was read after ${after}`, label: `read after ${after}` };
+    case 'expired':
+      return { says: `is ${age} d old; it holds ${every} d`, label: `test ${age} d old` };
+    case 'void':
+      return { says: `is void since the reaction of ${voidedBy?.date}`, label: 'test void' };
+    default:
+      return { says: 'was positive', label: 'test positive' };
+  }
+};
+
+/** One finding a visit for all products whose test stands so, named together. */
+export function* skinTestFound(
+  visit: VisitReckoned,
+  statuses: readonly SkinTestStatus[],
+  todo: string,
+): Generator<Found> {
+  const all = testedAt(visit).filter(({ standing }) => statuses.includes(standing.status));
+  const [first] = all;
+  if (first === undefined) return;
+  const { standing, place } = first;
+  const { test } = standing;
+  const names = all.map(({ standing: { product } }) => product).join(', ');
+  const expected = policyText(visit, standing);
+  if (test === undefined) {
+    yield { place, message: `${names}: no skin test is noted.`, expected, todo, label: 'no skin test' };
+    return;
+  }
+  const made = test.made === undefined ? 'a day not noted' : momentText(test.made);
+  const { says, label } = sayingOf(visit, standing);
+  yield {
+    place,
+    message: `${names}: the skin test of ${made} ${says}.`,
+    expected,
+    todo,
+    label,
+    also: [{ place: test.place, says: 'the test' }],
+  };
+}

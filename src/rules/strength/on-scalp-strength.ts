@@ -1,0 +1,64 @@
+import type { Journal } from '../../journal/journal.ts';
+import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
+import { figure } from '../../reckon/say.ts';
+import type { Placing } from '../../records/schema/visit.ts';
+import { compare } from '../../text/exact.ts';
+import { citeLine, placeOf, wordsPlace } from '../cite.ts';
+import { developerStrength, inPercent, itemsIn } from '../contents.ts';
+import { defineRule, type Found } from '../rule.ts';
+
+function* found({ visit }: VisitReckoned, bowl: BowlReckoned, placing: Placing, journal: Journal): Generator<Found> {
+  const strength = developerStrength(bowl);
+  const place = wordsPlace(journal, placeOf(visit, placing), /\bon\p{Pd}scalp\b/iu);
+  for (const item of itemsIn(bowl)) {
+    const { scalp } = item;
+    if (scalp === undefined) continue;
+    const most = scalp.upTo && inPercent(scalp.upTo);
+    if (most !== undefined && (strength === undefined || compare(strength, most) <= 0)) continue;
+    const takes = most === undefined ? 'is never for the scalp' : `is for the scalp up to ${figure(most)} %`;
+    const has = strength === undefined ? '' : ` with ${figure(strength)} %`;
+    const weaker = most === undefined ? '' : ' or the strength that was used,';
+    yield {
+      place,
+      message: `Bowl ${bowl.name}, ${item.name}${has}, is placed on the scalp.`,
+      expected: `${item.full} ${takes} (${citeLine(item, scalp)}).`,
+      todo: `Write \`off-scalp 1cm\` if that is how it was placed,${weaker} or what was used instead.`,
+      also: [{ place: placeOf(item.stood, scalp, scalp.upTo?.at), says: 'its scalp line' }],
+    };
+  }
+}
+
+export default defineRule({
+  name: 'on-scalp-strength',
+  family: 'strength',
+  severity: 'stop',
+  over: 'visit',
+  what: 'A bowl is placed on the scalp that its scalp line keeps off it, at all or at this strength.',
+  why: 'A product that the maker keeps off the scalp can burn it.',
+  source: { kind: 'shelf', cites: 'the scalp line of what is mixed' },
+  caution: 'peroxide',
+  *check(visit, journal) {
+    for (const placing of visit.visit.entry.facts) {
+      if (placing.word !== 'place' || placing.scalp !== 'on') continue;
+      const names = placing.bowls.map(({ name }) => name.toUpperCase());
+      for (const bowl of visit.bowls) if (names.includes(bowl.name)) yield* found(visit, bowl, placing, journal);
+    }
+  },
+  bad: `
+    product dev-9 "Cream developer" developer 9%
+    product clay "Peregrine clay" lightener
+      scalp to 6%
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 30 clay + 60 dev-9
+      place A top on-scalp
+                  ^^^^^^^^`,
+  good: `
+    product dev-9 "Cream developer" developer 9%
+    product clay "Peregrine clay" lightener
+      scalp to 6%
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 30 clay + 60 dev-9
+      place A top off-scalp 1cm`,
+});

@@ -1,0 +1,71 @@
+import type { ShelfItem } from '../../journal/shelf.ts';
+import type { BowlReckoned } from '../../reckon/model.ts';
+import { figure, listed } from '../../reckon/say.ts';
+import type { StrengthLine } from '../../records/schema/shelf.ts';
+import { compare, type Exact } from '../../text/exact.ts';
+import { citeLine, placeOf } from '../cite.ts';
+import { basesIn, developerStrength, inPercent } from '../contents.ts';
+import { defineRule, type Found } from '../rule.ts';
+
+/** Whether a line offers a strength; a blend of two developers lies anywhere between the least and the most. */
+const offers = ({ strengths, upTo }: StrengthLine, strength: Exact, blended: boolean): boolean => {
+  if (upTo !== undefined && compare(strength, inPercent(upTo)) <= 0) return true;
+  const offered = strengths.map(inPercent);
+  if (offered.some((one) => compare(one, strength) === 0)) return true;
+  const above = offered.some((one) => compare(one, strength) >= 0);
+  return blended && above && offered.some((one) => compare(one, strength) <= 0);
+};
+
+const offeredText = ({ strengths, upTo }: StrengthLine): string => {
+  const list = strengths.map((strength) => `${figure(inPercent(strength))} %`);
+  return listed(upTo === undefined ? list : [...list, `up to ${figure(inPercent(upTo))} %`], 'or');
+};
+
+function* found(bowl: BowlReckoned, item: ShelfItem): Generator<Found> {
+  const line = item.strengths;
+  const strength = developerStrength(bowl);
+  const developers = bowl.portions.filter(({ role }) => role === 'developer');
+  const [first] = developers;
+  if (line === undefined || strength === undefined || first === undefined) return;
+  if (offers(line, strength, developers.length > 1)) return;
+  yield {
+    place: first.place,
+    message: `Bowl ${bowl.name} has ${item.name} with ${figure(strength)} %.`,
+    expected: `${item.full} takes ${offeredText(line)} (${citeLine(item, line)}).`,
+    todo: 'Write the developer that was used, or the reason: `allow strength-not-offered "…"`.',
+    label: `${figure(strength)} %`,
+    also: [{ place: placeOf(item.stood, line, (line.strengths[0] ?? line.upTo)?.at), says: 'its strengths' }],
+  };
+}
+
+export default defineRule({
+  name: 'strength-not-offered',
+  family: 'strength',
+  severity: 'fix',
+  over: 'visit',
+  what: 'A developer’s strength is not one that the strength line of the shelf gives.',
+  why: 'The maker’s times and claims of lift hold for the strengths it names, and for no other.',
+  source: { kind: 'shelf', cites: 'the strength line of what is mixed' },
+  *check({ bowls }) {
+    for (const bowl of bowls) {
+      // A bowl made again was found out where it was first mixed.
+      if (bowl.again !== undefined) continue;
+      for (const item of basesIn(bowl)) yield* found(bowl, item);
+    }
+  },
+  bad: `
+    product dev-9 "Cream developer" developer 9%
+    product clay "Peregrine clay" lightener
+      strength to 6%
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 30 clay + 60 dev-9
+                       ^^^^^^^^`,
+  good: `
+    product dev-9 "Cream developer" developer 9%
+    product clay "Peregrine clay" lightener
+      strength to 9%
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 30 clay + 60 dev-9`,
+});

@@ -1,0 +1,75 @@
+import type { ShelfItem } from '../journal/shelf.ts';
+import type { BowlReckoned, Run, VisitReckoned } from '../reckon/model.ts';
+import { placingsOf } from '../reckon/services.ts';
+import { greyShare, wasLightened } from '../reckon/state.ts';
+import { matchZones } from '../reckon/zone-match.ts';
+import type { TimeLine } from '../records/schema/shelf.ts';
+import type { Duration } from '../records/schema/values.ts';
+import { kindFacts } from '../trade/kinds.ts';
+import { itemsIn } from './contents.ts';
+
+/** Whether a run of a bowl is on the scalp: by the `place` line that names its zone, or by any where none does. */
+export const isOnScalp = ({ visit, salon }: VisitReckoned, bowl: BowlReckoned, run: Run): boolean => {
+  const placings = placingsOf(visit, bowl.name);
+  const own = placings.filter(({ zones }) => zones.some(({ zone }) => matchZones(zone, run.zone, salon.zones)));
+  return (own.length > 0 ? own : placings).some(({ scalp }) => scalp === 'on');
+};
+
+type Case = {
+  readonly visit: VisitReckoned;
+  readonly earlier: readonly VisitReckoned[];
+  readonly bowl: BowlReckoned;
+  readonly run: Run;
+};
+
+const MINUTES = { min: 1, h: 60, d: 1440, w: 10_080, mo: 43_830 } as const;
+
+/** A length of time in minutes: near end and far end. */
+export const minutesOf = ({ value, to, unit }: Duration): { readonly near: number; readonly far: number } => ({
+  near: value * MINUTES[unit],
+  far: (to ?? value) * MINUTES[unit],
+});
+
+const asksFor = (line: TimeLine, condition: NonNullable<TimeLine['when']>['if']): boolean =>
+  line.when?.if === condition;
+
+/**
+ * The `time` line of an item that applies to a run. Conditions are asked in this order: on the scalp, with a product in
+ * the bowl, on lightened hair, by the share of grey; else the plain line. A choice, since makers do not rank them.
+ */
+export const timeLineOf = (item: ShelfItem, { visit, earlier, bowl, run }: Case): TimeLine | undefined => {
+  const { times } = item;
+  const onScalp = times.find((line) => asksFor(line, 'on-scalp'));
+  if (onScalp !== undefined && isOnScalp(visit, bowl, run)) return onScalp;
+  const inBowl = new Set(itemsIn(bowl).map(({ name }) => name));
+  const withProduct = times.find(({ when }) => when?.if === 'with' && inBowl.has(when.product.name));
+  if (withProduct !== undefined) return withProduct;
+  const lightened = times.find((line) => asksFor(line, 'pre-lightened'));
+  if (lightened !== undefined && wasLightened(visit.client, earlier, visit, run.firstOn)) return lightened;
+  return byGrey(times, visit) ?? times.find(({ when }) => when === undefined);
+};
+
+/** The line with the highest share of grey that the client reaches. */
+const byGrey = (times: readonly TimeLine[], { client, visit }: VisitReckoned): TimeLine | undefined => {
+  const lines = times.flatMap((line) => (line.when?.if === 'grey' ? [{ line, percent: line.when.percent }] : []));
+  if (lines.length === 0) return undefined;
+  const grey = greyShare(client, visit)?.percent ?? 0;
+  return lines.filter(({ percent }) => percent <= grey).toSorted((a, b) => b.percent - a.percent)[0]?.line;
+};
+
+/** From when an item's minutes count, in words and in the run's own minutes; undefined while it is not taken off. */
+export const minutesOn = (
+  item: ShelfItem,
+  line: TimeLine,
+  run: Run,
+): { readonly from: 'first on' | 'all on'; readonly minutes: number } | undefined => {
+  const from = line.from ?? (item.kind === undefined ? 'all-on' : kindFacts(item.kind).timeFrom);
+  const minutes = from === 'first-on' ? run.fromFirst : run.fromAll;
+  return minutes === undefined ? undefined : { from: from === 'first-on' ? 'first on' : 'all on', minutes };
+};
+
+/** `20 to 50 min from first on`, as a `time` line says it. */
+export const timeText = ({ minutes }: TimeLine, from: string): string => {
+  const { near, far } = minutesOf(minutes);
+  return `${near === far ? near : `${near} to ${far}`} min from ${from}`;
+};

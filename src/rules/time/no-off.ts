@@ -1,0 +1,34 @@
+import { clockProblems } from '../problems.ts';
+import { defineRule } from '../rule.ts';
+
+export default defineRule({
+  name: 'no-off',
+  family: 'time',
+  severity: 'fix',
+  over: 'visit',
+  what: 'Something went on, and nothing says when it came off.',
+  why: 'The time on the hair is the half of the formula that is missing.',
+  source: { kind: 'notation' },
+  // Today's bowl may still be on the hair.
+  *check(visit, _journal, on) {
+    if (visit.date !== on) yield* clockProblems(visit, 'no-off');
+  },
+  bad: `
+    range neon "Kelp direct" semi
+      mix none
+      shades teal, coral
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 30 neon teal
+      on 14:30 A
+         ^^^^^`,
+  good: `
+    range neon "Kelp direct" semi
+      mix none
+      shades teal, coral
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 30 neon teal
+      on 14:30 A
+      off 14:50 A`,
+});

@@ -1,0 +1,70 @@
+import type { VisitReckoned } from '../../reckon/model.ts';
+import { citeLine, placeOf } from '../cite.ts';
+import { defineRule, type Found } from '../rule.ts';
+import { isOnScalp, timeText } from '../time-line.ts';
+import { endOf, runText, type TimedRun, timedRuns } from '../timed-runs.ts';
+
+/** Minutes that a hedged time may be out by: a choice. */
+const HEDGE = 5;
+
+/** The longest run of each bowl past its time: zones of one bowl that came off together are one finding. */
+const pastTime = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Iterable<TimedRun> => {
+  const worst = new Map<string, TimedRun>();
+  for (const timed of timedRuns(visit, earlier)) {
+    const over = timed.minutes - timed.far;
+    if (over <= (timed.run.about ? HEDGE : 0)) continue;
+    const known = worst.get(timed.bowl.name);
+    if (known === undefined || over > known.minutes - known.far) worst.set(timed.bowl.name, timed);
+  }
+  return worst.values();
+};
+
+const found = ({ visit, bowl, run, item, line, from, minutes, far }: TimedRun): Found => ({
+  place: endOf(run),
+  severity: item.kind === 'lightener' || isOnScalp(visit, bowl, run) ? 'stop' : 'fix',
+  message: `${runText(run)} was on for ${minutes} min from ${from}, ${minutes - far} min past its time.`,
+  expected: `${item.full} takes ${timeText(line, from)} (${citeLine(item, line)}).`,
+  todo: 'Correct a time that was typed wrongly, or give the reason: `allow past-time "…"`.',
+  label: `${minutes} min`,
+  ...(item.kind !== 'lightener' && { caution: 'peroxide' }),
+  also: [
+    { place: run.onPlace, says: 'went on' },
+    { place: placeOf(item.stood, line, line.minutes.at), says: 'its time line' },
+  ],
+});
+
+export default defineRule({
+  name: 'past-time',
+  family: 'time',
+  severity: 'stop',
+  over: 'client',
+  what: 'Something stayed on past the far end of its time line; `stop` for lightener and on the scalp, else `fix`.',
+  why: 'Past the maker’s time hair and scalp are at risk, and how far it lifts can no longer be told.',
+  source: { kind: 'shelf', cites: 'the time line of what was put on' },
+  caution: 'lightener',
+  *check(_client, visits) {
+    for (const [index, visit] of visits.entries())
+      for (const timed of pastTime(visit, visits.slice(0, index))) yield found(timed);
+  },
+  bad: `
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+      time 20-50 min from first-on
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 40 clay + 80 dev-6
+      on 14:00-14:15 A top
+      check 14:40 A gold
+      off 14:58 A
+          ^^^^^`,
+  good: `
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+      time 20-50 min from first-on
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 40 clay + 80 dev-6
+      on 14:00-14:15 A top
+      check 14:40 A yellow
+      off 14:45 A`,
+});

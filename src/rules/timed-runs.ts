@@ -1,0 +1,59 @@
+import type { ShelfItem } from '../journal/shelf.ts';
+import type { BowlReckoned, Run, VisitReckoned } from '../reckon/model.ts';
+import type { TimeLine } from '../records/schema/shelf.ts';
+import type { Place } from '../text/span.ts';
+import { basesIn } from './contents.ts';
+import { minutesOf, minutesOn, timeLineOf } from './time-line.ts';
+
+/** A run that is over, held against the `time` line of one item in its bowl. */
+export type TimedRun = {
+  readonly visit: VisitReckoned;
+  readonly bowl: BowlReckoned;
+  readonly run: Run;
+  readonly item: ShelfItem;
+  readonly line: TimeLine;
+  /** What the minutes count from, in words. */
+  readonly from: string;
+  readonly minutes: number;
+  readonly near: number;
+  readonly far: number;
+};
+
+/** The bowl that a run puts on. */
+export const bowlOf = ({ bowls }: VisitReckoned, run: Run): BowlReckoned | undefined =>
+  bowls.find(({ name }) => name === run.bowl);
+
+function* timesOf(visit: VisitReckoned, earlier: readonly VisitReckoned[]): Generator<TimedRun> {
+  for (const run of visit.clock.runs) {
+    const bowl = bowlOf(visit, run);
+    if (bowl === undefined) continue;
+    for (const item of basesIn(bowl)) {
+      const line = timeLineOf(item, { visit, earlier, bowl, run });
+      const on = line && minutesOn(item, line, run);
+      if (line === undefined || on === undefined) continue;
+      yield { visit, bowl, run, item, line, ...on, ...minutesOf(line.minutes) };
+    }
+  }
+}
+
+// Asked by every rule on times.
+const known = new WeakMap<VisitReckoned, readonly TimedRun[]>();
+
+/** Every run of a visit that has come off, with each item of its bowl that has a `time` line for it. */
+export const timedRuns = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): readonly TimedRun[] => {
+  let timed = known.get(visit);
+  if (timed === undefined) {
+    timed = [...timesOf(visit, earlier)];
+    known.set(visit, timed);
+  }
+  return timed;
+};
+
+/** `Bowl A the top`, as a message names a run. */
+export const runText = ({ bowl, zone }: Run): string => {
+  const name = `Bowl ${bowl}`;
+  return zone === '' ? name : `${name} ${zone}`;
+};
+
+/** Where a run ends: the time it came off, else where it went on. */
+export const endOf = ({ offPlace, onPlace }: Run): Place => offPlace ?? onPlace;

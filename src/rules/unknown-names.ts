@@ -1,0 +1,113 @@
+import type { ClientFile, Journal } from '../journal/journal.ts';
+import type { Stood } from '../journal/source.ts';
+import type { Fact, Product, Range, Stock, Visit } from '../records/schema/entry.ts';
+import type { Name } from '../records/schema/values.ts';
+import { nearNames } from '../text/near.ts';
+import { KINDS } from '../trade/kinds.ts';
+import { placeOf } from './cite.ts';
+import { nearMend } from './problems.ts';
+import type { Found } from './rule.ts';
+
+/** What a name should have been the name of, and what is known by such names. */
+type Sought = { readonly what: string; readonly known: Iterable<string>; readonly header: string };
+
+/** Clients with an entry whose names are near to the one a visit gives, where that one has none. */
+export const nearClients = (client: ClientFile, journal: Journal): readonly string[] =>
+  client.entries.length > 0 ? [] : nearNames(client.name, namedClients(journal));
+
+const namedClients = (journal: Journal): string[] =>
+  [...journal.clients.values()].filter(({ entries }) => entries.length > 0).map(({ name }) => name);
+
+const found = (stood: Stood, fact: { readonly line: number }, name: Name, { what, known, header }: Sought): Found => {
+  const near = nearNames(name.name, known);
+  const place = placeOf(stood, fact, name.at);
+  const entry = `an entry \`${header.replace('NAME', name.name)}\``;
+  return {
+    place,
+    message: `No ${what} of the journal is named \`${name.name}\`.`,
+    todo: near.length === 0 ? `Write ${entry}.` : `Write \`${near.join('` or `')}\`, or ${entry}.`,
+    ...nearMend(place, near),
+  };
+};
+
+const product = (journal: Journal, also: readonly string[]): Sought => ({
+  what: 'product',
+  known: [...journal.shelf.keys(), ...also],
+  header: 'product NAME',
+});
+
+/** The products that a line names outside a bowl, each with the words that may stand there instead. */
+const productsOf = (fact: Fact): { readonly names: readonly Name[]; readonly also: readonly string[] } => {
+  switch (fact.word) {
+    case 'test':
+      return { names: fact.products, also: KINDS };
+    case 'hold':
+      return { names: [fact.what], also: [...KINDS, 'oxidative', 'all'] };
+    case 'uses':
+      return { names: fact.products, also: [] };
+    case 'time':
+      return { names: fact.when?.if === 'with' ? [fact.when.product] : [], also: [] };
+    case 'in':
+    case 'count':
+    case 'out':
+    case 'fit':
+      return { names: fact.product === undefined ? [] : [fact.product], also: [] };
+    default:
+      return { names: [], also: [] };
+  }
+};
+
+function* unknownProducts(stood: Stood, journal: Journal): Generator<Found> {
+  for (const fact of stood.entry.facts as readonly Fact[]) {
+    const { names, also } = productsOf(fact);
+    for (const name of names) {
+      if (!journal.shelf.has(name.name) && !also.includes(name.name))
+        yield found(stood, fact, name, product(journal, also));
+    }
+  }
+}
+
+const HEAD = { line: 0 };
+
+function* unknownSalon(stood: Stood<Visit> | Stood<Stock>, journal: Journal): Generator<Found> {
+  const { salon } = stood.entry;
+  // Without any salon entry there is nothing that the name could be a slip of.
+  if (salon === undefined || journal.salons.size === 0 || journal.salons.has(salon.name)) return;
+  yield found(stood, HEAD, salon, { what: 'salon', known: journal.salons.keys(), header: 'salon NAME' });
+}
+
+/** Names on the shelf and in stock lines that nothing has. */
+export function* unknownOnShelf(journal: Journal): Generator<Found> {
+  for (const { stood } of journal.shelf.values()) yield* unknownProducts(stood as Stood<Range | Product>, journal);
+  for (const stood of journal.stocks) {
+    yield* unknownProducts(stood, journal);
+    yield* unknownSalon(stood, journal);
+  }
+}
+
+/** Names in a client's own entries that nothing has. */
+export function* unknownInClient(client: ClientFile, journal: Journal): Generator<Found> {
+  for (const stood of client.entries) yield* unknownProducts(stood, journal);
+}
+
+/** Names in a visit that nothing has, bowls apart: the reckoning finds those. */
+export function* unknownInVisit(visit: Stood<Visit>, client: ClientFile, journal: Journal): Generator<Found> {
+  const { entry } = visit;
+  if (client.entries.length === 0 && entry.client !== undefined) {
+    yield {
+      ...found(visit, HEAD, entry.client, { what: 'client', known: namedClients(journal), header: 'client NAME' }),
+      expected: 'Tests, holds and cautions are looked for under the client’s own entry.',
+    };
+  }
+  yield* unknownSalon(visit, journal);
+  if (journal.stylists.size > 0) {
+    const said = new Set<string>();
+    const hands = [{ line: 0, by: entry.by }, ...entry.facts];
+    for (const { line, by } of hands) {
+      if (by === undefined || journal.stylists.has(by.name) || said.has(by.name)) continue;
+      said.add(by.name);
+      yield found(visit, { line }, by, { what: 'stylist', known: journal.stylists.keys(), header: 'stylist NAME' });
+    }
+  }
+  yield* unknownProducts(visit, journal);
+}

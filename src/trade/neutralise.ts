@@ -1,0 +1,68 @@
+import { UNDERCOAT, type Undercoat } from './depth.ts';
+import { stageDepth } from './stages.ts';
+import type { ToneColour, ToneFamily } from './tone.ts';
+
+/** The undercoat at a depth, one half way between two taken as the lighter; held at 1 and 10. */
+export function undercoatAt(depth: number): Undercoat {
+  return UNDERCOAT[Math.min(Math.max(Math.round(depth), 1), 10)] as Undercoat;
+}
+
+/** The colours that neutralise what hair shows at a depth, by chart C of `depth.ts`. */
+export function neutralisersAt(depth: number): readonly ToneColour[] {
+  return undercoatAt(depth).neutraliser.split('-') as ToneColour[];
+}
+
+/** The warmth that hair lightened to a depth shows, as chart C of `depth.ts` prints it. */
+export function warmthAt(depth: number): string {
+  return undercoatAt(depth).seen;
+}
+
+/**
+ * Whether a tone takes warmth out of hair at a depth. Wider than the chart, so that sound work passes: blue counts at every
+ * depth, since ash is made with blue or with green and is used from orange to pale yellow, and green counts down from
+ * orange (common practice, no source). What is left is plain: violet below gold-orange, green above orange.
+ */
+export function neutralisesAt(family: ToneFamily, depth: number): boolean {
+  const chart: readonly string[] = neutralisersAt(depth);
+  return family === 'blue' || chart.includes(family) || (family === 'green' && !chart.includes('violet'));
+}
+
+/** Whether a tone takes the warmth out of a stage of lift; undefined when the word is not a stage. */
+export function neutralisesStage(family: ToneFamily, stage: string): boolean | undefined {
+  const depth = stageDepth(stage);
+  return depth === undefined ? undefined : neutralisesAt(family, depth);
+}
+
+export type Temperature = 'warm' | 'cool';
+
+const TEMPERATURES: Readonly<Record<ToneFamily, Temperature | undefined>> = {
+  yellow: 'warm',
+  orange: 'warm',
+  red: 'warm',
+  warm: 'warm',
+  violet: 'cool',
+  blue: 'cool',
+  green: 'cool',
+  cool: 'cool',
+  neutral: undefined,
+};
+
+/** Whether a tone family is warm or cool: trade usage, no source. Undefined for the neutral ones. */
+export function temperatureOf(family: ToneFamily): Temperature | undefined {
+  return TEMPERATURES[family];
+}
+
+/** Where hair at a depth is expected to lean once tones are put on it. */
+export type Leaning = { readonly warmth: string; readonly leans: ToneFamily | 'undercoat' };
+
+/**
+ * The direction of the result: the warmth of the depth reached plus what the blend leaves. Its strongest tone decides: a
+ * warm one is seen, a cool one that neutralises this warmth gives neutral, any other leaves the warmth showing.
+ * Direction only: how much of it takes, no source says.
+ */
+export function leaningOf(depth: number, strongest: ToneFamily | undefined): Leaning {
+  const warmth = warmthAt(depth);
+  if (strongest === undefined || temperatureOf(strongest) === undefined) return { warmth, leans: 'undercoat' };
+  if (temperatureOf(strongest) === 'warm') return { warmth, leans: strongest };
+  return { warmth, leans: neutralisesAt(strongest, depth) ? 'neutral' : 'undercoat' };
+}

@@ -1,0 +1,82 @@
+import { Worker } from 'node:worker_threads';
+import { build } from 'esbuild';
+import { beforeAll, expect, test } from 'vitest';
+
+/** A reading that has not ended by then is taken to hang. */
+const KILL_AFTER = 30_000;
+
+const READER = `
+  import { parentPort, workerData } from 'node:worker_threads';
+  import { tidyText } from './src/notation/tidy.ts';
+  import { readSource } from './src/journal/source.ts';
+  const { entries } = readSource('notes.bowl', Buffer.from(workerData));
+  const tidy = tidyText(workerData);
+  parentPort.postMessage({
+    facts: entries.reduce((sum, { entry }) => sum + entry.facts.length, 0),
+    notices: entries.reduce((sum, { notices }) => sum + notices.length, 0),
+    tidy: tidy.length,
+  });
+`;
+
+type Outcome = { readonly facts: number; readonly notices: number; readonly tidy: number } | 'hangs';
+let reader = '';
+
+beforeAll(async () => {
+  const { outputFiles } = await build({
+    stdin: { contents: READER, resolveDir: '.', loader: 'ts' },
+    bundle: true,
+    write: false,
+    platform: 'node',
+    format: 'cjs',
+    logLevel: 'silent',
+  });
+  reader = outputFiles[0]?.text ?? '';
+});
+
+/** Reads and tidies notes in a worker of their own, which is ended when it does not come back. */
+const readApart = (text: string): Promise<Outcome> =>
+  new Promise((resolve, reject) => {
+    const worker = new Worker(reader, { eval: true, workerData: text });
+    const kill = setTimeout(() => void worker.terminate().then(() => resolve('hangs')), KILL_AFTER);
+    worker.once('message', (outcome: Outcome) => {
+      clearTimeout(kill);
+      resolve(outcome);
+    });
+    worker.once('error', reject);
+  });
+
+const HEAD = 'visit 2026-09-04 wren-abbott\n';
+const SIGNS = ['~', '"', '+', ',', '1', ':', '=', '#', 'a', ' ', '-', '%', '½', '“', '\u200b', '染', '(', 'x1 '];
+const WORDS = ['bowl A', 'place', 'on', 'test skin', 'check', 'next', 'charge', 'note "', 'zone', 'caution'];
+
+test.for(SIGNS)('a line of a megabyte of %s is kept and reported', { timeout: 2 * KILL_AFTER }, async (sign) => {
+  const long = `bowl A ${sign.repeat(1_000_000 / sign.length)}`;
+  expect(await readApart(HEAD + long)).toMatchObject({ facts: 1, notices: 1 });
+});
+
+test.for(SIGNS)('a line of %s as long as a line may be is read', { timeout: 2 * KILL_AFTER }, async (sign) => {
+  const line = `bowl A ${sign.repeat(99_990 / sign.length)}`;
+  expect(await readApart(HEAD + line)).toMatchObject({ facts: 1 });
+});
+
+test.for(['~1', '1 + ', '1, ', '" ', '1:', '7/', 'from a ', 'lot ', 'A+', '1.', '= 1 ', '(', 'и-', '1-', '½ ', 'x '])(
+  'long lines of %s over and over are read',
+  { timeout: 2 * KILL_AFTER },
+  async (sign) => {
+    const lines = WORDS.map((word) => `${word} ${sign.repeat(8000 / sign.length)}`);
+    expect(await readApart(HEAD + lines.join('\n'))).not.toBe('hangs');
+  },
+);
+
+test('a hundred thousand lines are read', { timeout: 2 * KILL_AFTER }, async () => {
+  const lines = Array.from(
+    { length: 100_000 },
+    (_, i) => `  bowl ${i % 2 === 0 ? 'A' : 'b'}${i} ${i} clay + 20vol 1:2`,
+  );
+  expect(await readApart(HEAD + lines.join('\n'))).toMatchObject({ facts: 100_000 });
+});
+
+test('a hundred thousand lines of nobody, and as many merge marks, are kept', { timeout: 2 * KILL_AFTER }, async () => {
+  expect(await readApart('zork\n'.repeat(100_000))).toMatchObject({ facts: 100_000, notices: 1 });
+  expect(await readApart(`${HEAD}${'<<<<<<< a\n>>>>>>> b\n'.repeat(50_000)}`)).toMatchObject({ notices: 50_000 });
+});

@@ -1,0 +1,84 @@
+import { describe, expect, test } from 'vitest';
+import { CLIENTS, JOURNAL, read, useProgram } from './program.ts';
+
+const program = useProgram();
+
+const stub = (date: string): string => `visit ${date} wren-abbott by io at quay
+  note planned on 2026-09-04: roots, bring a picture
+  aim brighter at the front
+  again A from 2026-09-04 A 80%
+  place A hairline slice x2 gap 0 off-scalp 1cm foil
+  leave crown "stands up"
+`;
+
+describe('rebook', () => {
+  test('prints the next visit: its day, bowls at their share, aims and places', () => {
+    const { code, out, err } = program.run(['rebook', 'wren-abbott'], { cwd: program.folder(JOURNAL) });
+    expect([code, err]).toEqual([0, '']);
+    expect(out).toBe(stub('2026-10-30'));
+  });
+
+  test('--append auto adds it to the file of the last visit, and it checks clean', () => {
+    const cwd = program.folder(JOURNAL);
+    const { code, out } = program.run(['rebook', 'Wren Abbott', '--append', 'auto'], { cwd });
+    expect([code, out]).toEqual([0, 'clients.bowl:21  visit 2026-10-30 wren-abbott by io at quay\n']);
+    expect(read(cwd, 'clients.bowl')).toBe(`${CLIENTS}\n${stub('2026-10-30')}`);
+    expect(program.run(['check', '--only', 'stop,fix'], { cwd }).out).toMatch(/^No findings in 2 visits/);
+  });
+
+  test('--append FILE begins a new file; --on is the day', () => {
+    const cwd = program.folder(JOURNAL);
+    const words = ['rebook', 'wren-abbott', '--on', '2026-11-02', '--append', 'november.bowl'];
+    expect(program.run(words, { cwd }).out).toBe('november.bowl:1  visit 2026-11-02 wren-abbott by io at quay\n');
+    expect(read(cwd, 'november.bowl')).toBe(stub('2026-11-02'));
+    expect(program.run(words, { cwd })).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('a visit on 2026-11-02 already'),
+    });
+  });
+
+  test('adds to a file outside the paths too', () => {
+    const cwd = program.folder({ ...JOURNAL, 'other.bowl': 'client x-one "X"\r\n' });
+    program.run(['rebook', 'wren-abbott', 'salon.bowl', 'shelf.bowl', 'clients.bowl', '--append', 'other.bowl'], {
+      cwd,
+    });
+    expect(read(cwd, 'other.bowl')).toBe(`client x-one "X"\r\n\r\n${stub('2026-10-30').replaceAll('\n', '\r\n')}`);
+  });
+
+  test('a `next` with a day and a time', () => {
+    const dated = CLIENTS.replace(/next .*/, 'next 2026-12-19 14:00 foils');
+    const { out } = program.run(['rebook', 'wren-abbott'], {
+      cwd: program.folder({ ...JOURNAL, 'clients.bowl': dated }),
+    });
+    expect(out).toMatch(/^visit 2026-12-19 14:00 wren-abbott by io at quay\n {2}note planned on 2026-09-04: foils\n/);
+    expect(out).toContain('again A from 2026-09-04 A\n');
+  });
+
+  test('without a `next` the day is asked for; without a visit too', () => {
+    const cwd = program.folder({ ...JOURNAL, 'clients.bowl': CLIENTS.replace(/ {2}next .*\n/, '') });
+    expect(program.run(['rebook', 'wren-abbott'], { cwd })).toMatchObject({
+      code: 2,
+      err: 'The last visit of Wren Abbott, 2026-09-04, has no `next` with a date or a length.\nGive the day, as in `--on 2026-10-30`.\n',
+    });
+    expect(program.run(['rebook', 'otto'], { cwd }).err).toContain('Otto Lund has no visit to go by.');
+  });
+});
+
+describe('a client is found by name, full name or part', () => {
+  test.each(['WREN-ABBOTT', 'wren abbott', 'abb'])('%s', (name) => {
+    expect(program.run(['rebook', name], { cwd: program.folder(JOURNAL) }).out).toBe(stub('2026-10-30'));
+  });
+
+  test('several are listed, near ones are offered', () => {
+    const cwd = program.folder(JOURNAL);
+    expect(program.run(['rebook', 'wren'], { cwd })).toMatchObject({
+      code: 2,
+      err: '2 clients fit `wren`: `wren-abbott` (Wren Abbott), `wren-tarn` (Wren Tarn).\nWrite the whole name of one.\n',
+    });
+    expect(program.run(['rebook', 'oto-lund'], { cwd }).err).toBe(
+      'No client goes by `oto-lund` in these notes.\nNear names: `otto-lund`.\n',
+    );
+    expect(program.run(['rebook', 'abott'], { cwd }).err).toContain('Near names: `wren-abbott`.');
+    expect(program.run(['rebook', ''], { cwd }).code).toBe(2);
+  });
+});

@@ -1,0 +1,286 @@
+import { describe, expect, it } from 'vitest';
+import type { Finding } from '../../src/text/finding.ts';
+import { cardOf, journalOf, readText, SHELF } from './compiled.ts';
+
+const CLIENT = `${SHELF}
+client ada-lowe "Ada Lowe"
+  born 1990-05-01
+  natural 6
+  test skin 2026-06-01 11:00 cream read 2026-06-03 11:30 clear
+`;
+
+const VISITS = `
+visit 2026-06-05 10:00 ada-lowe by io
+  start roots 6, lengths 7
+  bowl A 40 cream 7/43 + 6% 1:1.5 = 100
+  place A roots apply on-scalp
+  on 10:10-10:30 A roots
+  check 10:50 A roots 7
+  off 11:00 A
+  left A 10 binned
+  result roots 7 copper
+  charge colour 60
+  paid 60 card
+  next 6-8w A -20% "less on the nape"
+
+visit 2026-08-01 10:00 ada-lowe by io
+  about 2026-06-05 lengths "faded by July"
+  cut 10:10
+`;
+
+const on = (date: string): { on: string } => ({ on: date });
+const section = (card: string, heading: string): string =>
+  card.split(/^## /m).find((part) => part.startsWith(heading)) ?? '';
+const visit = (card: string, date: string): string => card.split(/^### /m).find((part) => part.startsWith(date)) ?? '';
+const alerts = (lines: string, date = '2026-11-25'): string =>
+  section(cardOf(journalOf(`${CLIENT}${lines}`), 'ada-lowe', on(date), []), 'Before touching');
+
+describe('the head of a card', () => {
+  it('comes before the visits, alerts first', () => {
+    const card = cardOf(journalOf(CLIENT + VISITS), 'ada-lowe', on('2026-08-20'), []);
+    expect(card.match(/^##? .*$/gm)).toEqual([
+      '# Ada Lowe',
+      '## Before touching the hair',
+      '## Tests',
+      '## Hair and history',
+      '## Last colour',
+      '## Next time',
+      '## Caution',
+      '## Visits',
+    ]);
+  });
+
+  it('says so when the notes show no alert, and calls nothing safe', () => {
+    expect(alerts('')).toContain('The notes show no reaction, allergy, caution or hold in force on 2026-11-25');
+    expect(cardOf(journalOf(CLIENT + VISITS), 'ada-lowe')).not.toMatch(/\bsafe/i);
+  });
+
+  it('shows an allergy, and leaves a line that says there is none to the history', () => {
+    expect(alerts('  allergy nickel\n')).toContain('- **Allergy** nickel');
+    const card = cardOf(journalOf(`${CLIENT}  allergy "none known"\n`), 'ada-lowe');
+    expect(section(card, 'Before touching')).not.toContain('Allergy');
+    expect(section(card, 'Hair and history')).toContain('- **Allergy** “none known”');
+  });
+
+  it('shows a caution and a hold until the day they lift, and then under the history', () => {
+    const lines = '  caution sore scalp until 2026-12\n  hold lightener to 2026-12-01 "gummy"\n';
+    expect(alerts(lines, '2026-11-30')).toContain('- **Caution** sore scalp, until 2026-12-01');
+    expect(alerts(lines, '2026-11-30')).toContain('- **Hold** no lightener, until 2026-12-01 “gummy”');
+    expect(alerts(lines, '2026-12-01')).not.toMatch(/Caution|Hold/);
+    const later = cardOf(journalOf(`${CLIENT}${lines}`), 'ada-lowe', on('2026-12-01'), []);
+    expect(section(later, 'Hair and history')).toContain('sore scalp, until 2026-12 (not in force on 2026-12-01)');
+  });
+
+  it('counts a hold set at a visit from that visit', () => {
+    const lines = 'visit 2026-11-02 ada-lowe\n  hold oxidative 4w "redness"\n';
+    expect(alerts(lines, '2026-11-29')).toContain('no oxidative, since 2026-11-02, until 2026-11-30 “redness”');
+    expect(alerts(lines, '2026-11-30')).not.toContain('Hold');
+  });
+
+  it('shows every reaction on file, and a positive skin test', () => {
+    const lines = `  test skin 2026-09-01 11:00 cream read 2026-09-03 11:00 reaction
+visit 2026-10-02 ada-lowe
+  reaction A temples burning "at once"
+`;
+    expect(alerts(lines)).toContain('- **Reaction** 2026-09-03, positive skin test: cream');
+    expect(alerts(lines)).toContain('- **Reaction** 2026-10-02, reaction: bowl A, temples, burning “at once”');
+  });
+
+  it('says under what age the client is while the salon has a policy for it', () => {
+    const journal = journalOf(
+      `${SHELF.replace('  policy ml', '  policy under 16 temporary only\n  policy ml')}
+client mia "Mia"
+  born 2011
+`,
+    );
+    expect(section(cardOf(journal, 'mia', on('2026-11-25'), []), 'Before')).toContain('under 16 on 2026-11-25');
+    expect(section(cardOf(journal, 'mia', on('2028-01-01'), []), 'Before')).not.toContain('under 16');
+  });
+
+  it('shows a stop with its date, also one that is allowed, and nothing milder', () => {
+    const journal = journalOf(CLIENT + VISITS);
+    const finding = (severity: Finding['severity'], allowed?: string): Finding => ({
+      rule: 'ready-over-limit',
+      severity,
+      place: { file: 't.bowl', line: 28, at: 0 },
+      message: `Bowl A is ready at 12.5 %, ${severity}.`,
+      ...(allowed !== undefined && { allowed }),
+    });
+    const card = (one: Finding): string => section(cardOf(journal, 'ada-lowe', on('2026-11-25'), [one]), 'Before');
+    expect(card(finding('stop'))).toContain('- **stop** visit of 2026-06-05: Bowl A is ready at 12.5 %, stop.');
+    expect(card(finding('stop', 'tested twice'))).toContain(
+      '- **stop, allowed** visit of 2026-06-05: Bowl A is ready at 12.5 %, stop. The note gives the reason: “tested twice”.',
+    );
+    expect(card(finding('fix'))).toContain('The notes show no reaction');
+  });
+
+  it('says until when a skin test holds, product by product', () => {
+    const tests = (date: string): string =>
+      section(cardOf(journalOf(CLIENT + VISITS), 'ada-lowe', on(date), []), 'Tests');
+    expect(tests('2026-08-20')).toContain(
+      '| cream | holds until 2026-11-30 | made 2026-06-01 11:00, read 2026-06-03 11:30, clear |',
+    );
+    expect(tests('2026-12-01')).toContain('| cream | past its time since 2026-12-01 |');
+  });
+
+  it('reckons the days since the last colour, the new growth and the due dates to the day', () => {
+    const card = cardOf(journalOf(CLIENT + VISITS), 'ada-lowe', on('2026-08-20'), []);
+    const last = section(card, 'Last colour');
+    expect(last).toContain('- **When** 2026-06-05, Friday; 10 weeks and 6 days before 2026-08-20, by Io');
+    expect(last).toContain(
+      'about 27 mm expected on 2026-08-20: 76 days since the roots on 2026-06-05, at 0.35 mm a day',
+    );
+    expect(last).toContain('**Bowl A** · 100 g · 1:1.5 · 3.6 % peroxide ready for use · 90 g used');
+    expect(last).toContain('| cream 7/43 | 40 | typed |');
+    expect(last).toContain('| dev-6, 6 % | 60 | reckoned from 6 % 1:1.5 |');
+    expect(last).toContain('- **Placed** A · roots · apply, on the scalp');
+    expect(last).toContain('- **Result** roots 7 copper');
+    expect(last).toContain('- **Later news** told on 2026-08-01: lengths “faded by July”');
+    expect(section(card, 'Next time')).toContain('in 6–8 weeks, A −20 % “less on the nape”');
+    expect(section(card, 'Next time')).toContain('- **Due** 2026-07-17, Friday, to 2026-07-31, Friday');
+  });
+
+  it('leaves visits after its day out of the head and keeps them in the list', () => {
+    const card = cardOf(journalOf(CLIENT + VISITS), 'ada-lowe', on('2026-06-04'), []);
+    expect(section(card, 'Last colour')).toContain('The notes show none.');
+    expect(visit(card, '2026-06-05')).toContain('Bowl A');
+  });
+
+  it('closes with the usual cautions for what was used, and defers to maker, law and practice', () => {
+    const caution = section(cardOf(journalOf(CLIENT + VISITS), 'ada-lowe', on('2026-08-20'), []), 'Caution');
+    expect(caution).toContain('severe allergic reactions');
+    expect(caution).toContain('Hydrogen peroxide');
+    expect(caution).not.toContain('Lightener');
+    expect(caution.match(/local law and licensed practice come first/g)).toHaveLength(1);
+    expect(cardOf(journalOf(CLIENT), 'ada-lowe')).not.toContain('## Caution');
+  });
+});
+
+describe('a visit on a card', () => {
+  it('stands under its date, weekday, time and stylist, the newest first', () => {
+    const card = cardOf(journalOf(CLIENT + VISITS), 'ada-lowe');
+    expect(card.match(/^### .*$/gm)).toEqual([
+      '### 2026-08-01, Saturday, 10:00 · Io',
+      '### 2026-06-05, Friday, 10:00 · Io',
+    ]);
+  });
+
+  it('shows the course of the clock by bowl and place', () => {
+    expect(visit(cardOf(journalOf(CLIENT + VISITS), 'ada-lowe'), '2026-06-05')).toContain(
+      '| A · roots | 10:10–10:30 | 10:50 depth 7 | 11:00 | 50 from first on, 30 from all on |',
+    );
+  });
+
+  it('shows later news under the visit it speaks of, and in the one that tells it', () => {
+    const card = cardOf(journalOf(CLIENT + VISITS), 'ada-lowe');
+    expect(visit(card, '2026-06-05')).toContain('- **Later news** told on 2026-08-01: lengths “faded by July”');
+    expect(visit(card, '2026-08-01')).toContain('- **About** 2026-06-05, lengths “faded by July”');
+  });
+
+  it('keeps what products cost off the card unless asked', () => {
+    const journal = journalOf(CLIENT + VISITS);
+    expect(cardOf(journal, 'ada-lowe')).not.toMatch(/products/i);
+    const priced = visit(cardOf(journal, 'ada-lowe', { on: '2026-11-25', money: true }), '2026-06-05');
+    expect(priced).toContain('· products 4.98 GBP');
+    expect(priced).toContain('- **Products used up** 4.98 GBP');
+  });
+
+  it('shows a hedge, a weight from another unit, what the scales said, and a bowl that lacks a weight', () => {
+    const lines = `
+visit 2026-09-04 ada-lowe
+  bowl A ~40 clay + 20vol 1:2
+  weighed A 41 clay, 82 dev-6
+  bowl B 4 scoop clay + 60 ml dev-6
+  bowl C clay + dev-6
+`;
+    const card = visit(cardOf(journalOf(`${CLIENT}${lines}`), 'ada-lowe', on('2026-11-25'), []), '2026-09-04');
+    expect(card).toContain('**Bowl A** · about 120 g');
+    expect(card).toContain('| clay | about 40 | typed |');
+    expect(card).toContain('| **In all** | **about 120** | weighed 123 g |');
+    expect(card).toContain('- **Weighed** A 41 g clay, 82 g dev-6');
+    expect(card).toMatch(/\| clay \| 40 \| typed 4 scoop clay, 1 scoop is 10 g \|/);
+    expect(card).toMatch(/\| dev-6, 6 % \| 60 \| typed 60 ml dev-6, .+ \|/);
+    expect(card).toContain('| clay | not known | typed clay |');
+  });
+
+  it('says what a bowl made again, or mixed further, was made from', () => {
+    const lines = `
+visit 2026-09-04 ada-lowe
+  bowl A 40 clay + 80 dev-6
+  more A 60
+  again B from A 50%
+  again C from 2026-06-05 A 80%
+`;
+    const card = visit(cardOf(journalOf(CLIENT + VISITS + lines), 'ada-lowe', on('2026-11-25'), []), '2026-09-04');
+    expect(card).toContain('| clay | 20 | as in bowl A |');
+    expect(card).toContain('- **Mixed more** A 60 g');
+    expect(card).toContain('| clay | 20 | 50 % of bowl A |');
+    expect(card).toContain('| cream 7/43 | 32 | 80 % of bowl A, 2026-06-05 |');
+    expect(card).toContain('- **Made again** C from 2026-06-05 A 80 %');
+  });
+
+  it('puts what went wrong first, and keeps an unread line exactly as typed', () => {
+    const lines = `
+visit 2026-09-04 ada-lowe
+  aim warm
+  frobnicate <b>the *sides*</b>
+  bowl A 40 clay + 80 dev-6
+  on 10:00 A roots
+  reaction 10:20 A temples burning
+  stopped 10:21 A "rinsed"
+  off 10:25 A
+`;
+    const card = visit(cardOf(journalOf(`${CLIENT}${lines}`), 'ada-lowe', on('2026-11-25'), []), '2026-09-04');
+    expect(card.indexOf('**Reaction** 10:20, A temples, burning')).toBeLessThan(card.indexOf('**Aim**'));
+    expect(card.indexOf('**Stopped early** 10:21, A “rinsed”')).toBeLessThan(card.indexOf('**Aim**'));
+    expect(card).toContain('- **Kept as typed** `frobnicate <b>the *sides*</b>`');
+  });
+
+  it('shows its findings, and an allowed one with the reason and no advice', () => {
+    const journal = journalOf(CLIENT + VISITS);
+    const finding: Finding = {
+      rule: 'ratio-off-mix',
+      severity: 'fix',
+      place: { file: 't.bowl', line: 28, at: 0 },
+      message: 'Bowl A has 60 g to 40 g, 1:1.5.',
+      expected: 'Its `mix` line says 1:2.',
+      todo: 'Put 80 g.',
+    };
+    const allowed = { ...finding, allowed: 'runny on purpose' };
+    const at = (one: Finding): string => visit(cardOf(journal, 'ada-lowe', on('2026-11-25'), [one, one]), '2026-06-05');
+    expect(at(finding)).toContain(
+      '- **fix** Bowl A has 60 g to 40 g, 1:1.5. Its `mix` line says 1:2. Put 80 g. `ratio-off-mix`',
+    );
+    expect(at(finding).match(/ratio-off-mix/g)).toHaveLength(1);
+    expect(at(allowed)).toContain(
+      '- **fix, allowed** Bowl A has 60 g to 40 g, 1:1.5. The note gives the reason: “runny on purpose”. Its `mix` line says 1:2. `ratio-off-mix`',
+    );
+  });
+});
+
+describe('hostile notes', () => {
+  const HOSTILE = '</title><script>alert(1)</script>';
+
+  it('stay text wherever they stand', () => {
+    const lines = `
+client eve "${HOSTILE}"
+  caution *a* _b_ [c](javascript:d) | e
+  note # not a heading
+visit 2026-09-04 eve "| - 1. ${HOSTILE}"
+  aim ![x](http://y/z.png) <img src=x>
+  bowl A 40 clay + 80 dev-6
+  place A \`code\` | top
+  photo javascript:alert(1)
+`;
+    const card = cardOf(journalOf(`${SHELF}${lines}`), 'eve', on('2026-11-25'), []);
+    const text = readText(card);
+    for (const typed of [
+      HOSTILE,
+      '*a* _b_ [c](javascript:d) | e',
+      '# not a heading',
+      '![x](http://y/z.png) <img src=x>',
+    ])
+      expect(text).toContain(typed);
+    expect(card.match(/^# .*$/gm)).toHaveLength(1);
+  });
+});

@@ -1,0 +1,181 @@
+import { describe, expect, it } from 'vitest';
+import { backtestLift, type LiftCase } from '../../../src/reckon/lift/backtest.ts';
+import { compareGuesses, verdictOf, withinSpan } from '../../../src/reckon/lift/backtest-figures.ts';
+import { SALON_VISITS } from '../../../src/reckon/lift/lift-visits.ts';
+import { paceFor } from '../../../src/reckon/lift/pace.ts';
+import { addDays } from '../../../src/text/dates.ts';
+import { type Look, liftWith, visitLines } from './lifted.ts';
+
+const yellowAt = (minute: number): Look[] => [
+  [minute - 20, 'orange'],
+  [minute - 10, 'gold'],
+  [minute, 'yellow'],
+];
+
+const short = ({ client, date, zone, stage, minutes, estimate, lastTime, lineMiddle }: LiftCase): unknown[] => [
+  client,
+  date,
+  zone,
+  stage,
+  minutes,
+  estimate && Math.round(estimate.minutes),
+  lastTime,
+  lineMiddle,
+];
+
+describe('a backtest of lift', () => {
+  it('estimates each visit from those before it, and sets the two naive guesses beside', () => {
+    const all = liftWith(
+      visitLines('a-a', '2026-01-01', yellowAt(40)),
+      visitLines('b-b', '2026-01-01', yellowAt(40), { product: 'chalk' }),
+      visitLines('a-a', '2026-02-01', yellowAt(44)),
+      visitLines('a-a', '2026-02-01', yellowAt(50), { zone: 'back' }),
+      visitLines('a-a', '2026-03-01', yellowAt(46), { zone: 'back' }),
+      visitLines('a-a', '2026-04-01', yellowAt(46), { developer: 'dev-9' }),
+    );
+    const { cases, basis, untold } = backtestLift(all);
+    expect([basis, untold]).toEqual(['before', 0]);
+    expect(cases.map(short)).toEqual([
+      ['b-b', '2026-01-01', 'top', 'yellow', 40, undefined, undefined, undefined],
+      ['a-a', '2026-01-01', 'top', 'yellow', 40, undefined, undefined, 35],
+      ['a-a', '2026-02-01', 'top', 'yellow', 44, 40, 40, 35],
+      ['a-a', '2026-02-01', 'back', 'yellow', 50, 40, 40, 35],
+      ['a-a', '2026-03-01', 'back', 'yellow', 46, expect.any(Number), 50, 35],
+      ['a-a', '2026-04-01', 'top', 'yellow', 46, expect.any(Number), undefined, 35],
+    ]);
+  });
+
+  it('gives the estimates that were given in daily use', () => {
+    const all = liftWith(
+      ...['a-a', 'b-b', 'c-c'].flatMap((client, index) =>
+        ['2026-01-01', '2026-02-01', '2026-03-01'].map((date, visit) =>
+          visitLines(client, date, yellowAt(30 + 5 * index + visit)),
+        ),
+      ),
+    );
+    for (const one of backtestLift(all).cases) {
+      const product = all[0]?.product;
+      const pace = product && paceFor(all, { ...one, product, strength: 6, before: one.date });
+      expect(one.estimate).toEqual(pace && { minutes: pace.minutes, low: pace.low, high: pace.high });
+    }
+  });
+
+  it('leaves out the visit alone where all others are asked for', () => {
+    const all = liftWith(visitLines('a-a', '2026-01-01', yellowAt(30)), visitLines('b-b', '2026-02-01', yellowAt(50)));
+    const { cases, basis } = backtestLift(all, 'others');
+    expect(basis).toBe('others');
+    expect(cases.map(short)).toEqual([
+      ['a-a', '2026-01-01', 'top', 'yellow', 30, 50, undefined, 35],
+      ['b-b', '2026-02-01', 'top', 'yellow', 50, 30, undefined, 35],
+    ]);
+  });
+
+  it('looks further back where the last time did not reach the stage', () => {
+    const all = liftWith(
+      visitLines('a-a', '2026-01-01', yellowAt(40)),
+      visitLines('a-a', '2026-02-01', [
+        [10, 'red'],
+        [20, 'orange'],
+      ]),
+      visitLines('b-b', '2026-02-08', yellowAt(31)),
+      visitLines('a-a', '2026-03-01', yellowAt(44)),
+    );
+    expect(backtestLift(all).cases.at(-1)).toMatchObject({ date: '2026-03-01', lastTime: 40 });
+  });
+
+  it('counts apart what was there at the first look', () => {
+    const all = liftWith(
+      visitLines('a-a', '2026-01-01', [[40, 'yellow']]),
+      visitLines('a-a', '2026-03-01', yellowAt(40)),
+    );
+    const { cases, untold } = backtestLift(all);
+    expect([cases.length, untold]).toEqual([1, 1]);
+  });
+
+  it('keeps to the same visits beyond those that an estimate goes by', () => {
+    const visits = Array.from({ length: SALON_VISITS + 3 }, (_, index) =>
+      visitLines(index % 50 === 0 ? 'a-a' : 'b-b', addDays('2020-01-01', index), yellowAt(40)),
+    );
+    const all = liftWith(...visits);
+    const product = all[0]?.product;
+    const last = backtestLift(all).cases.at(-1);
+    const pace = product && last && paceFor(all, { ...last, product, strength: 6, before: last.date });
+    expect(last?.estimate).toMatchObject({ minutes: pace?.minutes });
+  }, 60_000);
+});
+
+const one = (
+  client: string,
+  guessed: { estimate?: number; last?: number; middle?: number },
+  zone = 'top',
+): LiftCase => ({
+  client,
+  date: '2026-01-01',
+  bowl: 'A',
+  zone,
+  product: 'clay',
+  stage: 'yellow',
+  minutes: 40,
+  estimate:
+    guessed.estimate === undefined
+      ? undefined
+      : { minutes: guessed.estimate, low: guessed.estimate - 3, high: guessed.estimate + 3 },
+  lastTime: guessed.last,
+  lineMiddle: guessed.middle,
+});
+
+describe('the figures of a backtest', () => {
+  it('count a visit once, and only what every guess can say', () => {
+    const cases = [
+      one('a', { estimate: 42, last: 46 }),
+      one('a', { estimate: 44, last: 34 }, 'back'),
+      one('b', { estimate: 39, last: 32 }),
+      one('c', { estimate: 60 }),
+    ];
+    expect(compareGuesses(cases, ['estimate', 'last time'])).toEqual({
+      cases: 3,
+      visits: 2,
+      errors: [
+        { guess: 'estimate', mean: 2, bias: 1, within: 1 },
+        { guess: 'last time', mean: 7, bias: -4, within: 0 },
+      ],
+      against: { guess: 'last time', gain: 5, error: 2 },
+    });
+  });
+
+  it('hold the estimate against the nearest of the others', () => {
+    const cases = [one('a', { estimate: 42, last: 50, middle: 43 }), one('b', { estimate: 42, last: 50, middle: 43 })];
+    expect(compareGuesses(cases, ['estimate', 'last time', 'middle of the line'])?.against).toEqual({
+      guess: 'middle of the line',
+      gain: 1,
+      error: 0,
+    });
+    expect(compareGuesses(cases, ['estimate'])?.against).toBeUndefined();
+    expect(compareGuesses([one('a', {})], ['estimate'])).toBeUndefined();
+  });
+
+  it('tell a gain from chance beyond two standard errors only', () => {
+    const verdict = (gain: number, error: number): string =>
+      verdictOf({ cases: 9, visits: 9, errors: [], against: { guess: 'last time', gain, error } });
+    expect([verdict(2.1, 1), verdict(-2.1, 1), verdict(2, 1), verdict(3, Number.NaN)]).toEqual([
+      'nearer',
+      'further',
+      'not told apart',
+      'not told apart',
+    ]);
+    expect(verdictOf({ cases: 1, visits: 1, errors: [], against: undefined })).toBe('not told apart');
+  });
+
+  it('say how many estimates hold within their span', () => {
+    expect(
+      withinSpan([
+        one('a', { estimate: 42 }),
+        one('b', { estimate: 38 }),
+        one('c', { estimate: 50 }),
+        one('d', { estimate: 30 }),
+        one('e', {}),
+      ]),
+    ).toBe(0.5);
+    expect(withinSpan([one('a', {})])).toBeUndefined();
+  });
+});

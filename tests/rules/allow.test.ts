@@ -1,0 +1,126 @@
+import { describe, expect, test } from 'vitest';
+import { joinSources } from '../../src/journal/journal.ts';
+import { readSource } from '../../src/journal/source.ts';
+import { reckonAll } from '../../src/reckon/visit.ts';
+import { counts, findAll } from '../../src/rules/run.ts';
+import { findIn, textOf } from './compile.ts';
+
+const SHELF = `
+  product dev-6 "Cream developer" developer 6%
+  product clay "Peregrine clay" lightener
+    mix 1:1.5-1:2
+    time 20-50 min from first-on`;
+
+const notes = (client: string, visit: string): string => `${textOf(SHELF)}
+client wren-abbott "Wren Abbott"
+  ${client}
+visit 2026-09-04 wren-abbott
+  bowl A 30 clay + 80 dev-6
+  on 14:00 A
+  check 14:30 A gold
+  off 14:58 A
+  ${visit}
+`;
+
+const briefly = (text: string): { findings: string[]; allowed: string[] } => {
+  const { findings, allowed } = findIn(text);
+  const line = ({ rule, allowed: reason }: { rule: string; allowed?: string }): string =>
+    reason === undefined ? rule : `${rule}: ${reason}`;
+  return { findings: findings.map(line), allowed: allowed.map(line) };
+};
+
+describe('an allow line', () => {
+  test('without one both findings stand', () => {
+    expect(briefly(notes('', ''))).toEqual({ findings: ['ratio-off-mix', 'past-time'], allowed: [] });
+  });
+
+  test('on the visit moves the finding to the allowed ones, with the reason', () => {
+    expect(briefly(notes('', 'allow ratio-off-mix "runny on purpose"'))).toEqual({
+      findings: ['past-time'],
+      allowed: ['ratio-off-mix: runny on purpose'],
+    });
+  });
+
+  test('on the client covers her visits', () => {
+    expect(briefly(notes('allow ratio-off-mix "always runny"', '')).allowed).toEqual(['ratio-off-mix: always runny']);
+  });
+
+  test('on the visit stands before one on the client', () => {
+    const both = notes('allow ratio-off-mix "always runny"', 'allow ratio-off-mix "this once"');
+    expect(briefly(both).allowed).toEqual(['ratio-off-mix: this once']);
+  });
+
+  test('never hides a stop, which no longer counts', () => {
+    const text = notes('', 'allow past-time "timer failed, strand was strong"');
+    expect(briefly(text)).toEqual({
+      findings: ['ratio-off-mix', 'past-time: timer failed, strand was strong'],
+      allowed: ['past-time: timer failed, strand was strong'],
+    });
+    expect(
+      findIn(text)
+        .findings.filter(counts)
+        .map(({ rule }) => rule),
+    ).toEqual(['ratio-off-mix']);
+  });
+
+  test('without a reason allows nothing', () => {
+    const { findings } = briefly(notes('', 'allow ratio-off-mix'));
+    expect(findings).toContain('ratio-off-mix');
+  });
+
+  test('covers what the reader found on the same entry only', () => {
+    const text = `client wren-abbott "Wren Abbott"
+  allow unknown-word "my own word"
+  zork 12
+client zoe-harrow "Zoë Harrow"
+  zork 12
+`;
+    const { findings, allowed } = findIn(text);
+    expect(findings.map(({ client }) => client)).toEqual(['zoe-harrow']);
+    expect(allowed.map(({ client }) => client)).toEqual(['wren-abbott']);
+  });
+
+  test('on one client leaves another client alone', () => {
+    const other = 'client zoe-harrow "Zoë Harrow"\n  allow ratio-off-mix "hers"';
+    expect(briefly(`${notes('', '')}${other}\n`).findings).toContain('ratio-off-mix');
+  });
+});
+
+test('an allow line on a visit that cannot be filed covers that visit still', () => {
+  const nobody = 'visit 2026-09-04\n  allow header-shape "walk-in, no name given"\n';
+  expect(briefly(nobody)).toEqual({ findings: [], allowed: ['header-shape: walk-in, no name given'] });
+  const undated = 'visit 2026-13-04 wren-abbott\n  allow bad-date "the till printed it so"\n';
+  expect(briefly(undated).allowed).toEqual(['bad-date: the till printed it so']);
+});
+
+test('what the visits were worked out to be can be handed in', () => {
+  const journal = joinSources([readSource('a.bowl', new TextEncoder().encode(notes('', '')))]);
+  expect(findAll(journal, reckonAll(journal))).toEqual(findAll(journal));
+  expect(findAll(journal, new Map()).findings).toEqual([]);
+});
+
+describe('the report', () => {
+  test('is in order of lines, and names the client', () => {
+    const { findings } = findIn(notes('', ''));
+    expect(findings.map(({ place }) => place.line)).toEqual([7, 10]);
+    expect(findings.map(({ client }) => client)).toEqual(['wren-abbott', 'wren-abbott']);
+  });
+
+  test('ends a hazard with the caution that puts maker, law and licence first', () => {
+    const { findings } = findIn(notes('', ''));
+    expect(findings.find(({ rule }) => rule === 'past-time')?.caution).toMatch(/come first\.$/);
+    expect(findings.find(({ rule }) => rule === 'ratio-off-mix')?.caution).toBeUndefined();
+  });
+
+  test('has one finding for one unknown product, whatever else hangs on it', () => {
+    const text = textOf(`
+      product dev-6 "Cream developer" developer 6%
+      client wren-abbott "Wren Abbott"
+      visit 2026-09-04 wren-abbott
+        bowl A 30 caly 7/1 + 20vol 1:2
+        more A 40 at 10:55
+      visit 2026-10-04 wren-abbott
+        again A from 2026-09-04`);
+    expect(findIn(text).findings.map(({ rule }) => rule)).toEqual(['unknown-name']);
+  });
+});

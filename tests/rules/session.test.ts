@@ -1,0 +1,99 @@
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { findFiles } from '../../src/journal/find.ts';
+import { joinSources } from '../../src/journal/journal.ts';
+import { readSource } from '../../src/journal/source.ts';
+import { findAll } from '../../src/rules/run.ts';
+import { openSession } from '../../src/rules/session.ts';
+
+const DEMO = findFiles('journals/harbour-row').map((path) => [path, readFileSync(path, 'utf8')] as const);
+/** Some files of the demo: the shelf, two clients, a month of several clients. */
+const FILES = DEMO.filter(([path]) => /salon|colour|rest|wren|beth|nia-2025-1|m-to-z/.test(path));
+
+const cold = (files: ReadonlyMap<string, string>, on: string) => {
+  const journal = joinSources([...files].map(([path, text]) => readSource(path, Buffer.from(text))));
+  return { journal, ...findAll(journal, undefined, on) };
+};
+
+type Edit = { readonly path: number; readonly kind: number; readonly line: number; readonly text: number };
+const LINES = [
+  '  left A 90 binned',
+  '  note "x"',
+  'visit 2026-02-03 10:00 wren-abbott by io',
+  'client beth-tarn',
+  '  again A from wren-abbott 2026-07-10 A',
+  '  hold lightener',
+  '  mix 1:3',
+  'client wren-abbot "Other"',
+  '',
+  'product clay "Second clay" lightener',
+  '<<<<<<< here',
+  '  allow said-twice "so"',
+];
+
+const apply = (files: Map<string, string>, edit: Edit): string => {
+  const [path, original] = FILES[edit.path % FILES.length] as readonly [string, string];
+  const text = files.get(path);
+  if (text === undefined) {
+    files.set(path, original);
+    return path;
+  }
+  const lines = text.split('\n');
+  const at = edit.line % (lines.length + 1);
+  const line = LINES[edit.text % LINES.length] ?? '';
+  if (edit.kind === 0) files.delete(path);
+  else if (edit.kind < 4) files.set(path, lines.toSpliced(at, 0, line).join('\n'));
+  else if (edit.kind < 6) files.set(path, lines.toSpliced(at, 1).join('\n'));
+  else if (edit.kind === 6) files.set(path, original);
+  else files.set(path, lines.with(Math.min(at, lines.length - 1), line).join('\n'));
+  return path;
+};
+
+describe('a session that is kept up to date', () => {
+  it('equals a cold check after any sequence of edits, deletions and returns', () => {
+    const edit = fc.record({ path: fc.nat(), kind: fc.nat(7), line: fc.nat(4000), text: fc.nat() });
+    fc.assert(
+      fc.property(
+        fc.array(fc.array(edit, { minLength: 1, maxLength: 3 }), { minLength: 1, maxLength: 4 }),
+        (rounds) => {
+          const files = new Map(FILES);
+          const session = openSession();
+          for (const [path, text] of files) session.put(path, Buffer.from(text));
+          session.settle('2026-11-25').all();
+          for (const round of rounds) {
+            for (const one of round) {
+              const path = apply(files, one);
+              const text = files.get(path);
+              session.put(path, text === undefined ? undefined : Buffer.from(text));
+            }
+            const settled = session.settle('2026-11-25');
+            const whole = cold(files, '2026-11-25');
+            expect(settled.all()).toEqual({ findings: whole.findings, allowed: whole.allowed });
+            expect([...settled.journal.sources.keys()]).toEqual([...whole.journal.sources.keys()]);
+            expect(settled.journal).toEqual(whole.journal);
+          }
+        },
+      ),
+      { numRuns: 12, seed: 20261125 },
+    );
+  });
+
+  it('works out again only the client whose visit is typed in', () => {
+    const session = openSession();
+    for (const [path, text] of DEMO) session.put(path, Buffer.from(text));
+    session.settle();
+    const [path = '', text = ''] = DEMO.find(([name]) => name.endsWith('wren-abbott.bowl')) ?? [];
+    session.put(path, Buffer.from(text.replace('left A 14 binned', 'left A 15 binned')));
+    expect([...session.settle().redone]).toEqual(['wren-abbott']);
+  });
+
+  it('works out nothing when a comment or a blank line is typed after the last entry', () => {
+    const session = openSession();
+    for (const [path, text] of DEMO) session.put(path, Buffer.from(text));
+    session.settle();
+    const [path = '', text = ''] = DEMO.find(([name]) => name.endsWith('wren-abbott.bowl')) ?? [];
+    session.put(path, Buffer.from(text));
+    expect(session.settle().redone.size).toBe(0);
+  });
+});

@@ -1,0 +1,261 @@
+import { describe, expect, test } from 'vitest';
+import { findIn, rulesIn, saidIn, textOf } from './compile.ts';
+
+const SHELF = `
+  product dev-6 "Cream developer" developer 6%
+  product act "Activator" developer 0%
+  product clay "Peregrine clay" lightener
+  range cream "Larkfield cream" permanent
+  range toner "Tidewater toner" toner
+  range neon "Kelp direct" semi
+    mix none
+    shades teal
+  product mist "No kind that dyes" conditioner`;
+
+const POLICY = `
+  salon harbour "Harbour Row"
+    hours 9:00-19:00
+    policy skin-test 48h every 26w
+    policy skin-test void after reaction`;
+
+const CREAM = 'bowl A 20 cream 7/0 + 30 dev-6';
+const OK = 'test skin 2026-09-01 11:00 cream, toner read 2026-09-03 11:30 clear';
+
+const notes = (client: readonly string[], visit: readonly string[], salon = POLICY): string =>
+  [
+    textOf(salon),
+    textOf(SHELF),
+    'client wren-abbott "Wren Abbott"',
+    ...client,
+    'visit 2026-09-04 14:00 wren-abbott',
+    ...visit,
+    '',
+  ].join('\n');
+
+describe('a skin test', () => {
+  test.each([
+    ['a clear test', [OK], [CREAM]],
+    ['a clear test that names no product', ['test skin 2026-09-01 11:00 read 2026-09-03 11:30 clear'], [CREAM]],
+    ['direct dye', [], ['bowl A 30 neon teal']],
+    ['lightener', [], ['bowl A 40 clay + 80 dev-6']],
+    ['a toner without peroxide', [], ['bowl A 20 toner 9/1 + 20 act']],
+    ['colour that all stayed in the bowl', [], [CREAM, 'left A 50 binned']],
+    [
+      'a test read on a line of its own',
+      ['test skin 2026-09-01 11:00 cream', 'test skin read 2026-09-03 11:30 clear'],
+      [CREAM],
+    ],
+  ])('is not missed with %s', (_, client, visit) => {
+    expect(rulesIn(notes(client, visit))).toEqual([]);
+  });
+
+  test('is missed once for all products together', () => {
+    expect(saidIn(notes([], [CREAM, 'bowl T 20 toner 9/1 + 20 dev-6']))).toEqual([
+      'stop skin-test-missing: cream, toner: no skin test is noted.',
+    ]);
+  });
+
+  test('is missed once for two shades of one range', () => {
+    expect(
+      rulesIn(notes([], ['bowl A 10 cream 7/0 + 10 cream 7/1 + 30 dev-6', 'bowl B 10 cream 6/0 + 15 dev-6'])),
+    ).toEqual(['skin-test-missing']);
+  });
+
+  test('is missed for the product it was not made with', () => {
+    const client = ['test skin 2026-09-01 11:00 toner read 2026-09-03 11:30 clear'];
+    expect(saidIn(notes(client, [CREAM]))).toEqual(['stop skin-test-missing: cream: no skin test is noted.']);
+  });
+
+  test('is asked of what is taken out of another bowl', () => {
+    const visit = [CREAM, 'bowl B 50 from A + 10 mist'];
+    expect(rulesIn(notes([], visit))).toEqual(['skin-test-missing']);
+  });
+
+  test.each([
+    ['skin-test-unread', 'test skin 2026-09-01 11:00 cream', 'the skin test of 2026-09-01 11:00 has no result yet'],
+    [
+      'skin-test-too-soon',
+      'test skin 2026-09-03 11:00 cream read 2026-09-04 12:00 clear',
+      'the skin test of 2026-09-03 11:00 was made 27 h before the visit',
+    ],
+    [
+      'skin-test-too-soon',
+      'test skin 2026-09-03 cream clear',
+      'the skin test of 2026-09-03 was made 1 d before the visit',
+    ],
+    [
+      'skin-test-too-soon',
+      'test skin 2026-08-01 16:00 cream read 2026-08-02 12:00 clear',
+      'the skin test of 2026-08-01 16:00 was read after 20 h',
+    ],
+    [
+      'skin-test-expired',
+      'test skin 2026-03-04 11:00 cream read 2026-03-06 11:30 clear',
+      'the skin test of 2026-03-04 11:00 is 184 d old; it holds 182 d',
+    ],
+    [
+      'skin-test-positive',
+      'test skin 2026-09-01 11:00 cream read 2026-09-03 11:30 reaction',
+      'the skin test of 2026-09-01 11:00 was positive',
+    ],
+  ])('gives %s', (rule, line, says) => {
+    expect(saidIn(notes([line], [CREAM])).filter((said) => said.includes('skin-test'))).toEqual([
+      `stop ${rule}: cream: ${says}.`,
+    ]);
+  });
+
+  test('is of a day not noted where only its reading stands', () => {
+    expect(saidIn(notes(['test skin read 2026-09-03 11:30 reaction'], [CREAM]))).toEqual([
+      'stop skin-test-positive: cream: the skin test of a day not noted was positive.',
+    ]);
+  });
+
+  test('is void after a reaction, by the salon’s policy', () => {
+    const text = notes(
+      [
+        'test skin 2026-08-01 11:00 cream read 2026-08-03 11:30 clear',
+        'visit 2026-08-20 10:00 wren-abbott',
+        CREAM,
+        'reaction temples red',
+      ],
+      [CREAM],
+    );
+    expect(saidIn(text)).toContain(
+      'stop skin-test-expired: cream: the skin test of 2026-08-01 11:00 is void since the reaction of 2026-08-20.',
+    );
+  });
+
+  test('is not void for a reaction that came of the same visit', () => {
+    expect(rulesIn(notes([OK], [CREAM, 'on 14:10 A', 'reaction +5 A temples red', 'stopped 14:16 A']))).toEqual([]);
+  });
+
+  test('has its lead from the federation’s page where the salon has no policy', () => {
+    const [finding] = findIn(notes([], [CREAM], 'salon harbour "Harbour Row"')).findings;
+    expect(finding?.expected).toBe(
+      'A skin test is made 48 h before the colour, read 48 h after it was made (a UK trade federation’s page on allergy alert testing; no `policy skin-test` line stands).',
+    );
+  });
+
+  test('has its lead from the salon’s line where one stands', () => {
+    const salon = 'salon harbour "Harbour Row"\n  policy skin-test 90min';
+    const [finding] = findIn(notes([], [CREAM], salon)).findings;
+    expect(finding?.expected).toBe(
+      'A skin test is made 90 min before the colour, read 90 min after it was made (the salon’s policy, example.bowl:2).',
+    );
+  });
+
+  test('counts to the first on where the visit has no time', () => {
+    const text = notes(
+      ['test skin 2026-09-02 13:30 cream read 2026-09-04 13:40 clear'],
+      [CREAM, 'on 13:45 A', 'off 14:20 A'],
+    );
+    expect(rulesIn(text.replace('2026-09-04 14:00 wren', '2026-09-04 wren'))).toEqual([]);
+    expect(rulesIn(text.replace('2026-09-04 14:00 wren', '2026-09-04 wren').replace('on 13:45', 'on 13:20'))).toEqual([
+      'skin-test-unread',
+    ]);
+  });
+
+  test('is not looked for under a slip of the client’s name: the slip is the finding', () => {
+    const text = notes([OK], [CREAM]).replace('14:00 wren-abbott', '14:00 wren-abott');
+    expect(rulesIn(text)).toEqual(['unknown-name']);
+    expect(rulesIn(text.replace('wren-abott', 'someone-else'))).toEqual(['unknown-name', 'skin-test-missing']);
+  });
+
+  test('decided against without a reason is asked for one', () => {
+    const [finding] = findIn(notes([], ['test skin not-needed', CREAM])).findings;
+    expect([finding?.rule, finding?.severity]).toEqual(['skin-test-decision', 'mind']);
+    expect(finding?.message).toBe('cream without a skin test, by decision: without a reason.');
+    expect(finding?.todo).toBe('Write the reason in quotation marks after `not-needed`.');
+  });
+});
+
+describe('metal-under-peroxide', () => {
+  const CLAY = 'bowl A 40 clay + 80 dev-6';
+  test.each([
+    ['a clear test since', ['history 2026-03 metallic lengths', 'test metal 2026-04-01 40 dev-6 clear'], [CLAY]],
+    ['metal that came later', ['history 2026-10 metallic lengths'], [CLAY]],
+    ['other history', ['history 2026-03 box-colour lengths', 'history something-else'], [CLAY]],
+    ['no peroxide', ['history 2026-03 metallic'], ['bowl A 30 neon teal']],
+    ['a developer of 0 %', ['history 2026-03 metallic'], ['bowl A 20 toner 9/1 + 20 act']],
+    ['a test that showed nothing clear or adverse', ['test metal 2026-04-01 40 dev-6 rough'], [CLAY]],
+    [
+      'a later clear test after an adverse one',
+      ['test metal 2026-03-01 40 dev-6 bubbles', 'test metal 2026-04-01 40 dev-6 clear'],
+      [CLAY],
+    ],
+    ['an adverse test after the visit', ['test metal 2026-12-01 40 dev-6 bubbles'], [CLAY]],
+  ])('is silent with %s', (_, client, visit) => {
+    expect(rulesIn(notes(client, visit))).not.toContain('metal-under-peroxide');
+  });
+
+  test.each([
+    [
+      'metal, no date',
+      ['history metallic lengths'],
+      'stop metal-under-peroxide: Bowl A has peroxide, and the history has metallic; no clear metal test follows it.',
+    ],
+    [
+      'metal after the clear test',
+      ['test metal 2026-01-01 40 dev-6 clear', 'history 2026-03 metallic'],
+      'stop metal-under-peroxide: Bowl A has peroxide, and the history has metallic in 2026-03; no clear metal test follows it.',
+    ],
+    [
+      'henna alone',
+      ['history 2026-03 henna'],
+      'fix metal-under-peroxide: Bowl A has peroxide, and the history has henna in 2026-03; no clear metal test follows it.',
+    ],
+    [
+      'henna and an adverse test',
+      ['history 2026-03 henna', 'test metal 2026-04-01 40 dev-6 bubbles'],
+      'stop metal-under-peroxide: Bowl A has peroxide, and the metal test of 2026-04-01 showed a reaction; no clear metal test follows it.',
+    ],
+    [
+      'an undated clear test',
+      ['history 2026-03 metallic', 'test metal 40 dev-6 clear'],
+      'stop metal-under-peroxide: Bowl A has peroxide, and the history has metallic in 2026-03; no clear metal test follows it.',
+    ],
+  ])('fires with %s', (_, client, said) => {
+    expect(saidIn(notes(client, [CLAY]))).toEqual([said]);
+  });
+});
+
+describe('reaction-on-file', () => {
+  const CLAY = 'bowl A 40 clay + 80 dev-6';
+  const before = ['visit 2026-03-04 wren-abbott', 'reaction temples burning'];
+  const positive = 'test skin 2026-03-01 11:00 cream read 2026-03-03 11:30 reaction';
+
+  test('stops, with the words of the reaction', () => {
+    expect(saidIn(notes(before, [CLAY]))).toEqual([
+      'stop reaction-on-file: A reaction (burning) of 2026-03-04 is on file, and no clear skin test since.',
+    ]);
+  });
+
+  test('has words for a reaction that the note does not describe', () => {
+    expect(saidIn(notes(['visit 2026-03-04 wren-abbott', 'reaction temples'], [CLAY]))).toEqual([
+      'stop reaction-on-file: A reaction of 2026-03-04 is on file, and no clear skin test since.',
+    ]);
+  });
+
+  test('is a thought once a skin test was read clear since', () => {
+    expect(saidIn(notes([OK, ...before], [CLAY]))).toEqual([
+      'mind reaction-on-file: A reaction (burning) of 2026-03-04 is on file; a skin test was read clear on 2026-09-03.',
+    ]);
+    expect(saidIn(notes(['test skin 2026-09-01 cream clear', ...before], [CLAY]))).toContain(
+      'mind reaction-on-file: A reaction (burning) of 2026-03-04 is on file; a skin test was read clear on 2026-09-01.',
+    );
+  });
+
+  test('counts a positive skin test, for what the test was not made with', () => {
+    expect(saidIn(notes([positive], [CLAY]))).toEqual([
+      'stop reaction-on-file: A positive skin test of 2026-03-03 is on file, and no clear skin test since.',
+    ]);
+    expect(rulesIn(notes([positive], [CREAM]))).toEqual(['skin-test-positive']);
+  });
+
+  test.each([
+    ['direct dye', before, ['bowl A 30 neon teal']],
+    ['the day itself', [], [CLAY, 'on 14:00 A', 'check 14:04 A', 'reaction 14:05 A temples red', 'stopped 14:06 A']],
+  ])('is silent at %s', (_, client, visit) => {
+    expect(rulesIn(notes(client, visit))).not.toContain('reaction-on-file');
+  });
+});
