@@ -1,25 +1,28 @@
 import { Worker } from 'node:worker_threads';
 import { build } from 'esbuild';
-import { beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test } from 'vitest';
 
 /** A reading that has not ended by then is taken to hang. */
 const KILL_AFTER = 30_000;
 
 const READER = `
-  import { parentPort, workerData } from 'node:worker_threads';
-  import { tidyText } from './src/notation/tidy.ts';
+  import { parentPort } from 'node:worker_threads';
   import { readSource } from './src/journal/source.ts';
-  const { entries } = readSource('notes.bowl', Buffer.from(workerData));
-  const tidy = tidyText(workerData);
-  parentPort.postMessage({
-    facts: entries.reduce((sum, { entry }) => sum + entry.facts.length, 0),
-    notices: entries.reduce((sum, { notices }) => sum + notices.length, 0),
-    tidy: tidy.length,
+  import { tidyText } from './src/notation/tidy.ts';
+  parentPort.on('message', (text) => {
+    const { entries } = readSource('notes.bowl', Buffer.from(text));
+    const tidy = tidyText(text);
+    parentPort.postMessage({
+      facts: entries.reduce((sum, { entry }) => sum + entry.facts.length, 0),
+      notices: entries.reduce((sum, { notices }) => sum + notices.length, 0),
+      tidy: tidy.length,
+    });
   });
 `;
 
 type Outcome = { readonly facts: number; readonly notices: number; readonly tidy: number } | 'hangs';
 let reader = '';
+let worker: Worker | undefined;
 
 beforeAll(async () => {
   const { outputFiles } = await build({
@@ -33,16 +36,30 @@ beforeAll(async () => {
   reader = outputFiles[0]?.text ?? '';
 });
 
-/** Reads and tidies notes in a worker of their own, which is ended when it does not come back. */
+afterAll(async () => {
+  await worker?.terminate();
+});
+
+/** Reads and tidies notes in a worker, which is ended when it does not come back. */
 const readApart = (text: string): Promise<Outcome> =>
   new Promise((resolve, reject) => {
-    const worker = new Worker(reader, { eval: true, workerData: text });
-    const kill = setTimeout(() => void worker.terminate().then(() => resolve('hangs')), KILL_AFTER);
-    worker.once('message', (outcome: Outcome) => {
+    worker ??= new Worker(reader, { eval: true });
+    const running = worker;
+    const kill = setTimeout(() => {
+      worker = undefined;
+      void running.terminate().then(() => resolve('hangs'));
+    }, KILL_AFTER);
+    running.once('message', (outcome: Outcome) => {
       clearTimeout(kill);
+      running.removeAllListeners('error');
       resolve(outcome);
     });
-    worker.once('error', reject);
+    running.once('error', (error) => {
+      clearTimeout(kill);
+      worker = undefined;
+      reject(error);
+    });
+    running.postMessage(text);
   });
 
 const HEAD = 'visit 2026-09-04 wren-abbott\n';

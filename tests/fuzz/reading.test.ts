@@ -75,7 +75,7 @@ test('every line of the demo journal: tokens cover it, digits do not matter, the
 });
 
 test('any line: tokens cover it, digits do not matter, the table is true', { timeout: LIMIT }, () => {
-  fc.assert(fc.property(noteLine, every), budget(2000));
+  fc.assert(fc.property(noteLine, every), budget(6000));
 });
 
 test('the demo journal and the examples lose no line and match the schema', { timeout: LIMIT }, () => {
@@ -99,7 +99,7 @@ test('slipped notes lose no line and match the schema', { timeout: LIMIT }, () =
         ),
       );
     }),
-    budget(400),
+    budget(1000),
   );
 });
 
@@ -118,7 +118,7 @@ test('a line under any header matches the schema', { timeout: LIMIT }, () => {
       losesNothing(source);
       matchesSchema(source);
     }),
-    budget(2000),
+    budget(6000),
   );
 });
 

@@ -24,7 +24,7 @@ const holds = (text: string): void => {
 };
 
 test('tidying slipped notes twice is tidying them once, and what they say stays', { timeout: LIMIT }, () => {
-  fc.assert(fc.property(slippedNotes, holds), budget(600));
+  fc.assert(fc.property(slippedNotes, holds), budget(1500));
 });
 
 test('tidying any line under any header keeps its tokens and its record', { timeout: LIMIT }, () => {
@@ -42,7 +42,7 @@ test('tidying any line under any header keeps its tokens and its record', { time
         tokensOf(text).map(({ tokenType, image }) => `${tokenType.name} ${image}`);
       expectSame(words(tidied), words(line));
     }),
-    budget(2500),
+    budget(6000),
   );
 });
 
@@ -54,7 +54,7 @@ test('line endings and the byte-order mark stay, and change nothing else', { tim
       expect(tidyText(plain.replaceAll('\n', '\r\n'))).toBe(tidy.replaceAll('\n', '\r\n'));
       expect(tidyText(`\ufeff${plain}`)).toBe(`\ufeff${tidy}`);
     }),
-    budget(200),
+    budget(500),
   );
 });
 
@@ -69,6 +69,6 @@ test('edits touch white space alone, in order, and never overlap', { timeout: LI
         before = { line, to };
       }
     }),
-    budget(200),
+    budget(500),
   );
 });

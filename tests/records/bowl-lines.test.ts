@@ -310,6 +310,21 @@ const lines: readonly (readonly [line: string, ...said: object[]])[] = [
   ],
   ['home 250 shampoo', { parts: [{ product: 'shampoo', amount: '250' }] }],
   ['home shampoo, mask', { parts: ['shampoo', 'mask'] }],
+  [
+    'bowl A, 40 clay + 80 20vol (1:2)',
+    {
+      bowl: 'a',
+      parts: [
+        { product: 'clay', amount: '40' },
+        { strength: '20vol', ratio: '1:2', amount: '80' },
+      ],
+    },
+  ],
+  ['bowl A 20 cream 6-RV + 6%', { bowl: 'a', parts: [{ product: 'cream', shade: '6/RV', amount: '20' }, '6%'] }],
+  ['bowl A 20 cream 55.46', { bowl: 'a', parts: [{ product: 'cream', shade: '55/46', amount: '20' }] }],
+  ['bowl A cream 7.43 30,5', { bowl: 'a', parts: [{ product: 'cream', shade: '7/43', amount: '30.5' }] }],
+  ['bowl A 5 cream 0/00', { bowl: 'a', parts: [{ product: 'cream', shade: '0/00', amount: '5' }] }],
+  ['bowl A 40 clay +', { bowl: 'a', parts: [{ product: 'clay', amount: '40' }] }],
 ];
 
 test.for(lines)('%s', ([line, ...said]) => expectSaid(line, said));

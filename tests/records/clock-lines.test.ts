@@ -66,6 +66,24 @@ const lines: readonly (readonly [line: string, ...said: object[]])[] = [
   ['stopped 13:24 A "rinsed at once"', { bowls: ['a'], time: '13:24', says: 'rinsed at once' }],
   ['stopped', {}],
   ['stopped +20 A nape', { bowls: ['a'], zones: ['nape'], time: '+20' }],
+  ['on 14:35h A', { period: '14:35', bowls: ['a'] }],
+  ['on 14:35: bowl A roots', { period: '14:35', bowls: ['a'], zones: ['roots'] }],
+  ['on 14:35 A & B roots and ends', { period: '14:35', bowls: ['a', 'b'], zones: ['roots', 'ends'] }],
+  [
+    'check 15:05 A: roots yellow ends orange',
+    {
+      bowls: ['a'],
+      seen: [
+        { zones: ['roots'], stage: 'yellow' },
+        { zones: ['ends'], stage: 'orange' },
+      ],
+      period: '15:05',
+    },
+  ],
+  ['check @ 15:05 very pale yellow', { seen: [{ words: ['very'], stage: 'pale-yellow' }], period: '15:05' }],
+  ['check 15:05 a bit brassy', { seen: [{ words: ['a', 'bit', 'brassy'] }], period: '15:05' }],
+  ['off 15:15 A, B, T', { bowls: ['a', 'b', 't'], time: '15:15' }],
+  ['wash basin 15:30', { words: ['basin'], period: '15:30' }],
 ];
 
 test.for(lines)('%s', ([line, ...said]) => expectSaid(line, said));

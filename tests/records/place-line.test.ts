@@ -35,6 +35,9 @@ const lines: readonly (readonly [line: string, ...said: object[]])[] = [
   ['leave crown "stands up"', { zones: ['crown'], says: 'stands up' }],
   ['leave fringe, nape', { zones: ['fringe', 'nape'] }],
   ['leave fringe & back left', { zones: ['fringe', 'back left'] }],
+  ['place A: top + sides', { bowls: ['a'], zones: ['top', 'sides'] }],
+  ['place A left side', { bowls: ['a'], zones: ['left sides'] }],
+  ['place A partings x4', { bowls: ['a'], zones: ['parting'], sections: 4 }],
 ];
 
 test.for(lines)('%s', ([line, ...said]) => expectSaid(line, said));

@@ -56,6 +56,7 @@ const lines: readonly (readonly [line: string, ...said: object[]])[] = [
   ['regrowth 2cm', { length: '2cm' }],
   ['regrowth roots ~20 mm', { length: '~20mm', zones: ['roots'] }],
   ['regrowth 1.5-2 cm', { length: '1.5-2cm' }],
+  ['start nat 6 roots', { seen: [{ zones: ['roots'], words: ['nat'], depth: '6' }] }],
 ];
 
 test.for(lines)('%s', ([line, ...said]) => expectSaid(line, said));

@@ -48,6 +48,14 @@ const slips: { readonly [under in Under]: readonly Told[] } = {
       'Write `to` before the date the hold ends, or how long it lasts, as in `4w`.',
     ],
     ['place A gap foil', 'nothing-said: gap', 'Write it as in `gap 10mm`.'],
+    ['reaction none', 'two-readings: none', 'Write `note no reaction`.'],
+    [
+      'check 10min A orange',
+      'bad-time: 10min',
+      'Write the time first, as in `check 14:35 A` or `check +10` for minutes after the first `on`.',
+    ],
+    ['next 6/8w', 'two-readings: 6/8w', 'Write `6-8w` for a wait.'],
+    ['bowl A 40 clay 20g more', 'no-name: 20g', 'Write `+` before it, or `vol` or `%` after it for a strength.'],
     ['check', 'nothing-said: check', 'Write it out, or take the line away.'],
     ['bowl A 40 clay =', 'not-read: =', 'Write the total in grams, as in `= 150`.'],
     ['bowl A', 'nothing-said: bowl A', 'Write what goes in it, as in `bowl A 40 clay + 20vol 1:2`.'],
@@ -136,6 +144,7 @@ const slips: { readonly [under in Under]: readonly Told[] } = {
     ['visitt A', 'unknown-word: visitt', 'Write `visit`, or `note` before the line to keep it as text.', 'visit'],
   ],
   client: [
+    ['allergy none', 'two-readings: none', 'Write `note no known allergy`.'],
     ['caution pregnant to 2027-01', 'caution-to: to 2027-01', 'Write `until 2027-01` if it ends then.'],
     ['caution pregnant until 2027-13', 'bad-date: 2027-13', 'Write a month from 01 to 12.'],
     ['born 2/4/1988', 'bad-date: 2/4/1988', 'Write `1988-04-02` (2 Apr) or `1988-02-04` (4 Feb).'],

@@ -64,6 +64,8 @@ const lines: readonly (readonly [line: string, ...said: object[]])[] = [
     'test porosity high ends',
     { test: 'porosity', made: true, zones: ['ends'], result: [{ zones: ['ends'], words: ['high'] }] },
   ],
+  ['test skin patch done 2026-09-01 cream', { test: 'skin', made: true, products: ['cream'], date: '2026-09-01' }],
+  ['test strand ok', { test: 'strand', made: true, result: [{ words: ['ok'] }] }],
 ];
 
 test.for(lines)('%s', ([line, ...said]) => expectSaid(line, said));

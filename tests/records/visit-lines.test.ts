@@ -51,6 +51,20 @@ const lines: readonly (readonly [line: string, ...said: object[]])[] = [
   ['zone band "left, 8 cm down"', { zone: 'band', where: 'left, 8 cm down', says: 'left, 8 cm down' }],
   ['zone band left, top', { zone: 'band', zones: ['left', 'top'] }],
   ['zone half-head top, crown, sides', { zone: 'half-head', zones: ['top', 'crown', 'sides'] }],
+  ['next roots 6w', { changes: [{ words: ['roots'], text: 'roots' }], wait: '6w' }],
+  [
+    'next 6w: a little cooler',
+    { changes: [{ words: ['a', 'little', 'cooler'], text: 'a little cooler' }], wait: '6w' },
+  ],
+  [
+    'next b2 cooler, A again',
+    {
+      changes: [
+        { words: ['cooler'], text: 'b2 cooler', bowl: 'b2' },
+        { words: ['again'], text: 'A again', bowl: 'a' },
+      ],
+    },
+  ],
 ];
 
 test.for(lines)('%s', ([line, ...said]) => expectSaid(line, said));

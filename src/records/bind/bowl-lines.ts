@@ -20,8 +20,10 @@ import {
   typed,
   wordOf,
 } from './cursor.ts';
-import { amountOf, dateOf, otherDate, takeTime, unitOf } from './figures.ts';
+import { dateOf, otherDate } from './dates.ts';
+import { amountOf, unitOf } from './figures.ts';
 import { zoneWord } from './seen.ts';
+import { takeTime } from './times.ts';
 
 type Bound<T extends { word: string; line: number }> = Omit<T, 'word' | 'line' | 'says' | 'by'>;
 

@@ -38,7 +38,8 @@ import {
   wordAt,
   wordOf,
 } from './cursor.ts';
-import { dateOf, durationOf, isWhen, otherDate, whenOf } from './figures.ts';
+import { dateOf, isWhen, otherDate, whenOf } from './dates.ts';
+import { durationOf } from './figures.ts';
 import { bindSeen, takeKnownZone, takeZones, zoneWord } from './seen.ts';
 import { bindFree } from './visit-lines.ts';
 

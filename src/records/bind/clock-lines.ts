@@ -17,8 +17,9 @@ import {
   wordAt,
   wordOf,
 } from './cursor.ts';
-import { amountOf, durationOf, periodOf } from './figures.ts';
+import { amountOf, durationOf } from './figures.ts';
 import { bindSeen, bowlAhead, takeBowls, takeKnownZone, takeZones } from './seen.ts';
+import { periodOf } from './times.ts';
 
 type Bound<T extends { word: string; line: number }> = Omit<T, 'word' | 'line' | 'says' | 'by'>;
 

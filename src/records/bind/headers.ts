@@ -20,7 +20,9 @@ import {
   wordAt,
   wordOf,
 } from './cursor.ts';
-import { dateOf, otherDate, strengthOf, takeTime } from './figures.ts';
+import { dateOf, otherDate } from './dates.ts';
+import { strengthOf } from './figures.ts';
+import { takeTime } from './times.ts';
 
 type Head<E extends { kind: string; facts: unknown }> = Omit<E, 'kind' | 'facts'>;
 

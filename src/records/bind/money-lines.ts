@@ -17,7 +17,8 @@ import {
   typed,
   wordAt,
 } from './cursor.ts';
-import { moneyOf, plainNumber, takeDate } from './figures.ts';
+import { takeDate } from './dates.ts';
+import { moneyOf, plainNumber } from './figures.ts';
 
 type Bound<T extends { word: string; line: number }> = Omit<T, 'word' | 'line' | 'says' | 'by'>;
 

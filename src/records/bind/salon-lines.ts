@@ -16,7 +16,8 @@ import {
   wordAt,
   wordOf,
 } from './cursor.ts';
-import { amountOf, durationOf, periodOf, plainNumber, unitOf } from './figures.ts';
+import { amountOf, durationOf, plainNumber, unitOf } from './figures.ts';
+import { periodOf } from './times.ts';
 
 type Bound<T extends { word: string; line: number }> = Omit<T, 'word' | 'line' | 'says' | 'by'>;
 

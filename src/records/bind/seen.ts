@@ -18,7 +18,8 @@ import {
   wordAt,
   wordOf,
 } from './cursor.ts';
-import { amountOf, takeDepth } from './figures.ts';
+import { takeDepth } from './depths.ts';
+import { amountOf } from './figures.ts';
 
 const TONES: ReadonlySet<string> = new Set(TONE_WORDS);
 /** Words that say how colour or hair turned out: never the name of a place. */

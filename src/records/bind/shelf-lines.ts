@@ -33,7 +33,8 @@ import {
   typed,
   wordAt,
 } from './cursor.ts';
-import { amountOf, dateOf, durationOf, moneyOf, plainNumber, ratioOf, strengthOf } from './figures.ts';
+import { dateOf } from './dates.ts';
+import { amountOf, durationOf, moneyOf, plainNumber, ratioOf, strengthOf } from './figures.ts';
 
 type Bound<T extends { word: string; line: number }> = Omit<T, 'word' | 'line' | 'says' | 'by'>;
 

@@ -16,7 +16,8 @@ import {
   typed,
   wordOf,
 } from './cursor.ts';
-import { amountOf, moneyOf, otherDate, unitOf, whenOf } from './figures.ts';
+import { otherDate, whenOf } from './dates.ts';
+import { amountOf, moneyOf, unitOf } from './figures.ts';
 
 type Bound<T extends { word: string; line: number }> = Omit<T, 'word' | 'line' | 'says' | 'by'>;
 type Draft = { -readonly [key in keyof Bound<In>]?: Bound<In>[key] } & Bound<Count>;

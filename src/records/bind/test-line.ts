@@ -19,8 +19,10 @@ import {
   typed,
   wordOf,
 } from './cursor.ts';
-import { dateOf, durationOf, otherDate, takeTime, unitOf } from './figures.ts';
+import { dateOf, otherDate } from './dates.ts';
+import { durationOf, unitOf } from './figures.ts';
 import { bindSeen, zoneWord } from './seen.ts';
+import { takeTime } from './times.ts';
 
 const RESULTS: ReadonlySet<string> = new Set([
   ...Object.values(TEST_RESULTS).flat(),

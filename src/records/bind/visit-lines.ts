@@ -27,8 +27,10 @@ import {
   wordAt,
   wordOf,
 } from './cursor.ts';
-import { amountOf, durationOf, plainNumber, takeDate, takeTime, unitOf } from './figures.ts';
+import { takeDate } from './dates.ts';
+import { amountOf, durationOf, plainNumber, unitOf } from './figures.ts';
 import { takeZones } from './seen.ts';
+import { takeTime } from './times.ts';
 
 type Bound<T extends { word: string; line: number }> = Omit<T, 'word' | 'line' | 'says' | 'by'>;
 
