@@ -11,7 +11,8 @@ export const allowances: Readonly<Record<string, Allowance>> = {
   records: { may: ['notation', 'trade'] },
   journal: { may: ['records', 'trade'] },
   reckon: { may: ['journal', 'records', 'trade'] },
-  rules: { may: ['reckon', 'trade'], types: ['journal', 'records'] },
+  // The session keeps a journal checked while its files change, so it puts them into the journal's store itself.
+  rules: { may: ['reckon', 'journal', 'trade'], types: ['records'] },
   // A page shows what was noted as well as what was worked out, so it knows records and journal too.
   pages: { may: ['rules', 'reckon', 'journal', 'records', 'trade'] },
   exchange: { may: ['rules', 'reckon', 'journal', 'records', 'trade'] },
