@@ -30,11 +30,11 @@ export const card = async (name: string, paths: readonly string[], options: Card
   }
   const { findings, allowed } = findAll(journal, all);
   const own = [...new Set([...findings, ...allowed])].filter((finding) => finding.client === client.name);
-  const markdown = cardMarkdown(journal, client, reckoned, own, { on, ...(options.money && { money: true }) });
-  if (!options.html) deliver(markdown, options.output);
+  const given = { on, ...(options.money && { money: true }) };
+  if (!options.html) deliver(cardMarkdown(journal, client, reckoned, own, given), options.output);
   else {
-    const { pageHtml } = await import('../pages/html.ts');
-    deliver(pageHtml({ title: client.full, markdown }), options.output);
+    const { cardHtml } = await import('../pages/card-html.ts');
+    deliver(cardHtml(journal, client, reckoned, own, given), options.output);
   }
   return code;
 };

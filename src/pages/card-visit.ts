@@ -1,4 +1,5 @@
 import type { Journal } from '../journal/journal.ts';
+import { liftOf } from '../reckon/lift/series.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import type { VisitFact } from '../records/schema/entry.ts';
 import type { Name } from '../records/schema/values.ts';
@@ -8,10 +9,17 @@ import { clockBlocks } from './clock-table.ts';
 import { dayText } from './days.ts';
 import { dueText } from './due.ts';
 import { escapeText } from './escape.ts';
+import { liftFigure } from './figures/lift-panels.ts';
+import { placementFigure } from './figures/placement-figure.ts';
+import type { Sheet } from './figures/sheet.ts';
+import { swatchFigure } from './figures/swatches.ts';
+import { timeline } from './figures/timeline.ts';
 import { findingItem } from './finding-lines.ts';
+import { liftItems } from './lift-lines.ts';
 import { minorText } from './money-words.ts';
 import { type News, newsItem } from './news.ts';
 import { bowlName, commas, endOf, joined, type Noted, quote, stylistName } from './noted.ts';
+import { placementItems } from './placement-lines.ts';
 import { timeText } from './say-numbers.ts';
 import { VISIT_LABELS, visitItem, visitPhrase } from './visit-lines.ts';
 
@@ -38,6 +46,10 @@ export type VisitView = {
   /** Findings that point into this visit. */
   readonly findings: readonly Finding[];
   readonly money: boolean;
+  /** The client's visits before it, oldest first. */
+  readonly earlier: readonly VisitReckoned[];
+  /** Takes the figures of a page that has some. */
+  readonly sheet: Sheet;
 };
 
 export const notedOf = ({ journal, visit }: Pick<VisitView, 'journal' | 'visit'>): Noted => ({
@@ -107,6 +119,12 @@ const nextItems = (view: VisitView): string[] => {
 const findingItems = (findings: readonly Finding[], stops: boolean): string[] =>
   findings.filter(({ severity }) => (severity === 'stop') === stops).map(findingItem);
 
+/** The lift and the colours: drawn on a page with figures, where each figure holds the same words; else in words. */
+const courseBlocks = ({ visit, sheet }: VisitView): string[] => {
+  const drawn = sheet([(id) => liftFigure(id, liftOf(visit)), (id) => swatchFigure(id, visit)]);
+  return drawn.length > 0 ? drawn : listed(liftItems(visit));
+};
+
 /** One visit as blocks of Markdown under a heading of its own. What went wrong stands first. */
 export const visitBlocks = (view: VisitView): string[] => {
   const { visit, journal, news, findings } = view;
@@ -119,8 +137,11 @@ export const visitBlocks = (view: VisitView): string[] => {
       ...items(view, VISIT_PARTS.before),
     ]),
     ...mixBlocks(view),
-    ...listed(items(view, VISIT_PARTS.places)),
+    ...listed([...items(view, VISIT_PARTS.places), ...placementItems(visit)]),
+    ...view.sheet([(id) => placementFigure(id, visit)]),
     ...clockBlocks(notedOf(view), visit),
+    ...view.sheet([(id) => timeline(id, visit, view.earlier)]),
+    ...courseBlocks(view),
     ...listed([
       ...oneItem(view, 'Steps', VISIT_PARTS.steps),
       ...items(view, VISIT_PARTS.after),

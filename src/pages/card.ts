@@ -8,6 +8,7 @@ import { cautionBlocks } from './caution-block.ts';
 import { clientPhrase } from './client-lines.ts';
 import { dayText } from './days.ts';
 import { escapeText } from './escape.ts';
+import { noFigures, type Sheet } from './figures/sheet.ts';
 import { eachOnce, pointsInto } from './finding-lines.ts';
 import { clientLines, type HeadView, notedIn, salonOfHead } from './head-view.ts';
 import { VISITS_HEADING } from './headings.ts';
@@ -22,6 +23,8 @@ export type CardOptions = {
   readonly on: string;
   /** What products cost stands on the card; it does not unless asked for. */
   readonly money?: boolean;
+  /** Takes the figures of a page that has some. */
+  readonly sheet?: Sheet;
 };
 
 /** The name, the day, the salon and the age: what a card is headed with. */
@@ -44,17 +47,19 @@ const visitsBlocks = (
   journal: Journal,
   reckoned: readonly VisitReckoned[],
   findings: readonly Finding[],
-  money: boolean,
+  { money, sheet }: { readonly money: boolean; readonly sheet: Sheet },
 ): string[] => {
   if (reckoned.length === 0) return [`## ${VISITS_HEADING}`, 'None noted yet.'];
   const news = newsByDate(reckoned);
-  const blocks = reckoned.toReversed().flatMap((visit) =>
+  const blocks = reckoned.toReversed().flatMap((visit, back) =>
     visitBlocks({
       journal,
       visit,
       news: news.get(visit.date) ?? [],
       findings: findings.filter((finding) => pointsInto(finding, visit.visit)),
       money,
+      earlier: reckoned.slice(0, reckoned.length - 1 - back),
+      sheet,
     }),
   );
   return [`## ${VISITS_HEADING}`, ...blocks];
@@ -69,7 +74,7 @@ export const cardMarkdown = (
   client: ClientFile,
   reckoned: readonly VisitReckoned[],
   findings: readonly Finding[],
-  { on, money = false }: CardOptions,
+  { on, money = false, sheet = noFigures }: CardOptions,
 ): string => {
   const own = eachOnce(findings).filter(
     (finding) =>
@@ -82,6 +87,7 @@ export const cardMarkdown = (
     visits: reckoned.filter(({ date }) => date <= on),
     findings: own,
     on,
+    sheet,
   };
   const blocks = [
     ...titleBlocks(view),
@@ -91,7 +97,7 @@ export const cardMarkdown = (
     ...lastColourBlocks(view, money),
     ...findingBlocks(view),
     ...cautionBlocks(view),
-    ...visitsBlocks(journal, reckoned, own, money),
+    ...visitsBlocks(journal, reckoned, own, { money, sheet }),
   ];
   return `${blocks.join('\n\n')}\n`;
 };

@@ -3,6 +3,7 @@ import type { Stood } from '../journal/source.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import type { Client, ClientFact } from '../records/schema/entry.ts';
 import type { Finding } from '../text/finding.ts';
+import type { Sheet } from './figures/sheet.ts';
 import type { Noted } from './noted.ts';
 
 /** What the head of a card, and any other sheet about a client, is made from. */
@@ -15,6 +16,8 @@ export type HeadView = {
   readonly findings: readonly Finding[];
   /** The day it is made for, `YYYY-MM-DD`. */
   readonly on: string;
+  /** Takes the figures of a page that has some. */
+  readonly sheet?: Sheet;
 };
 
 /** The client's salon: that of her last visit, else the journal's. */

@@ -1,4 +1,4 @@
-import type { MarkdownIt, StateCore, Token } from 'markdown-it';
+import type { Env, MarkdownIt, StateCore, Token } from 'markdown-it';
 import { termsOf } from './html-lists.ts';
 import { dressTable, isCaption } from './html-tables.ts';
 
@@ -65,15 +65,15 @@ const idsOf = (): ((title: string) => string) => {
   };
 };
 
-/** Cuts the blocks of a page at its headings and renders each run. */
-export const sectionsOf = (markdown: MarkdownIt, source: string): Section[] => {
-  const tokens = markdown.parse(source, {});
+/** Cuts the blocks of a page at its headings and renders each run; `env` goes to the rules that render. */
+export const sectionsOf = (markdown: MarkdownIt, source: string, env: Env = {}): Section[] => {
+  const tokens = markdown.parse(source, env);
   const idOf = idsOf();
   const sections: Section[] = [];
   let run: Token[] = [];
   let head = { id: '', title: '', level: 0 };
   const close = (): void => {
-    if (run.length > 0) sections.push({ ...head, html: markdown.renderer.render(run, markdown.options, {}) });
+    if (run.length > 0) sections.push({ ...head, html: markdown.renderer.render(run, markdown.options, env) });
     run = [];
   };
   for (const [index, token] of tokens.entries()) {

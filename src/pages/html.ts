@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import MarkdownIt from 'markdown-it';
 import { shownText } from './escape.ts';
+import { FIGURE_WORD, figuresAt } from './figures/sheet.ts';
 import { dressBlocks, sectionsOf } from './html-blocks.ts';
 import { nested } from './html-sections.ts';
 import { htmlText } from './html-text.ts';
@@ -13,6 +14,8 @@ export type Page = {
   readonly markdown: string;
   /** BCP 47 language of the words that we write. */
   readonly lang?: string;
+  /** Figures of our own that blocks of the Markdown stand for (`figures/sheet.ts`). */
+  readonly figures?: readonly string[];
 };
 
 /** No HTML in the source, and no text becomes a link: a page holds nothing that its makers did not put there. */
@@ -30,6 +33,14 @@ const WHOLE =
 MARKDOWN.renderer.rules.text = (tokens, index) =>
   htmlText(tokens[index]?.content ?? '').replace(WHOLE, '<span class="whole">$&</span>');
 
+const plainFence = MARKDOWN.renderer.rules.fence;
+
+MARKDOWN.renderer.rules.fence = (tokens, index, options, env, self) => {
+  const { info = '', content = '' } = tokens[index] ?? {};
+  if (info === FIGURE_WORD) return figuresAt((env as Pick<Page, 'figures'>).figures ?? [], content.trim());
+  return plainFence?.(tokens, index, options, env, self) ?? '';
+};
+
 /** What the page may load: its own style sheet, known by its hash, and pictures beside it. Nothing runs. */
 const policy = (): string =>
   [
@@ -41,8 +52,8 @@ const policy = (): string =>
   ].join('; ');
 
 /** A whole HTML document made from Markdown: nothing fetched, no script, one style sheet inside. */
-export const pageHtml = ({ title, markdown, lang = 'en-GB' }: Page): string => {
-  const sections = sectionsOf(MARKDOWN, markdown);
+export const pageHtml = ({ title, markdown, lang = 'en-GB', figures = [] }: Page): string => {
+  const sections = sectionsOf(MARKDOWN, markdown, { figures });
   const first = sections.findIndex(({ level }) => level >= 2);
   const split = first < 0 ? sections.length : first;
   const header = sections.slice(0, split).map(({ html }) => html);

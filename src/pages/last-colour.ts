@@ -7,6 +7,8 @@ import { regrowth } from '../trade/growth.ts';
 import { factsIn, mixBlocks, notedOf, type VisitView } from './card-visit.ts';
 import { dayText, timeBetween } from './days.ts';
 import { dueText, nextOf } from './due.ts';
+import { placementFigure } from './figures/placement-figure.ts';
+import { noFigures } from './figures/sheet.ts';
 import { type HeadView, listOf, salonOfHead } from './head-view.ts';
 import { newsByDate, newsItem } from './news.ts';
 import { endOf, stylistName } from './noted.ts';
@@ -78,12 +80,14 @@ export const lastColourOf = ({ visits }: HeadView): VisitReckoned | undefined =>
 export const lastColourBlocks = (view: HeadView, money = false): string[] => {
   const visit = lastColourOf(view);
   if (visit === undefined) return ['## Last colour', 'The notes show none.', ...planBlocks(view)];
-  const one: VisitView = { journal: view.journal, visit, news: [], findings: [], money };
+  const { sheet = noFigures } = view;
+  const one: VisitView = { journal: view.journal, visit, news: [], findings: [], money, earlier: [], sheet };
   return [
     '## Last colour',
     ...listOf(lastItems(view, one)),
     ...mixBlocks(one),
     ...listOf([...whereItems(one), ...outcome(view, one)]),
+    ...sheet([(id) => placementFigure(id, visit)]),
     ...planBlocks(view),
   ];
 };

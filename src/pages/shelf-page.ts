@@ -1,13 +1,13 @@
 import type { Journal } from '../journal/journal.ts';
-import { listed } from '../reckon/say.ts';
+import { figure, listed } from '../reckon/say.ts';
 import type { Ledger } from '../reckon/stock/ledger.ts';
 import { AHEAD_DAYS, PACE_DAYS, type Passing, type ShelfRow, shelfValue } from '../reckon/stock/shelf-state.ts';
-import { compare, isZero, max, neg, sign } from '../text/exact.ts';
+import { compare, type Exact, isZero, max, neg, sign } from '../text/exact.ts';
 import { dayText } from './days.ts';
 import { escapeText } from './escape.ts';
 import { minorText } from './money-words.ts';
 import { joined } from './noted.ts';
-import { packsText, stockAmount, stockFigure, wareText } from './stock-words.ts';
+import { packsText, stockAmount, wareText } from './stock-words.ts';
 import { type Column, table } from './tables.ts';
 
 const WHY = {
@@ -66,8 +66,8 @@ const passingTable = (journal: Journal, rows: readonly ShelfRow[]): string =>
       .map(({ row, passing }) => passingCells(journal, row, passing)),
   );
 
-const signed = (row: ShelfRow, value: Parameters<typeof neg>[0]): string =>
-  sign(value) > 0 ? `+${stockFigure(row.line, value)}` : stockFigure(row.line, value);
+/** A difference with its sign, to a tenth: a count never hides what is too small for the scales. */
+const signed = (value: Exact): string => `${sign(value) > 0 ? '+' : ''}${figure(value, 1)}`;
 
 const unexplainedTable = (journal: Journal, rows: readonly ShelfRow[]): string =>
   table(
@@ -81,7 +81,7 @@ const unexplainedTable = (journal: Journal, rows: readonly ShelfRow[]): string =
       const { line } = row;
       return [
         wareText(line, journal.salons),
-        `${signed(row, line.unexplained)} ${line.pieces ? 'pieces' : 'g'}`,
+        `${signed(line.unexplained)} ${line.pieces ? 'pieces' : 'g'}`,
         stockAmount(line, line.unexplainedWithin),
         `${line.counts.length}`,
         line.counts[0]?.date ?? '',
@@ -101,7 +101,7 @@ const countsTable = (journal: Journal, rows: readonly ShelfRow[]): string =>
           date,
           stockAmount(row.line, expected),
           stockAmount(row.line, counted),
-          signed(row, difference),
+          signed(difference),
         ]),
     ),
   );

@@ -1,3 +1,5 @@
+import { FIGURE_STYLE } from './figures/figure-style.ts';
+
 /**
  * The style sheet of every page: read at arm's length beside a basin, printed on A4, folded on a phone. Colours are
  * never the only sign of anything; in both schemes text stands at least 7:1 against its ground.
@@ -70,6 +72,11 @@ tbody th { min-width: 4.4rem; }
 table:not(.folds):has(.figures) tbody th { width: 40%; }
 .folds tbody th { min-width: 7.5rem; }
 .figures { text-align: right; white-space: nowrap; }
+@media screen and (min-width: 52rem) {
+  .visits table:has(.figures):not(.folds), [aria-labelledby="last-colour"] table:has(.figures):not(.folds) {
+    display: inline-table; width: calc(50% - 1.2rem); margin-right: .9rem; vertical-align: top;
+  }
+}
 @media (max-width: 42rem) {
   html { font-size: 100%; }
   h1 { font-size: 1.7rem; }
@@ -83,13 +90,32 @@ table:not(.folds):has(.figures) tbody th { width: 40%; }
   .folds td::before { content: attr(data-head) ": "; color: var(--soft); }
 }
 @media print {
-  @page { size: A4; margin: 14mm 15mm; }
+  @page { size: A4; margin: 11mm 13mm; }
   :root { --paper: #fff; --ink: #000; --soft: #333; --line: #999; --band: #fff; --mark: #000; --mark-paper: #fff; --link: #000; }
-  html { font-size: 10pt; }
-  body { line-height: 1.4; }
+  html { font-size: 8.7pt; }
+  body { line-height: 1.25; }
   header, main { max-width: none; padding: 0; }
   nav { display: none; }
   h2, h3, caption { break-after: avoid; }
-  .part, .alerts, tr, dd, li { break-inside: avoid; }
+  .alerts, tr, dd, li { break-inside: avoid; }
+  .alerts { padding: 0 .6rem .2rem; }
+  .alerts h2 { margin: .3rem 0 .1rem; }
+  h1 { font-size: 1.5rem; }
+  h2 { margin-top: .8rem; font-size: 1.05rem; }
+  main > section:first-child { margin-top: .6rem; }
+  p, ul, dl { margin: .25rem 0; }
+  dl > div { padding: 0; }
+  table { margin: .35rem 0; font-size: .92rem; }
+  th, td { padding: .08rem .6rem .08rem 0; }
+  .part, main > section:not(.alerts, .visits) { columns: 2; column-gap: 7mm; }
+  .part > h3, main > section > h2 { column-span: all; }
+  dl > div { grid-template-columns: 5.9rem 1fr; column-gap: .4rem; }
+  thead th { white-space: normal; }
+  .folds { font-size: .85rem; }
+  .folds tbody th { min-width: 4rem; }
+  table { break-inside: avoid; }
+  .visits, .part + .part { break-before: page; }
+  .visits > h2 { margin-top: 0; }
+  .part { margin: 0; padding-top: .3rem; border-top: 0; }
 }
-`;
+${FIGURE_STYLE}`;

@@ -15,7 +15,13 @@ import { isLightening } from './services.ts';
 export type LightenedShare = FromTo & {
   /** Places that the estimate leaves out: where they lie, or how much of them was taken, is not noted. */
   readonly without: readonly string[];
+  /** What it takes for granted: the areas, and the techniques by which sections were counted. */
+  readonly areas: readonly HeadArea[];
+  readonly techniques: readonly SectionTechnique[];
 };
+
+/** A technique whose sections are counted. */
+export type SectionTechnique = keyof typeof SECTION_FACTS;
 
 /** A place with the areas that the estimate counts for it. */
 type Spot = { readonly place: HeadPlace; readonly areas: readonly HeadArea[] };
@@ -29,7 +35,7 @@ const areasOf = (place: HeadPlace, named: ReadonlySet<HeadArea>): readonly HeadA
 /** Sides of an area that a place takes, of two. */
 const sidesOf = ({ half }: HeadPlace): number => (half === undefined ? 2 : 1);
 
-const isSectioned = (technique: string | undefined): technique is keyof typeof SECTION_FACTS =>
+const isSectioned = (technique: string | undefined): technique is SectionTechnique =>
   technique !== undefined && Object.hasOwn(SECTION_FACTS, technique);
 
 /** Millimetres of hair, over both sides, that the sections of a line are stacked across. */
@@ -100,5 +106,15 @@ export const lightenedShare = (
   }
   const percent = (shares: ReadonlyMap<HeadArea, number>): number =>
     [...shares].reduce((sum, [area, share]) => sum + HEAD_AREA_FACTS[area].percent * share, 0);
-  return { least: Math.round(percent(least)), most: Math.round(percent(most)), without: [...without] };
+  return {
+    least: Math.round(percent(least)),
+    most: Math.round(percent(most)),
+    without: [...without],
+    areas: HEAD_AREAS.filter((area) => (most.get(area) ?? 0) > 0),
+    techniques: [
+      ...new Set(
+        lines.flatMap(({ technique, counted }) => (counted !== undefined && isSectioned(technique) ? [technique] : [])),
+      ),
+    ],
+  };
 };

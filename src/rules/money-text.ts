@@ -1,5 +1,5 @@
 import { currencyDecimals } from '../reckon/currency.ts';
-import { exact, toFixed } from '../text/exact.ts';
+import { exact, exactOf, toFixed } from '../text/exact.ts';
 
 /** Minor units as an amount of the currency: `82.00 GBP`. */
 export const moneyText = (minor: number, currency: string | undefined): string => {
@@ -7,3 +7,7 @@ export const moneyText = (minor: number, currency: string | undefined): string =
   const figure = toFixed(exact(minor, 10 ** decimals), decimals);
   return currency === undefined ? figure : `${figure} ${currency}`;
 };
+
+/** An amount as typed, with the decimals of the currency: `6.80`. */
+export const priceText = (amount: number, currency: string | undefined): string =>
+  toFixed(exactOf(amount), currencyDecimals(currency));

@@ -12,6 +12,12 @@ export function neutralisersAt(depth: number): readonly ToneColour[] {
   return undercoatAt(depth).neutraliser.split('-') as ToneColour[];
 }
 
+/** The colours that neutralise a stage of lift; none when the word is not a stage. */
+export function neutralisersOf(stage: string): readonly ToneColour[] {
+  const depth = stageDepth(stage);
+  return depth === undefined ? [] : neutralisersAt(depth);
+}
+
 /** The warmth that hair lightened to a depth shows, as chart C of `depth.ts` prints it. */
 export function warmthAt(depth: number): string {
   return undercoatAt(depth).seen;

@@ -20,6 +20,10 @@ describe('weights of a bowl', () => {
     expect(problemsOf('bowl A 40 cream 7/0 + 10 toner 9/1 + dev-6')).toEqual([
       'missing-weight: Bowl A does not say how much dev-6.',
     ]);
+    expect(problemsOf('bowl A 40 cream 7/0 + 2p dev-6')).toEqual([
+      'missing-weight: Bowl A does not say how much dev-6.',
+    ]);
+    expect(shownOf('bowl A 40 caly + 10 cream 7/0 + dev-6')).toBe('40 caly + 10 cream 7/0 + ? dev-6 = ?');
     expect(problemsOf('bowl A 40 cream 7/0 + dev-6 + dev-9')).toEqual([
       'missing-weight: Bowl A does not say how much dev-6 and dev-9.',
     ]);
@@ -104,6 +108,14 @@ describe('weights of a bowl', () => {
     ]);
   });
 
+  it('points at both facts', () => {
+    const also = (note: string): (readonly string[] | undefined)[] =>
+      bowlsOf(note).flatMap(({ problems }) => problems.map((problem) => problem.also?.map(({ says }) => says)));
+    expect(also('bowl A 40 clay + 80 dev-6 1:1.5')).toEqual([['this amount']]);
+    expect(also('bowl A 90 g of 40 clay + 20vol 1:2')).toEqual([['the other figures']]);
+    expect(also('bowl A 90 g of 100 clay + dev-6')).toEqual([['the other figures']]);
+  });
+
   it('lets pass what the scales cannot show, and what a hedge allows', () => {
     expect(problemsOf('bowl A 30 clay + 59.5 dev-6 1:2')).toEqual([]);
     expect(problemsOf('bowl A 30 clay + 59 dev-6 1:2').length).toBe(1);
@@ -116,6 +128,11 @@ describe('weights of a bowl', () => {
     expect(problemsOf('bowl A ~85 g of 30 clay + 60 dev-6')).toEqual([]);
     expect(problemsOf('bowl A 85 g of 30 clay + 60? dev-6')).toEqual([]);
     expect(problemsOf('bowl A 85 g of 30 clay + 60 dev-6').length).toBe(1);
+    // A tenth of the larger figure: 6 of 60, 6.6 of 66.
+    expect(problemsOf('bowl A 30 clay + ~54 dev-6 1:2')).toEqual([]);
+    expect(problemsOf('bowl A 30 clay + ~66 dev-6 1:2')).toEqual([]);
+    expect(problemsOf('bowl A 30 clay + ~67 dev-6 1:2').length).toBe(1);
+    expect(problemsOf('bowl A 90 g of 0 bond + 30 clay + dev-6')).toEqual([]);
   });
 
   it('marks as about what is reckoned from a hedged figure', () => {
@@ -139,6 +156,9 @@ describe('weights of a bowl', () => {
     expect(problemsOf('bowl A 40 clay + 80 dev-6 = 120')).toEqual([]);
     expect(problemsOf('bowl A 40.4 clay + 80 dev-6 = 120')).toEqual([]);
     expect(problemsOf('bowl A 40.6 clay + 80 dev-6 = 120').length).toBe(1);
+    expect(problemsOf('bowl A 30 clay + 60 dev-6 = 99\nplus A 3 bond')).toEqual([
+      'claim: Bowl A comes to 90 g, and the note says 99 g.',
+    ]);
     expect(problemsOf('bowl A 40 clay + 80 dev-6 = ~130')).toEqual([]);
     expect(problemsOf('bowl A 40? clay + 80 dev-6 = 130')).toEqual([]);
     expect(problemsOf('bowl A 40 clay + dev-6 = 130')).toEqual(['missing-weight: Bowl A does not say how much dev-6.']);
@@ -306,6 +326,8 @@ describe('further mixes', () => {
       '20 of ?',
     ]);
     expect(used('bowl A 20 clay + 40 dev-6\nmore A 60\nleft A 130')).toEqual(['0 of 120', '-10 of ?']);
+    expect(used('bowl A 20 clay\nbowl B 5 clay\nmore A 60\nleft A 10')).toEqual(['10 of 80', '5 of ?', '60 of ?']);
+    expect(used('bowl A 20 clay\nmore A\nplus A2 dev-6\nleft A 30')).toEqual(['-10 of ?', '? of ?']);
     expect(used('bowl A 20 clay + 40 dev-6\nleft A 70')).toEqual(['-10 of ?']);
     expect(used('bowl A 20 clay + dev-6\nmore A 60\nleft A 5')).toEqual(['? of ?', '? of ?']);
     expect(used('bowl A 20 clay\nmore A 60\nleft A 30\nleft A2 70')).toEqual(['-10 of 80', '-10 of ?']);

@@ -126,6 +126,8 @@ describe('shades', () => {
     expect(problemsOf('bowl A 30 neon teal + 2 neon 7/9', { shelf })).toEqual([]);
     expect(problemsOf('bowl A 30 mono 7/9 + 3 mono teal', { shelf })).toEqual([]);
     expect(problemsOf('bowl A 30 pair 7/NV + 3 pair 7/VN + 2 pair 7/V-N', { shelf })).toEqual([]);
+    expect(problemsOf('bowl A 30 mono jade', { shelf })).toEqual(['unknown-shade: `jade` is not a shade of `mono`.']);
+    expect(problemsOf('bowl A 30 pair jade', { shelf })).toEqual(['unknown-shade: `jade` is not a shade of `pair`.']);
     expect(problemsOf('bowl A 30 pair 7/NX', { shelf })).toEqual([
       'unknown-shade: `X` is not a tone of `pair`; its tones line has NV, N, V.',
     ]);
@@ -226,6 +228,28 @@ describe('blends', () => {
       'unknown-name: `dve-9` is not on the shelf.',
     ]);
     expect(shownOf('bowl A 30 clay + 10% from dev-6 dev-9 1:2')).toBe('30 clay + 60 dev-6 and dev-9 = 90');
+  });
+});
+
+describe('blends of more or fewer', () => {
+  it('of three developers ask for amounts, wherever the strength lies between them', () => {
+    const note = 'bowl A 30 clay + 60 7% from dev-3 dev-6 dev-9';
+    expect(problemsOf(note)).toEqual(['missing-weight: 3 developers make 7 % in more than one way.']);
+    expect(todosOf(note)).toEqual(['Write an amount of each, or name two of dev-3, dev-6 and dev-9.']);
+  });
+
+  it('take the strength of a developer from the shelf, not from its name', () => {
+    const shelf = 'product clay lightener\nproduct dev-4 developer\nproduct dev-9 developer 9%';
+    expect(problemsOf('bowl A 30 clay + 60 7% from dev-4 dev-9', { shelf })).toEqual([
+      'outside-blend: `dev-4` has no strength of its own to blend with.',
+    ]);
+  });
+
+  it('are reckoned, not typed', () => {
+    const [bowl] = bowlsOf('bowl A 30 clay + 60 7.5% from dev-6 dev-9');
+    expect(bowl?.portions.map(({ typed }) => typed)).toEqual([true, false, false]);
+    expect(bowl?.portions.map((portion) => 'how' in portion)).toEqual([false, false, false]);
+    expect(bowl?.about).toBe(false);
   });
 });
 

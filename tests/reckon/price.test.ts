@@ -34,6 +34,21 @@ describe('prices', () => {
     expect(packOn(item('pack 60 g 9 from 2026-05-01'), '2026-04-30')).toBeUndefined();
   });
 
+  it('follow the salon that asks', () => {
+    const bottle = item('pack 1 l 10.00');
+    const ask = (currency: string, mlAsGrams: boolean): string =>
+      fig(gramPrice(bottle, '2026-09-04', { currency, mlAsGrams }));
+    expect([ask('GBP', true), ask('JPY', true), ask('GBP', false), ask('GBP', true), ask('GBP', true)]).toEqual([
+      '1',
+      '0.01',
+      '?',
+      '1',
+      '1',
+    ]);
+    const dated = item('pack 60 g 9 from 2026-05-01\npack 60 g 8 from 2026-01-01\npack 60 g 7');
+    expect(packOn(dated, '2026-06-01')?.price).toBe(9);
+  });
+
   it('of a volume need a density or the policy', () => {
     expect(price('pack 1 l 10.00')).toBe('?');
     expect(price('pack 1 l 10.00', 'GBP', true)).toBe('1');

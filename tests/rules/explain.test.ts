@@ -28,6 +28,16 @@ test('a stop is told to stay in sight', () => {
   expect(stop && explainRule(stop)).toContain('never hidden');
 });
 
+test('how a salon tunes a rule is told, and that a stop is not tuned', () => {
+  const page = (severity: string): string => {
+    const rule = RULES.find((one) => one.severity === severity);
+    return rule === undefined ? '' : explainRule(rule);
+  };
+  expect(page('fix')).toMatch(/`policy rule [a-z0-9-]+ mind "the reason"`/u);
+  expect(page('mind')).toMatch(/`policy rule [a-z0-9-]+ fix "the reason"`/u);
+  expect(page('stop')).not.toContain('policy rule');
+});
+
 test.each([
   [{ kind: 'published', cites: 'A page, 2nd edition' }, 'Source: A page, 2nd edition.'],
   [{ kind: 'shelf', cites: 'its mix line' }, 'Source: your own shelf: its mix line.'],

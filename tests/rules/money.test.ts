@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { rulesIn, saidIn } from './compile.ts';
+import { findIn, rulesIn, saidIn } from './compile.ts';
 
 const notes = (salon: string, ...lines: string[]): string =>
   [
@@ -21,7 +21,7 @@ describe('charge-total', () => {
     ['no total', ['charge foils 65']],
     ['tenths that no float holds', ['charge a 0.10', 'charge b 0.20', 'charge total 0.30']],
   ])('is silent at %s', (_, lines) => {
-    expect(rulesIn(notes(POUNDS, ...lines))).toEqual([]);
+    expect(rulesIn(notes(POUNDS, ...lines))).not.toContain('charge-total');
   });
 
   test.each([
@@ -56,5 +56,134 @@ describe('split-total', () => {
     ['split io 50%', 'The shares make 50 % of the visit.'],
   ])('fires at %s', (line, message) => {
     expect(saidIn(notes(POUNDS, line))).toEqual([`fix split-total: ${message}`]);
+  });
+});
+
+/** Visits by month, June first, each with its lines. */
+const visits = (...each: readonly (readonly string[])[]): string =>
+  [
+    POUNDS,
+    'range neon "Kelp direct" semi',
+    'mix none',
+    'shades teal',
+    'client wren-abbott "Wren Abbott"',
+    ...each.flatMap((lines, index) => [`visit 2026-0${index + 6}-16 wren-abbott`, ...lines]),
+    '',
+  ].join('\n');
+
+describe('deposit-unused', () => {
+  test.each([
+    ['used', ['charge foils 95', 'deposit used 50']],
+    ['returned', ['charge foils 95', 'deposit returned 50']],
+    ['not charged against', ['note moved to August']],
+  ])('is silent when it is %s', (_, lines) => {
+    expect(rulesIn(visits(['deposit 50 for 2026-07-16'], lines))).toEqual([]);
+  });
+
+  test('is silent of a deposit for another day, or for none', () => {
+    expect(rulesIn(visits(['deposit 50 for 2026-08-16', 'deposit 20'], ['charge foils 95']))).toEqual([]);
+  });
+
+  test('fires with the amount and the day it was taken', () => {
+    const { findings } = findIn(visits(['deposit 50 for 2026-07-16'], ['charge foils 95']));
+    expect(findings.map(({ message }) => message)).toEqual([
+      'A deposit of 50.00 was taken on 2026-06-16 for this visit, and no line uses it.',
+    ]);
+    expect(findings[0]?.todo).toBe('Write `deposit used 50.00`, or `deposit returned 50.00`.');
+  });
+});
+
+describe('deposit-not-taken', () => {
+  test.each([
+    ['of the first visit in the notes', [['deposit used 50']]],
+    ['of a deposit taken', [['deposit 50'], ['deposit used 50']]],
+    ['of one taken in two', [['deposit 20'], ['deposit 30'], ['deposit used 50']]],
+    ['of one taken the same day', [['cut'], ['deposit 50', 'deposit used 50']]],
+    ['of one taken and not yet used', [['cut'], ['deposit 50']]],
+  ])('is silent %s', (_, each) => {
+    expect(rulesIn(visits(...each))).toEqual([]);
+  });
+
+  test.each([
+    [
+      [['deposit 50'], ['deposit used 50'], ['deposit used 50']],
+      '50.00 GBP of deposit is used up here; 0.00 GBP had been taken.',
+    ],
+    [[['deposit 40'], ['deposit returned 50']], '50.00 GBP of deposit is used up here; 40.00 GBP had been taken.'],
+  ])('fires at %j', (each, message) => {
+    expect(saidIn(visits(...each))).toEqual([`mind deposit-not-taken: ${message}`]);
+  });
+});
+
+describe('charge-missing', () => {
+  const DONE = ['bowl A 40 neon teal', 'result lengths even'];
+  test.each([
+    ['where the client is never charged', [DONE, ['cut']]],
+    ['without a bowl', [['charge cut 42'], ['result lengths even']]],
+    ['without a result', [['charge cut 42'], ['bowl A 40 neon teal']]],
+    ['when all of it stayed in the bowl', [['charge cut 42'], [...DONE, 'left A 40']]],
+    ['when put right free of charge', [['charge cut 42'], [...DONE, 'redo 2026-06-16']]],
+    ['when charged nothing', [['charge cut 42'], [...DONE, 'charge teal 0']]],
+    ['when stopped', [['charge cut 42'], [...DONE, 'stopped "rinsed at once"']]],
+  ])('is silent %s', (_, each) => {
+    expect(rulesIn(visits(...each))).toEqual([]);
+  });
+
+  test('counts the bowls', () => {
+    expect(saidIn(visits(['charge cut 42'], [...DONE, 'bowl B 20 neon teal']))).toEqual([
+      'mind charge-missing: The visit of 2026-07-16 has 2 bowls and a result, and no charge.',
+    ]);
+  });
+});
+
+describe('paid-differs', () => {
+  test.each([
+    ['what is due', ['charge foils 95', 'paid 95 card']],
+    ['what is due after a deposit', ['charge foils 95', 'deposit used 50', 'paid 45 card']],
+    ['the whole charge, the deposit apart', ['charge foils 95', 'deposit 50 for 2026-12-12', 'paid 95 card']],
+    ['two ways', ['charge foils 95', 'paid 45 card', 'paid 50 cash']],
+    ['nothing, as far as is said', ['charge foils 95']],
+    ['without an amount', ['charge foils 95', 'paid card']],
+    ['for nothing charged here', ['paid 95 card']],
+  ])('is silent at %s', (_, lines) => {
+    expect(rulesIn(notes(POUNDS, ...lines))).toEqual([]);
+  });
+
+  test.each([
+    [['charge foils 95', 'paid 59 card'], '59.00 GBP is paid, and 95.00 GBP is due.', '36.00 GBP short', undefined],
+    [
+      ['charge foils 95', 'deposit used 50', 'paid 50 card'],
+      '50.00 GBP is paid, and 45.00 GBP is due.',
+      '5.00 GBP over',
+      'Charged 95.00 GBP; deposits make the rest.',
+    ],
+  ])('fires at %j', (lines, message, label, expected) => {
+    const { findings } = findIn(notes(POUNDS, ...lines));
+    expect(findings.map((finding) => [finding.message, finding.label, finding.expected])).toEqual([
+      [message, label, expected],
+    ]);
+  });
+
+  test('leaves a total that differs to the rule about totals', () => {
+    expect(rulesIn(notes(POUNDS, 'charge foils 95', 'charge total 90', 'paid 90 card'))).toEqual(['charge-total']);
+    expect(rulesIn(notes(POUNDS, 'charge foils 95', 'charge total 95', 'paid 90 card'))).toEqual(['paid-differs']);
+  });
+});
+
+describe('discount-of-nothing', () => {
+  test.each([
+    [['charge foils 95', 'charge discount 20%']],
+    [['charge total 95', 'charge foils 95', 'charge discount 20%', 'charge total 76']],
+    [['charge discount 10', 'charge foils 95']],
+  ])('is silent at %j', (lines) => {
+    expect(rulesIn(notes(POUNDS, ...lines))).not.toContain('discount-of-nothing');
+  });
+
+  test('fires at each that stands before', () => {
+    const lines = ['charge discount 10%', 'charge discount 20 %', 'charge foils 95', 'charge discount 5%'];
+    expect(saidIn(notes(POUNDS, ...lines))).toEqual([
+      'fix discount-of-nothing: The discount of 10 % stands before every charge, so it takes nothing off.',
+      'fix discount-of-nothing: The discount of 20 % stands before every charge, so it takes nothing off.',
+    ]);
   });
 });

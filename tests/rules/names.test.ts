@@ -124,7 +124,7 @@ describe('unknown-zone', () => {
   test.each([
     ['place A quarterdeck'],
     ['on 14:00 A quarterdeck'],
-    ['leave quarterdeck'],
+    ['place A quarterdeck weave'],
     ['result quarterdeck 7'],
     ['start quarterdeck 7'],
     ['regrowth 2cm quarterdeck'],
@@ -136,7 +136,8 @@ describe('unknown-zone', () => {
 
   test('finds it once a visit, and offers to describe it', () => {
     const { findings } = findIn(notes(BOWL, 'place A quarterdeck', 'leave quarterdeck'));
-    expect(findings.map(({ todo }) => todo)).toEqual(['Write `zone quarterdeck "where it is"` under the client.']);
+    const zones = findings.filter(({ rule }) => rule === 'unknown-zone');
+    expect(zones.map(({ todo }) => todo)).toEqual(['Write `zone quarterdeck "where it is"` under the client.']);
   });
 });
 
@@ -163,5 +164,62 @@ describe('name-twice', () => {
 
   test('lets a client’s second entry add to the first', () => {
     expect(rulesIn('client wren-abbott "Wren Abbott"\nnatural 6\nclient wren-abbott\ngrey 10%')).toEqual([]);
+  });
+});
+
+describe.each(['redo', 'about'])('%s-unfound', (word) => {
+  const visits = (...lines: string[]): string =>
+    ['client wren-abbott "Wren Abbott"', ...lines.map((line) => line.replace('WORD', word)), ''].join('\n');
+  const V = (day: string): string => `visit ${day} wren-abbott`;
+
+  test.each([
+    ['a visit of that day', [V('2026-05-02'), V('2026-09-04'), 'WORD 2026-05-02']],
+    ['another visit of the same day', [`${V('2026-09-04')}`, 'cut', V('2026-09-04'), 'WORD 2026-09-04']],
+  ])('is silent at %s', (_, lines) => {
+    expect(rulesIn(visits(...lines))).toEqual([]);
+  });
+
+  test('names the nearest visits before it', () => {
+    const days = ['2026-01-02', '2026-03-02', '2026-05-02', '2026-06-02'].map(V);
+    const { findings } = findIn(visits(...days, V('2026-09-04'), 'WORD 2026-05-03', V('2026-10-04')));
+    expect(findings.map(({ message, todo, severity }) => [severity, message, todo])).toEqual([
+      ['fix', 'Wren Abbott has no visit on 2026-05-03.', 'The nearest: 2026-05-02, 2026-06-02 and 2026-03-02.'],
+    ]);
+  });
+
+  test('of two as near, names the earlier first', () => {
+    const { findings } = findIn(visits(V('2026-05-02'), V('2026-05-04'), V('2026-09-04'), 'WORD 2026-05-03'));
+    expect(findings[0]?.todo).toBe('The nearest: 2026-05-02 and 2026-05-04.');
+  });
+
+  test('knows its own day, and has nothing to offer for a first visit', () => {
+    const { findings } = findIn(visits(V('2026-09-04'), 'WORD 2026-09-04'));
+    expect(findings.map(({ message, todo }) => [message, todo])).toEqual([
+      [`2026-09-04 is the day of this visit, and the \`${word}\` line is about another.`, 'Correct the date.'],
+    ]);
+  });
+
+  test('is only worth a thought before the notes of the client begin', () => {
+    const [found] = findIn(visits(V('2026-05-02'), V('2026-09-04'), 'WORD 2024-05-02')).findings;
+    expect(found?.severity).toBe('mind');
+  });
+});
+
+describe('split-unknown-stylist', () => {
+  const visit = (stylists: string, header: string, ...lines: string[]): string =>
+    [stylists, 'client wren-abbott "Wren Abbott"', header, ...lines, ''].join('\n');
+  const HEADER = 'visit 2026-09-04 wren-abbott';
+
+  test('is silent where no stylist is described', () => {
+    expect(rulesIn(visit('', HEADER, 'split jo 50%, nia 50%'))).toEqual([]);
+  });
+
+  test('is silent where the name is found as a hand', () => {
+    expect(rulesIn(visit('stylist io "Io"', `${HEADER} by jo`, 'split jo 50%, io 50%'))).toEqual(['unknown-name']);
+  });
+
+  test('offers an entry where no name is near', () => {
+    const [found] = findIn(visit('stylist io "Io"', HEADER, 'split quartz 50%, io 50%')).findings;
+    expect(found?.todo).toBe('Write an entry `stylist quartz`.');
   });
 });

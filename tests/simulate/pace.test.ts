@@ -21,10 +21,14 @@ const salonOf = (world: Pick<PaceWorld, 'seed' | 'spread' | 'noise' | 'walk'>) =
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 
 const SEEDS = [1, 2, 3, 4];
+const FEW_SEEDS = [1, 2];
 const STEADY = { spread: 0.25, noise: 0.12, walk: 0 };
 
 describe('heads with a pace of their own, and visits that differ a little', () => {
   const salons = SEEDS.map((seed) => salonOf({ seed, ...STEADY }));
+  const cases = salons.flatMap(({ series }, salon) =>
+    backtestLift(series).cases.map((one) => ({ ...one, client: `${salon} ${one.client}` })),
+  );
 
   it('are read from the notes to within a look either way', () => {
     for (const { series, visits } of salons) {
@@ -55,9 +59,6 @@ describe('heads with a pace of their own, and visits that differ a little', () =
   });
 
   it('come out of the backtest ahead of both guesses, told from chance over the salons together', () => {
-    const cases = salons.flatMap(({ series }, salon) =>
-      backtestLift(series).cases.map((one) => ({ ...one, client: `${salon} ${one.client}` })),
-    );
     const comparison = compareGuesses(cases, GUESSES);
     expect(comparison?.visits).toBeGreaterThan(550);
     expect(comparison && verdictOf(comparison)).toBe('nearer');
@@ -65,7 +66,7 @@ describe('heads with a pace of their own, and visits that differ a little', () =
   });
 
   it('lie within the span for about eight visits of ten', () => {
-    const held = withinSpan(salons.flatMap(({ series }) => backtestLift(series).cases));
+    const held = withinSpan(cases);
     expect(held).toBeGreaterThan(0.74);
     expect(held).toBeLessThan(0.86);
   });
@@ -73,7 +74,7 @@ describe('heads with a pace of their own, and visits that differ a little', () =
 
 describe('heads that are all alike', () => {
   it('are taken as the salon, so that the last time is further out', () => {
-    for (const seed of SEEDS) {
+    for (const seed of FEW_SEEDS) {
       const comparison = compareGuesses(backtestLift(salonOf({ seed, spread: 0, noise: 0.12, walk: 0 }).series).cases, [
         'estimate',
         'last time',
@@ -85,7 +86,7 @@ describe('heads that are all alike', () => {
 
 describe('heads whose pace walks off between visits', () => {
   it('are better guessed by the last time, and the backtest says so', () => {
-    for (const seed of SEEDS) {
+    for (const seed of FEW_SEEDS) {
       const comparison = compareGuesses(
         backtestLift(salonOf({ seed, spread: 0.25, noise: 0.02, walk: 0.3 }).series).cases,
         GUESSES,

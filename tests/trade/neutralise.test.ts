@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import {
   leaningOf,
   neutralisersAt,
+  neutralisersOf,
   neutralisesAt,
   neutralisesStage,
   temperatureOf,
@@ -44,6 +45,8 @@ describe('neutralisesAt', () => {
     expect(neutralisesStage('violet', 'yellow')).toBe(true);
     expect(neutralisesStage('violet', 'orange')).toBe(false);
     expect(neutralisesStage('violet', 'teal')).toBeUndefined();
+    expect(neutralisersOf('orange')).toEqual(['blue']);
+    expect(neutralisersOf('teal')).toEqual([]);
   });
 });
 

@@ -6,10 +6,10 @@ import { element, label, line, type Point, path, picture, through } from './svg.
 
 /** The course of lift: a panel for every bowl and place, all on one scale, so that they are read against each other. */
 
-const WIDTH = 220;
+const WIDTH = 232;
 const HEIGHT = 196;
-const LEFT = 78;
-const RIGHT = 208;
+const LEFT = 92;
+const RIGHT = 222;
 const TOP = 34;
 const BOTTOM = 168;
 const SMALL = 'small';

@@ -69,6 +69,10 @@ const chartUndercoat = (start: readonly Seen[], result: readonly Seen[]): Swatch
     : [{ of: 'undercoat', says: `${seen}, by the chart at depth ${depth}`, colour }];
 };
 
+/** The undercoat to reckon with, by the chart; none where a stage was noted or nothing was lifted. */
+export const chartUndercoatOf = (visit: VisitReckoned): Swatch[] =>
+  lastLooks(visit).length > 0 ? [] : chartUndercoat(seenIn(visit, 'start'), seenIn(visit, 'result'));
+
 /** The swatches of a visit, in the order hair goes through them. */
 export const swatchesOfVisit = (visit: VisitReckoned): Swatch[] => {
   const [start, result] = [seenIn(visit, 'start'), seenIn(visit, 'result')];
@@ -76,7 +80,8 @@ export const swatchesOfVisit = (visit: VisitReckoned): Swatch[] => {
   return [
     ...swatchesOf('natural', naturalOf(visit)).slice(0, 1),
     ...swatchesOf('found', start),
-    ...(looks.length > 0 ? looks : chartUndercoat(start, result)),
+    ...looks,
+    ...chartUndercoatOf(visit),
     ...swatchesOf('result', result),
   ];
 };

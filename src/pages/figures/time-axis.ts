@@ -38,13 +38,7 @@ export const drawAxis = (axis: TimeAxis, top: number, bottom: number): string =>
     {},
     ...minutes.flatMap((minute) => [
       line(x(minute), top, x(minute), bottom, 'rule'),
-      label(
-        x(minute),
-        bottom + 15,
-        clockText(minute),
-        'said',
-        minute === from ? 'start' : minute === to ? 'end' : 'middle',
-      ),
+      label(x(minute), bottom + 15, clockText(minute), 'said', 'middle'),
     ]),
     line(x(from), bottom, x(to), bottom, 'axis'),
   );

@@ -20,7 +20,7 @@ type Shape = {
 };
 
 const WIDE: Shape = { width: 720, left: 168, right: 660, bar: 6, row: 46, beside: true };
-const NARROW: Shape = { width: 320, left: 4, right: 312, bar: 26, row: 68, beside: false };
+const NARROW: Shape = { width: 320, left: 20, right: 300, bar: 26, row: 68, beside: false };
 
 const TALL = 18;
 const TOP = 20;
@@ -111,9 +111,9 @@ const nameOf = ({ name, run }: TimelineRow, { shape }: Sheet, top: number): stri
   const rest = bowl === '' ? name : run.zone;
   if (!shape.beside) {
     return [
-      label(shape.left, top + 14, bowl, 'bowl'),
-      label(shape.left + (bowl === '' ? 0 : widthOf(bowl, 16) + 6), top + 14, rest),
-      label(shape.right, top + 14, minutes, 'said', 'end'),
+      label(0, top + 14, bowl, 'bowl'),
+      label(bowl === '' ? 0 : widthOf(bowl, 16) + 8, top + 14, rest),
+      label(shape.width, top + 14, minutes, 'said', 'end'),
     ].join('');
   }
   const room = Math.floor((shape.left - 34) / (14 * 0.56));
@@ -121,7 +121,7 @@ const nameOf = ({ name, run }: TimelineRow, { shape }: Sheet, top: number): stri
   return [
     label(0, top + shape.bar + 14, bowl, 'bowl'),
     label(bowl === '' ? 0 : 24, top + shape.bar + 14, short),
-    label(shape.right + 8, top + shape.bar + 14, run.fromFirst === undefined ? '?' : minutes),
+    label(shape.right + 8, top + shape.bar + 14, run.fromFirst === undefined ? 'no off' : minutes),
   ].join('');
 };
 
@@ -169,19 +169,28 @@ const drawn = (id: string, visit: VisitReckoned, rows: readonly TimelineRow[], s
   );
 };
 
-const KEY = [
-  'Slope: being put on.',
-  'Thick end: off.',
-  'Pip: looked at.',
-  'Line beneath: the shelf’s time.',
-  'Strokes: past it.',
-  'Wave: heat.',
-].join(' ');
+/** What the marks mean, of those that are drawn. */
+const keyOf = (rows: readonly TimelineRow[]): string => {
+  const some = (has: (row: TimelineRow) => boolean): boolean => rows.some(has);
+  const past = some(({ run, wanted }) => wanted !== undefined && run.off !== undefined && run.off > wanted.to);
+  return [
+    some(({ run }) => run.spanned) && 'Slope: being put on.',
+    some(({ run }) => run.off !== undefined) && 'Thick end: off.',
+    some(({ run }) => run.off === undefined) && 'Broken edge: off not noted.',
+    some(({ run }) => run.checks.some(({ at }) => at !== undefined)) && 'Pip: looked at.',
+    some(({ wanted }) => wanted !== undefined) && 'Line beneath: the shelf’s time.',
+    past && 'Strokes: past the shelf’s time.',
+    some(({ heat }) => heat.length > 0) && 'Wave: heat.',
+    'Figures at the right: minutes from first on.',
+  ]
+    .filter((part) => part !== false)
+    .join(' ');
+};
 
 /** The timeline of a visit, drawn for a wide and for a narrow page; undefined when nothing stands on its clock. */
 export const timeline = (id: string, visit: VisitReckoned, earlier: readonly VisitReckoned[]): string | undefined => {
   const rows = timelineRows(visit, earlier);
   if (rows.length === 0) return undefined;
   const pictures = [WIDE, NARROW].map((shape) => drawn(`${id}-${shape.beside ? 'w' : 'n'}`, visit, rows, shape));
-  return `<figure class="figure">${pictures.join('')}<figcaption>${KEY}</figcaption></figure>`;
+  return `<figure class="figure">${pictures.join('')}<figcaption>${keyOf(rows)}</figcaption></figure>`;
 };

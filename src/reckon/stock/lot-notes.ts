@@ -77,6 +77,8 @@ const MIXED = new RegExp(
 );
 const NAMES = /\p{L}[\p{L}\p{M}\p{N}'’‐‑–_.-]*/gu;
 const STRENGTH = /\d\s*(?:%|vol)/i;
+/** What counts from before the lot came in: a lot that is named all the same, and a test dated on its own. */
+const LOT_OR_TEST = /\b(?:lot|test)\b/i;
 const DATE = /\d{4}-\d{2}-\d{2}/;
 
 /** What decides whether a line can bear on the lot. */
@@ -178,7 +180,7 @@ const scan = (
   const isKept = found || again.length > 0;
   if (!isKept) return { bears: false, again, text: '' };
   let own = text;
-  if (!refers && !REFERS_WITHIN.test(text))
+  if (!refers && others.length > 0 && !REFERS_WITHIN.test(text))
     for (const [from, to] of others.toReversed()) own = own.slice(0, from) + own.slice(to);
   return { bears: true, again, text: withoutIdle(own) };
 };
@@ -189,6 +191,7 @@ const keptChunks = (cuts: readonly Cut[], sought: Sought): ReadonlyMap<Chunk, st
   const kept = new Map<Chunk, string>();
   const repeating = new Set<string>();
   const visits: Chunk[] = [];
+  const clients: Chunk[] = [];
   for (const { chunks } of cuts)
     for (const chunk of chunks) {
       if (chunk.kind !== 'visit' && chunk.kind !== 'client') continue;
@@ -197,8 +200,8 @@ const keptChunks = (cuts: readonly Cut[], sought: Sought): ReadonlyMap<Chunk, st
         visits.push(chunk);
         const date = DATE.exec(head)?.[0];
         const isEarly = date !== undefined && date < sought.arrived;
-        if (isEarly && !/\btest\b/i.test(chunk.text) && !fold(chunk.text).includes(sought.lot)) continue;
-      }
+        if (isEarly && !LOT_OR_TEST.test(chunk.text)) continue;
+      } else clients.push(chunk);
       const scanned = scan(chunk, bears);
       if (scanned.bears) kept.set(chunk, scanned.text);
       if (scanned.again.length > 0) for (const name of [clientIn(head), ...scanned.again]) repeating.add(name);
@@ -206,6 +209,12 @@ const keptChunks = (cuts: readonly Cut[], sought: Sought): ReadonlyMap<Chunk, st
   if (repeating.size > 0)
     for (const chunk of visits)
       if (repeating.has(clientIn(headOf(chunk.text)))) kept.set(chunk, withoutIdle(chunk.text));
+  const named = new Set([...kept.keys()].map(({ text }) => clientIn(headOf(text))));
+  for (const chunk of clients) {
+    const head = headOf(chunk.text);
+    // The header alone gives her full name.
+    if (!kept.has(chunk) && named.has(clientIn(head))) kept.set(chunk, head + blank(chunk.text.slice(head.length)));
+  }
   return kept;
 };
 

@@ -18,7 +18,7 @@ const tracedIn = (journal: Journal, lot: string): string[] => {
     ...wares.map(({ item, shade, arrived, gone }) => `${item.name} ${shade} ${arrived} ${gone}`),
     ...traced.map(
       ({ touch, certainty }) =>
-        `${touch.place.file}:${touch.place.line} ${touch.date} ${touch.client} ${touch.label} ${certainty} ${touch.amount?.n}`,
+        `${touch.place.file}:${touch.place.line} ${touch.date} ${journal.clients.get(touch.client)?.full} ${touch.label} ${certainty} ${touch.amount?.n}`,
     ),
   ];
 };

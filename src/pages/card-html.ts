@@ -1,0 +1,19 @@
+import type { ClientFile, Journal } from '../journal/journal.ts';
+import type { VisitReckoned } from '../reckon/model.ts';
+import type { Finding } from '../text/finding.ts';
+import { type CardOptions, cardMarkdown } from './card.ts';
+import { figureSheet } from './figures/sheet.ts';
+import { pageHtml } from './html.ts';
+
+/** A client's card as a whole page: the same words as in Markdown, and the figures drawn. Takes what `cardMarkdown` does. */
+export const cardHtml = (
+  journal: Journal,
+  client: ClientFile,
+  reckoned: readonly VisitReckoned[],
+  findings: readonly Finding[],
+  options: Omit<CardOptions, 'sheet'>,
+): string => {
+  const { sheet, figures } = figureSheet();
+  const markdown = cardMarkdown(journal, client, reckoned, findings, { ...options, sheet });
+  return pageHtml({ title: client.full, markdown, figures });
+};

@@ -1,0 +1,52 @@
+import { saysBreathing } from '../../trade/contraindications.ts';
+import { bowlsPutOn } from '../applied.ts';
+import { itemsIn, placeInBowl } from '../contents.ts';
+import { defineRule } from '../rule.ts';
+import { alertsOn } from '../said-on-file.ts';
+
+export default defineRule({
+  name: 'persulphate-breathing',
+  family: 'cautions',
+  severity: 'stop',
+  over: 'visit',
+  what: 'Lightener is used on someone with breathing trouble on file: asthma, wheezing, an inhaler.',
+  why: 'Most lighteners hold persulphates, which can bring on asthma in whoever breathes their dust.',
+  source: {
+    kind: 'published',
+    cites: 'the French agency ANSES, page "ANSES recommends restricting persulphates in hair products"',
+  },
+  caution: 'persulphate',
+  *check(visit) {
+    for (const bowl of bowlsPutOn(visit)) {
+      const item = itemsIn(bowl).find(({ kind }) => kind === 'lightener');
+      if (item === undefined) continue;
+      const said = alertsOn(visit.date, visit.client).find(({ text }) => saysBreathing(text));
+      if (said === undefined) return;
+      yield {
+        place: placeInBowl(bowl, (portion) => portion.item === item),
+        message: `Bowl ${bowl.name} holds ${item.name}, a lightener, and "${said.text}" is on file.`,
+        expected:
+          'Persulphates are respiratory sensitisers, and exposure is kept to a minimum (the French agency ANSES).',
+        todo: 'Write what was really used, or who agreed to it: `allow persulphate-breathing "…"`.',
+        label: 'lightener',
+        also: [{ place: said.place, says: 'breathing trouble' }],
+      };
+      return;
+    }
+  },
+  bad: `
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+    client wren-abbott "Wren Abbott"
+      caution asthma, carries an inhaler
+    visit 2026-09-04 wren-abbott
+      bowl A 40 clay + 80 dev-6
+             ^^^^^^^`,
+  good: `
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+    client wren-abbott "Wren Abbott"
+      caution no asthma, asked twice
+    visit 2026-09-04 wren-abbott
+      bowl A 40 clay + 80 dev-6`,
+});

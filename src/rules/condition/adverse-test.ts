@@ -1,0 +1,88 @@
+import type { VisitReckoned } from '../../reckon/model.ts';
+import { isLightening, type TestMade, testsFor, zonesOfBowl } from '../../reckon/state.ts';
+import { daysBetween } from '../../text/dates.ts';
+import { weakWord } from '../../trade/condition.ts';
+import { isAdverse } from '../../trade/hair.ts';
+import { CONDITION_HOLDS } from '../../trade/intervals.ts';
+import { bowlsPutOn } from '../applied.ts';
+import { itemsIn, placeInBowl } from '../contents.ts';
+import { anyMeet } from '../hair-meets.ts';
+import { defineRule, type Found } from '../rule.ts';
+
+/** What a strand or stretch test says against going on; undefined where it does not. */
+const against = ({ kind, result, fact }: TestMade): string | undefined => {
+  if (kind !== 'strand' && kind !== 'stretch') return undefined;
+  if (result === 'adverse') return fact.result.flatMap(({ words }) => words.map(({ word }) => word)).find(isAdverse);
+  return result === undefined && fact.says !== undefined ? weakWord(fact.says.text) : undefined;
+};
+
+const foundIn = (visit: VisitReckoned): Found | undefined => {
+  const { client, date, salon } = visit;
+  const tests = testsFor(client, salon.hours, date).flatMap((test) => {
+    const day = test.made?.date ?? '';
+    return day !== '' && day <= date && daysBetween(day, date) <= CONDITION_HOLDS ? [{ ...test, day }] : [];
+  });
+  for (const [index, test] of tests.entries()) {
+    const says = against(test);
+    if (says === undefined) continue;
+    // A later test of the kind at the same hair outweighs it, once something was seen.
+    const settled = tests
+      .slice(index + 1)
+      .some(
+        (later) => later.kind === test.kind && isSeen(later) && anyMeet(namedBy(later), namedBy(test), salon.zones),
+      );
+    const bowl = bowlsPutOn(visit).find(
+      (one) =>
+        isLightening(one) &&
+        anyMeet(zonesOfBowl(visit, one.name), namedBy(test), salon.zones) &&
+        (test.products.length === 0 || itemsIn(one).some(({ name }) => test.products.includes(name))),
+    );
+    if (settled || bowl === undefined) continue;
+    return {
+      place: placeInBowl(bowl, ({ item }) => item?.kind === 'lightener' || item?.kind === 'high-lift'),
+      message: `Bowl ${bowl.name} lightens hair whose ${test.kind} test of ${test.day} says "${says}".`,
+      expected: 'A strand that goes gummy, breaks or stays stretched speaks against lightening (common practice).',
+      todo: `Write the zones it really went on, or a ${test.kind} test made since.`,
+      label: `tested: ${says}`,
+      also: [{ place: test.place, says: 'the test' }],
+    };
+  }
+  return undefined;
+};
+
+const isSeen = ({ result, fact }: TestMade): boolean =>
+  result !== undefined || (!fact.notNeeded && fact.says !== undefined);
+
+const namedBy = ({ fact }: TestMade): readonly string[] => fact.zones.map(({ zone }) => zone);
+
+export default defineRule({
+  name: 'adverse-test',
+  family: 'condition',
+  severity: 'stop',
+  over: 'visit',
+  what: 'Hair is lightened whose last strand or stretch test went gummy, broke or stayed stretched.',
+  why: 'The test was made to see what the head would do, and it said that the hair would go.',
+  source: { kind: 'common practice' },
+  caution: 'lightener',
+  *check(visit) {
+    const found = foundIn(visit);
+    if (found !== undefined) yield found;
+  },
+  bad: `
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      test stretch ends breaks
+      bowl A 40 clay + 80 dev-6
+             ^^^^^^^
+      place A ends`,
+  good: `
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      test stretch ends breaks
+      bowl A 40 clay + 80 dev-6
+      place A roots`,
+});

@@ -1,0 +1,58 @@
+import { historyKinds, zonesOfBowl } from '../../reckon/state.ts';
+import { firstDayOf } from '../../reckon/when.ts';
+import { bowlsPutOn } from '../applied.ts';
+import { itemsIn, placeInBowl } from '../contents.ts';
+import { anyMeetLoosely } from '../hair-meets.ts';
+import { defineRule } from '../rule.ts';
+
+const NOT_TAKEN: ReadonlySet<string> = new Set(['direct-dye', 'henna', 'metallic']);
+
+export default defineRule({
+  name: 'remover-on-direct-dye',
+  family: 'condition',
+  severity: 'mind',
+  over: 'visit',
+  what: 'A remover goes where direct dye, henna or metal salts are on file.',
+  why: 'A remover shrinks oxidative dye; other colour it leaves, shifts in tone, or drives deeper.',
+  source: { kind: 'common practice' },
+  *check(visit) {
+    for (const bowl of bowlsPutOn(visit)) {
+      const item = itemsIn(bowl).find(({ kind }) => kind === 'remover');
+      if (item === undefined) continue;
+      const under = historyKinds(visit.client).find(
+        ({ kind, when, zones }) =>
+          NOT_TAKEN.has(kind) &&
+          (when === undefined || firstDayOf(when) <= visit.date) &&
+          anyMeetLoosely(zonesOfBowl(visit, bowl.name), zones, visit.salon.zones),
+      );
+      if (under === undefined) continue;
+      yield {
+        place: placeInBowl(bowl, (portion) => portion.item === item),
+        message: `Bowl ${bowl.name} holds ${item.name}, a remover, and ${under.kind} is on file there.`,
+        expected: 'A remover takes out oxidative dye, and little of anything else (common practice).',
+        todo: 'Write what the strand test showed, or the zones it really went on.',
+        label: `on ${under.kind}`,
+        also: [{ place: under.place, says: 'went in before' }],
+      };
+    }
+  },
+  bad: `
+    product unpick "Unpick" remover
+      mix none
+    client wren-abbott "Wren Abbott"
+      history 2026-05 direct-dye lengths
+    visit 2026-09-04 wren-abbott
+      test strand unpick 20min orange
+      bowl U 60 unpick
+             ^^^^^^^^^
+      place U lengths`,
+  good: `
+    product unpick "Unpick" remover
+      mix none
+    client wren-abbott "Wren Abbott"
+      history 2026-05 salon-colour lengths
+    visit 2026-09-04 wren-abbott
+      test strand unpick 20min orange
+      bowl U 60 unpick
+      place U lengths`,
+});

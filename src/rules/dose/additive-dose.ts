@@ -1,0 +1,75 @@
+import type { BowlReckoned, Portion, VisitReckoned } from '../../reckon/model.ts';
+import { grams } from '../../reckon/say.ts';
+import { add, compare, div, type Exact, exact, exactOf, mul, neg } from '../../text/exact.ts';
+import { bowlsPutOn } from '../applied.ts';
+import { citeLine, placeOf } from '../cite.ts';
+import { defineRule, type Found } from '../rule.ts';
+
+/** What the dose line allows for the base of a bowl, widened by half a step of the scales. */
+const rangeFor = (
+  base: Exact,
+  { low, high, per }: { readonly low: number; readonly high: number; readonly per: number },
+): { readonly least: Exact; readonly most: Exact } => {
+  const [a, b] = [low, high].map((each) => div(mul(base, exactOf(each)), exactOf(per)));
+  return { least: a as Exact, most: b as Exact };
+};
+
+const foundIn = (visit: VisitReckoned, bowl: BowlReckoned, portion: Portion): Found | undefined => {
+  const { item, weight, place } = portion;
+  const { base } = bowl;
+  if (item?.kind !== 'additive' || item.dose === undefined || weight === undefined || base === undefined)
+    return undefined;
+  if (item.dose.per <= 0 || item.inRatio) return undefined;
+  const { least, most } = rangeFor(base, item.dose);
+  const slack = div(visit.salon.scale, exact(2));
+  const [tooLittle, tooMuch] = [compare(weight, add(least, neg(slack))) < 0, compare(weight, add(most, slack)) > 0];
+  if (!tooLittle && !tooMuch) return undefined;
+  const { low, high, per } = item.dose;
+  const takes = compare(least, most) === 0 ? grams(least) : `${grams(least)} to ${grams(most)}`;
+  const dose = low === high ? `${low}` : `${low} to ${high}`;
+  return {
+    place,
+    message: `Bowl ${bowl.name} has ${grams(weight)} ${item.name} to ${grams(base)} of base.`,
+    expected: `${item.full} takes ${dose} per ${per}, here ${takes} (${citeLine(item, item.dose)}).`,
+    todo: `Write ${takes}, or why it was more or less: \`allow additive-dose "…"\`.`,
+    label: tooMuch ? `over ${grams(most)}` : `under ${grams(least)}`,
+    also: [{ place: placeOf(item.stood, item.dose), says: 'its dose line' }],
+  };
+};
+
+export default defineRule({
+  name: 'additive-dose',
+  family: 'dose',
+  severity: 'fix',
+  over: 'visit',
+  what: 'An additive is outside what its `dose` line gives for the base of the bowl.',
+  why: 'Too little of it does nothing, and too much thins the mix and slows it.',
+  source: { kind: 'shelf', cites: 'the dose line of the additive (`dose 1-2 per 10`)' },
+  *check(visit) {
+    for (const bowl of bowlsPutOn(visit)) {
+      // A bowl made again is as the first one was.
+      if (bowl.again !== undefined) continue;
+      for (const portion of bowl.portions) {
+        const found = foundIn(visit, bowl, portion);
+        if (found !== undefined) yield found;
+      }
+    }
+  },
+  bad: `
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+    product bond "Mender" additive
+      dose 1-2 per 10
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 40 clay + 80 dev-6 + 15 bond
+                                  ^^^^^^^`,
+  good: `
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+    product bond "Mender" additive
+      dose 1-2 per 10
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 40 clay + 80 dev-6 + 8 bond`,
+});

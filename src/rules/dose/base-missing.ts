@@ -1,0 +1,46 @@
+import { quoted } from '../../reckon/say.ts';
+import { bowlsPutOn } from '../applied.ts';
+import { itemsIn } from '../contents.ts';
+import { defineRule } from '../rule.ts';
+
+export default defineRule({
+  name: 'base-missing',
+  family: 'dose',
+  severity: 'mind',
+  over: 'visit',
+  what: 'A bowl has a developer and nothing for it to develop.',
+  why: 'Developer alone does little that was wanted, so what it was mixed with is likely missing from the note.',
+  source: { kind: 'notation' },
+  *check(visit) {
+    for (const bowl of bowlsPutOn(visit)) {
+      const items = itemsIn(bowl);
+      const kinds = new Set(items.map(({ kind }) => kind));
+      // What has no name on the shelf, and what came out of another bowl, may be the base.
+      const known = bowl.portions.every(({ role, item }) => role === 'water' || item !== undefined);
+      if (!known || !kinds.has('developer') || [...kinds].some((kind) => kind !== 'developer' && kind !== 'additive'))
+        continue;
+      yield {
+        place: bowl.place,
+        message: `Bowl ${bowl.name} holds ${quoted(items.map(({ name }) => name))} and nothing to develop.`,
+        expected: 'A developer is mixed with a colour, a lightener or a remover (common practice).',
+        todo: `Write what it was mixed with, as in \`plus ${bowl.name} 40 clay\`.`,
+        label: 'no base',
+      };
+    }
+  },
+  bad: `
+    product dev-6 "Cream developer" developer 6%
+    product bond "Mender" additive
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 80 dev-6 + 4 bond
+           ^^^^^^^^^^^^^^^^^^^`,
+  good: `
+    product dev-6 "Cream developer" developer 6%
+    product bond "Mender" additive
+    product clay "Peregrine clay" lightener
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 80 dev-6 + 4 bond
+      plus A 40 clay`,
+});

@@ -1,0 +1,70 @@
+import type { VisitReckoned } from '../../reckon/model.ts';
+import { isLightening, zonesOfBowl } from '../../reckon/state.ts';
+import { daysBetween } from '../../text/dates.ts';
+import { LIGHTENER_REST } from '../../trade/intervals.ts';
+import { bowlsPutOn } from '../applied.ts';
+import { placeInBowl } from '../contents.ts';
+import { anyMeet } from '../hair-meets.ts';
+import { defineRule, type Found } from '../rule.ts';
+
+const foundIn = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Found | undefined => {
+  for (const bowl of bowlsPutOn(visit).filter(isLightening)) {
+    const zones = zonesOfBowl(visit, bowl.name);
+    for (const before of earlier.toReversed()) {
+      const days = daysBetween(before.date, visit.date);
+      if (days >= LIGHTENER_REST) break;
+      if (days <= 0) continue;
+      const same = bowlsPutOn(before).find(
+        (one) => isLightening(one) && anyMeet(zonesOfBowl(before, one.name), zones, visit.salon.zones),
+      );
+      if (same === undefined) continue;
+      return {
+        place: placeInBowl(bowl, ({ item }) => item?.kind === 'lightener' || item?.kind === 'high-lift'),
+        message: `Bowl ${bowl.name} lightens where bowl ${same.name} of ${before.date} did, ${days} d before.`,
+        expected: `Hair rests about ${LIGHTENER_REST} d before it is lightened again (common practice, a rough guide).`,
+        todo: 'Write the stretch test that was made today, or the zone, if it was another.',
+        label: `after ${days} d`,
+        also: [{ place: same.place, says: 'lightened then' }],
+      };
+    }
+  }
+  return undefined;
+};
+
+export default defineRule({
+  name: 'lightener-again',
+  family: 'interval',
+  severity: 'mind',
+  over: 'client',
+  what: 'The same hair is lightened again within two weeks.',
+  why: 'What lightening takes from the fibre does not come back, and hair that is not rested breaks sooner.',
+  source: { kind: 'common practice' },
+  caution: 'lightener',
+  *check(_client, visits) {
+    for (const [index, visit] of visits.entries()) {
+      const found = foundIn(visit, visits.slice(0, index));
+      if (found !== undefined) yield found;
+    }
+  },
+  bad: `
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+    client wren-abbott "Wren Abbott"
+    visit 2026-08-28 wren-abbott
+      bowl A 30 clay + 60 dev-6
+      place A top
+    visit 2026-09-04 wren-abbott
+      bowl A 40 clay + 80 dev-6
+             ^^^^^^^
+      place A top`,
+  good: `
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+    client wren-abbott "Wren Abbott"
+    visit 2026-08-28 wren-abbott
+      bowl A 30 clay + 60 dev-6
+      place A top
+    visit 2026-09-11 wren-abbott
+      bowl A 40 clay + 80 dev-6
+      place A top`,
+});

@@ -1,0 +1,108 @@
+import type { ShelfItem } from '../journal/shelf.ts';
+import { lighteningOf } from '../reckon/lift/lightener.ts';
+import type { BowlReckoned, VisitReckoned } from '../reckon/model.ts';
+import { zonesOfBowl } from '../reckon/services.ts';
+import { toNumber } from '../text/exact.ts';
+import type { Place } from '../text/span.ts';
+import { LIGHTEST } from '../trade/lift-guide.ts';
+import { bowlsPutOn } from './applied.ts';
+import { itemsIn } from './contents.ts';
+import { overColour } from './over-colour.ts';
+import type { Found } from './rule.ts';
+import { meets, type SeenDepth, seenAt, startsAt, withDepth } from './seen-at.ts';
+import { blendOf } from './shade-blend.ts';
+
+/** What says how light a bowl is to take the hair: the result, else what is wanted, else its own shade. */
+export type Aim = { readonly by: 'result' | 'want' | 'shade'; readonly depth: number; readonly place: Place };
+
+/** A bowl that lightens, what it finds and what it is to reach. */
+export type LiftGap = {
+  readonly bowl: BowlReckoned;
+  readonly item: ShelfItem;
+  /** Of the developer, in per cent. */
+  readonly strength: number;
+  readonly start: SeenDepth;
+  readonly aim: Aim;
+  /** Depths from start to aim, read in favour of the note. */
+  readonly depths: number;
+};
+
+const clears = (bowl: BowlReckoned): boolean =>
+  itemsIn(bowl).some(({ kind }) => kind === 'lightener' || kind === 'remover');
+
+/** Whether another bowl of the visit takes colour out of the hair too, so that no lift is this bowl’s own. */
+const hasHelp = (visit: VisitReckoned, bowl: BowlReckoned): boolean =>
+  bowlsPutOn(visit).some((other) => other !== bowl && clears(other));
+
+const aimFor = (visit: VisitReckoned, bowl: BowlReckoned, item: ShelfItem, start: SeenDepth): Aim | undefined => {
+  const own = visit.salon.zones;
+  const zones = zonesOfBowl(visit, bowl.name);
+  // A start that is only lent by the roots or by nature stands for wherever the bowl goes.
+  const at = start.zone !== '' && meets(start.zone, zones, own) ? [start.zone] : zones;
+  const of = (word: 'result' | 'want'): Aim | undefined => {
+    const [said] = withDepth(seenAt(visit, word)).filter(({ zone }) => meets(zone, at, own));
+    return said && { by: word, depth: said.depth.low, place: said.place };
+  };
+  const shade = item.kind === 'lightener' ? undefined : blendOf(bowl)?.depth;
+  return (
+    of('result') ??
+    of('want') ??
+    (shade && { by: 'shade', depth: Math.min(toNumber(shade), LIGHTEST), place: bowl.place })
+  );
+};
+
+function* gapsOf(visit: VisitReckoned): Generator<LiftGap> {
+  for (const bowl of bowlsPutOn(visit)) {
+    const { product: item, strength } = lighteningOf(bowl) ?? {};
+    // A lightener without a lift line has neither claim nor guide.
+    if (item === undefined || (item.kind === 'lightener' && item.lift === undefined)) continue;
+    if (strength === undefined || hasHelp(visit, bowl)) continue;
+    for (const start of startsAt(visit, zonesOfBowl(visit, bowl.name))) {
+      const aim = aimFor(visit, bowl, item, start);
+      if (aim !== undefined) yield { bowl, item, strength, start, aim, depths: aim.depth - start.depth.high };
+    }
+  }
+}
+
+// Asked of every earlier visit, and by each rule on lift.
+const known = new WeakMap<VisitReckoned, readonly LiftGap[]>();
+
+/** The lift that each bowl of a visit is noted to do or to be for, where the notes say enough. */
+const liftGaps = (visit: VisitReckoned): readonly LiftGap[] => {
+  let gaps = known.get(visit);
+  if (gaps === undefined) {
+    gaps = [...gapsOf(visit)];
+    known.set(visit, gaps);
+  }
+  return gaps;
+};
+
+/** Whether an earlier visit shows this client lifted as far by the same product at that strength or a weaker one. */
+const didBefore = (gap: LiftGap, earlier: readonly VisitReckoned[]): boolean =>
+  earlier.some((visit) =>
+    liftGaps(visit).some(
+      ({ item, strength, aim, depths }) =>
+        item === gap.item && strength <= gap.strength && aim.by === 'result' && depths >= gap.depths,
+    ),
+  );
+
+/**
+ * What a claim or a guide finds in the lifts of all visits, one finding a bowl. What her hair did before outweighs both,
+ * and colour over colour, which does not lift at all, has a rule of its own.
+ */
+export function* gapsFound(
+  visits: readonly VisitReckoned[],
+  find: (gap: LiftGap) => Found | undefined,
+): Generator<Found> {
+  for (const [index, visit] of visits.entries()) {
+    const told = new Set<BowlReckoned>();
+    for (const gap of liftGaps(visit)) {
+      const found = told.has(gap.bowl) ? undefined : find(gap);
+      if (found === undefined) continue;
+      const earlier = visits.slice(0, index);
+      if (didBefore(gap, earlier) || overColour(visit, earlier).some(({ bowl }) => bowl === gap.bowl)) continue;
+      told.add(gap.bowl);
+      yield found;
+    }
+  }
+}

@@ -1,0 +1,56 @@
+import type { VisitReckoned } from '../../reckon/model.ts';
+import { figure } from '../../reckon/say.ts';
+import { exactOf } from '../../text/exact.ts';
+import { placeInBowl } from '../contents.ts';
+import { overColour } from '../over-colour.ts';
+import { defineRule } from '../rule.ts';
+import { depthText } from '../seen-at.ts';
+import { shadesIn } from '../shade-blend.ts';
+
+export default defineRule({
+  name: 'colour-over-colour',
+  family: 'lift',
+  severity: 'mind',
+  over: 'client',
+  what: 'Permanent colour goes on lengths that were coloured before, and its depth is lighter by one and a half or more.',
+  why: 'Colour does not lift colour: the roots turn light and the lengths stay as they were.',
+  source: { kind: 'common practice' },
+  *check(_client, visits: readonly VisitReckoned[]) {
+    for (const [index, visit] of visits.entries())
+      for (const { bowl, shade, start, before } of overColour(visit, visits.slice(0, index))) {
+        const [first] = shadesIn(bowl);
+        yield {
+          place: placeInBowl(bowl, (portion) => portion === first),
+          message: `Bowl ${bowl.name} is depth ${figure(exactOf(shade))}; ${start.zone}, coloured before, start at ${depthText(start.depth)}.`,
+          expected: 'Colour does not lift colour (common practice).',
+          todo: 'Write the remover or lightener that went first, or another shade for these lengths.',
+          label: `over coloured depth ${depthText(start.depth)}`,
+          also: [
+            { place: start.place, says: 'starts here' },
+            { place: before.place, says: 'coloured here' },
+          ],
+        };
+      }
+  },
+  bad: `
+    product dev-9 "Cream developer" developer 9%
+    range cream "Larkfield cream" permanent
+    client wren-abbott "Wren Abbott"
+      test skin 2026-09-01 11:00 cream read 2026-09-03 11:30 clear
+      history 2026-03 box-colour lengths
+    visit 2026-09-04 wren-abbott
+      start lengths 4
+      bowl A 40 cream 7/3 + 60 dev-9
+             ^^^^^^^^^^^^
+      place A lengths`,
+  good: `
+    product dev-9 "Cream developer" developer 9%
+    range cream "Larkfield cream" permanent
+    client wren-abbott "Wren Abbott"
+      test skin 2026-09-01 11:00 cream read 2026-09-03 11:30 clear
+      history 2026-03 box-colour lengths
+    visit 2026-09-04 wren-abbott
+      start lengths 4
+      bowl A 40 cream 5/3 + 60 dev-9
+      place A lengths`,
+});

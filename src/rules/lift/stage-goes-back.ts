@@ -1,0 +1,84 @@
+import type { VisitReckoned } from '../../reckon/model.ts';
+import { isLightening } from '../../reckon/services.ts';
+import { clockText } from '../../text/dates.ts';
+import { stageIndex } from '../../trade/stages.ts';
+import { defineRule, type Found } from '../rule.ts';
+import { placeName } from '../seen-at.ts';
+import { farEnd, placeOfStage, type SeenStage, stagesOf } from '../stages-seen.ts';
+import { bowlOf } from '../timed-runs.ts';
+
+/** Stages back before it is no matter of the light or the eye. */
+const ROOM = 2;
+
+/** Whether any stage is so far behind an earlier one, of whatever place: asked first, since it seldom is. */
+const goesBack = (seen: readonly SeenStage[]): boolean => {
+  let most = 0;
+  for (const one of seen) {
+    if (most - farEnd(one) >= ROOM) return true;
+    most = Math.max(most, farEnd(one));
+  }
+  return false;
+};
+
+function* found(visit: VisitReckoned): Generator<Found> {
+  const told = new Set<number>();
+  for (const run of visit.clock.runs) {
+    const bowl = bowlOf(visit, run);
+    if (bowl === undefined || !isLightening(bowl)) continue;
+    const seen = stagesOf(run);
+    if (!goesBack(seen)) continue;
+    const most = new Map<string, SeenStage>();
+    // A look at bowls that were on together may have been at the other one.
+    const shared = visit.clock.runs.filter((other) => other.bowl !== run.bowl).flatMap(({ checks }) => checks);
+    for (const now of seen) {
+      if (shared.some(({ place }) => place.line === now.look.place.line)) continue;
+      const before = most.get(now.zone);
+      const place = placeOfStage(now);
+      const back = before === undefined ? 0 : Number(stageIndex(before.stage.stage)) - farEnd(now);
+      if (before !== undefined && back >= ROOM && !told.has(place.line)) {
+        told.add(place.line);
+        yield {
+          place,
+          message: `${placeName(now.zone)}: ${before.stage.stage} at ${clockText(before.look.at)}, ${now.stage.stage} at ${clockText(now.look.at)}.`,
+          expected: 'Hair that is being lightened goes on from stage to stage, never back (common practice).',
+          todo: 'Write the stage or the time as it was, or the zone that was looked at.',
+          label: 'less lifted than before',
+          also: [{ place: placeOfStage(before), says: 'seen earlier' }],
+        };
+      }
+      if (back <= 0) most.set(now.zone, now);
+    }
+  }
+}
+
+export default defineRule({
+  name: 'stage-goes-back',
+  family: 'lift',
+  severity: 'fix',
+  over: 'visit',
+  what: 'A later check shows a place two stages or more less lifted than an earlier one, under the same bowl.',
+  why: 'A stage or a time is mistyped, and the pace reckoned from these checks would be wrong.',
+  source: { kind: 'common practice' },
+  check: found,
+  bad: `
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 40 clay + 80 dev-6
+      on 14:00 A top
+      check 14:10 A top gold
+      check 14:20 A top red
+                        ^^^
+      off 14:30 A`,
+  good: `
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 40 clay + 80 dev-6
+      on 14:00 A top
+      check 14:10 A top red
+      check 14:20 A top gold
+      off 14:30 A`,
+});

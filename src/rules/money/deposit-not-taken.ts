@@ -1,0 +1,52 @@
+import type { Deposit } from '../../records/schema/visit.ts';
+import { placeOf, wordsPlace } from '../cite.ts';
+import { moneyText } from '../money-text.ts';
+import { defineRule } from '../rule.ts';
+
+const isGiven = (fact: { readonly word: string }): fact is Deposit => fact.word === 'deposit';
+
+export default defineRule({
+  name: 'deposit-not-taken',
+  family: 'money',
+  severity: 'mind',
+  over: 'client',
+  what: 'More deposit is used or returned than the client’s visits have taken.',
+  why: 'Either a deposit was never noted, or one is used a second time.',
+  source: { kind: 'notation' },
+  *check(_, visits, journal) {
+    let held = 0;
+    for (const [index, { visit, money }] of visits.entries()) {
+      const gone = money.depositUsed + money.depositReturned;
+      const last = visit.entry.facts.findLast(
+        (fact) => isGiven(fact) && (fact.used !== undefined || fact.returned !== undefined),
+      );
+      // What the first visit in the notes uses may have been taken before they began.
+      if (index > 0 && last !== undefined && gone > held + money.depositTaken) {
+        yield {
+          place: wordsPlace(journal, placeOf(visit, last), /deposit[^"#]*[^"#\s]/iu),
+          message: `${moneyText(gone, money.currency)} of deposit is used up here; ${moneyText(held + money.depositTaken, money.currency)} had been taken.`,
+          expected: 'A deposit is used once, after a `deposit` line took it.',
+          todo: 'Correct the amount, or write the `deposit` line under the visit at which it was taken.',
+        };
+      }
+      held = Math.max(0, held + money.depositTaken - gone);
+    }
+  },
+  bad: `
+    client wren-abbott "Wren Abbott"
+    visit 2026-06-16 wren-abbott
+      deposit 40 for 2026-09-04
+    visit 2026-09-04 wren-abbott
+      charge foils 95
+      deposit used 50
+      ^^^^^^^^^^^^^^^
+      paid 45 card`,
+  good: `
+    client wren-abbott "Wren Abbott"
+    visit 2026-06-16 wren-abbott
+      deposit 50 for 2026-09-04
+    visit 2026-09-04 wren-abbott
+      charge foils 95
+      deposit used 50
+      paid 45 card`,
+});

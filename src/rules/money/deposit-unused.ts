@@ -1,0 +1,67 @@
+import type { Journal } from '../../journal/journal.ts';
+import type { VisitReckoned } from '../../reckon/model.ts';
+import type { Deposit } from '../../records/schema/visit.ts';
+import { placeOf, wordsPlace } from '../cite.ts';
+import { priceText } from '../money-text.ts';
+import { defineRule, type Found } from '../rule.ts';
+
+type Taken = { readonly from: VisitReckoned; readonly fact: Deposit; readonly amount: number };
+
+const takenIn = (from: VisitReckoned): Taken[] =>
+  from.visit.entry.facts.flatMap((fact) =>
+    fact.word === 'deposit' && fact.amount !== undefined && !fact.used && !fact.returned
+      ? [{ from, fact, amount: fact.amount }]
+      : [],
+  );
+
+function* unusedIn(visit: VisitReckoned, taken: readonly Taken[], journal: Journal): Generator<Found> {
+  const charged = visit.visit.entry.facts.some(({ word }) => word === 'charge');
+  const { depositUsed, depositReturned, currency } = visit.money;
+  const own = taken.find(({ fact }) => fact.for?.date === visit.date);
+  if (!charged || own === undefined || depositUsed + depositReturned > 0) return;
+  const amount = priceText(own.amount, currency);
+  yield {
+    place: placeOf(visit.visit, { line: 0 }, visit.visit.entry.date?.at),
+    message: `A deposit of ${amount} was taken on ${own.from.date} for this visit, and no line uses it.`,
+    todo: `Write \`deposit used ${amount}\`, or \`deposit returned ${amount}\`.`,
+    also: [
+      {
+        place: wordsPlace(journal, placeOf(own.from.visit, own.fact), /deposit[^"#]*[^"#\s]/iu),
+        says: 'taken here',
+      },
+    ],
+  };
+}
+
+export default defineRule({
+  name: 'deposit-unused',
+  family: 'money',
+  severity: 'mind',
+  over: 'client',
+  what: 'A deposit was taken for the day of a visit, and the visit is charged without it.',
+  why: 'The client would pay that part twice.',
+  source: { kind: 'notation' },
+  *check(_, visits, journal) {
+    const taken: Taken[] = [];
+    for (const visit of visits) {
+      yield* unusedIn(visit, taken, journal);
+      taken.push(...takenIn(visit));
+    }
+  },
+  bad: `
+    client wren-abbott "Wren Abbott"
+    visit 2026-06-16 wren-abbott
+      deposit 50 for 2026-09-04
+    visit 2026-09-04 wren-abbott
+          ^^^^^^^^^^
+      charge foils 95
+      paid 95 card`,
+  good: `
+    client wren-abbott "Wren Abbott"
+    visit 2026-06-16 wren-abbott
+      deposit 50 for 2026-09-04
+    visit 2026-09-04 wren-abbott
+      charge foils 95
+      deposit used 50
+      paid 45 card`,
+});

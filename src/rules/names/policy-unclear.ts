@@ -1,0 +1,67 @@
+import { nearNames } from '../../text/near.ts';
+import { placeOf } from '../cite.ts';
+import { BECOMES, type RulePolicy, rulePolicies } from '../policy.ts';
+import { nearMend } from '../problems.ts';
+import { defineRule, type Found } from '../rule.ts';
+import { RULE_NAMES } from '../rule-names.ts';
+
+const KNOWN: ReadonlySet<string> = new Set(RULE_NAMES);
+const WORDS: ReadonlySet<string> = new Set(BECOMES);
+const SHAPE =
+  'Write `policy rule charge-missing off "the till has it"`: the rule, then `mind`, `fix` or `off`, then why.';
+
+type Unclear = Omit<Found, 'place'> & { readonly at?: number };
+
+const unclear = ({ policy, rule, becomes }: RulePolicy): Unclear | undefined => {
+  if (rule === undefined)
+    return { at: policy.topic.at, message: 'The line names no rule, so it changes nothing.', todo: SHAPE };
+  if (!KNOWN.has(rule.word)) {
+    const near = nearNames(rule.word, RULE_NAMES);
+    return {
+      at: rule.at,
+      message: `\`${rule.word}\` is no rule, so the line changes nothing.`,
+      todo:
+        near.length === 0
+          ? 'Write the rule’s name as a finding shows it; `explain` lists them.'
+          : `Write \`${near.join('` or `')}\`.`,
+    };
+  }
+  if (becomes === undefined || !WORDS.has(becomes.word))
+    return {
+      at: becomes?.at ?? rule.at,
+      message: `The line does not say what \`${rule.word}\` becomes, so it changes nothing.`,
+      todo: SHAPE,
+    };
+  if (policy.says === undefined)
+    return { at: rule.at, message: `The line gives no reason, so \`${rule.word}\` stays as it is.`, todo: SHAPE };
+  return undefined;
+};
+
+export default defineRule({
+  name: 'policy-unclear',
+  family: 'names',
+  severity: 'fix',
+  over: 'journal',
+  what: 'A `policy rule` line names no rule, does not say what it becomes, or gives no reason.',
+  why: 'The line changes nothing, and whoever wrote it believes that it does.',
+  source: { kind: 'notation' },
+  *check({ salons }) {
+    for (const salon of salons.values()) {
+      for (const line of rulePolicies(salon)) {
+        const found = unclear(line);
+        if (salon.stood === undefined || found === undefined) continue;
+        const { at, ...said } = found;
+        const place = placeOf(salon.stood, line.policy, at);
+        const near = line.rule === undefined || KNOWN.has(line.rule.word) ? [] : nearNames(line.rule.word, RULE_NAMES);
+        yield { place, ...said, ...nearMend(place, near) };
+      }
+    }
+  },
+  bad: `
+    salon harbour "Harbour Row"
+      policy rule charge-mising off "the till has it"
+                  ^^^^^^^^^^^^^`,
+  good: `
+    salon harbour "Harbour Row"
+      policy rule charge-missing off "the till has it"`,
+});

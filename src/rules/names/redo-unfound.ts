@@ -1,0 +1,24 @@
+import { visitsNotFound } from '../other-visit.ts';
+import { defineRule } from '../rule.ts';
+
+export default defineRule({
+  name: 'redo-unfound',
+  family: 'names',
+  severity: 'fix',
+  over: 'client',
+  what: 'A `redo` line names a day on which the client has no visit.',
+  why: 'What was put right is then found on no card, and the work counts as a visit of its own.',
+  source: { kind: 'notation' },
+  check: (client, visits) => visitsNotFound('redo', client, visits),
+  bad: `
+    client wren-abbott "Wren Abbott"
+    visit 2026-08-30 wren-abbott
+    visit 2026-09-04 wren-abbott
+      redo 2026-09-03
+           ^^^^^^^^^^`,
+  good: `
+    client wren-abbott "Wren Abbott"
+    visit 2026-08-30 wren-abbott
+    visit 2026-09-04 wren-abbott
+      redo 2026-08-30`,
+});

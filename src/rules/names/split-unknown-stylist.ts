@@ -1,0 +1,48 @@
+import { nearNames } from '../../text/near.ts';
+import { placeOf } from '../cite.ts';
+import { nearMend } from '../problems.ts';
+import { defineRule } from '../rule.ts';
+
+export default defineRule({
+  name: 'split-unknown-stylist',
+  family: 'names',
+  severity: 'fix',
+  over: 'visit',
+  what: 'A `split` line gives a share to someone whom no stylist entry describes.',
+  why: 'That share of the money is added up for nobody.',
+  source: { kind: 'notation' },
+  *check({ visit }, { stylists }) {
+    // Where no stylist is described there is nothing that the name could be a slip of.
+    if (stylists.size === 0) return;
+    const hands = new Set([visit.entry.by, ...visit.entry.facts.map(({ by }) => by)].map((by) => by?.name));
+    for (const fact of visit.entry.facts) {
+      if (fact.word !== 'split') continue;
+      for (const { by } of fact.shares) {
+        // A name that also stands as a hand is found there.
+        if (stylists.has(by.name) || hands.has(by.name)) continue;
+        const near = nearNames(by.name, stylists.keys());
+        const place = placeOf(visit, fact, by.at);
+        const entry = `an entry \`stylist ${by.name}\``;
+        yield {
+          place,
+          message: `No stylist of the journal is named \`${by.name}\`.`,
+          todo: near.length === 0 ? `Write ${entry}.` : `Write \`${near.join('` or `')}\`, or ${entry}.`,
+          ...nearMend(place, near),
+        };
+      }
+    }
+  },
+  bad: `
+    stylist io "Io"
+    stylist nia "Nia"
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      split io 50%, nai 50%
+                    ^^^`,
+  good: `
+    stylist io "Io"
+    stylist nia "Nia"
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      split io 50%, nia 50%`,
+});

@@ -1,0 +1,79 @@
+import type { BowlReckoned, VisitReckoned } from '../reckon/model.ts';
+import { zonesOfBowl } from '../reckon/services.ts';
+import { historyKinds, lightenedBefore } from '../reckon/state.ts';
+import { firstDayOf } from '../reckon/when.ts';
+import { toNumber } from '../text/exact.ts';
+import type { Place } from '../text/span.ts';
+import { LIGHTEST } from '../trade/lift-guide.ts';
+import { bowlsPutOn } from './applied.ts';
+import { itemsIn } from './contents.ts';
+import { isAway, meets, type SeenDepth, seenAt, withDepth } from './seen-at.ts';
+import { blendOf } from './shade-blend.ts';
+
+/** Depths that a shade may be lighter than coloured hair before it is worth a word: a choice. */
+const ROOM = 1.5;
+
+const TINTS: ReadonlySet<string | undefined> = new Set(['permanent', 'high-lift']);
+const CLEARING: ReadonlySet<string | undefined> = new Set(['lightener', 'remover']);
+
+export type Coloured = { readonly zones: readonly string[]; readonly place: Place };
+
+const holds = (bowl: BowlReckoned, kinds: ReadonlySet<string | undefined>): boolean =>
+  itemsIn(bowl).some(({ kind }) => kinds.has(kind));
+
+/** Where permanent colour was put on the hair before: by its history, then by earlier visits. Demi colour fades out. */
+const colouredBefore = ({ client, date }: VisitReckoned, earlier: readonly VisitReckoned[]): Coloured[] => [
+  ...historyKinds(client).filter(
+    ({ kind, when }) =>
+      (kind === 'box-colour' || kind === 'salon-colour') && (when === undefined || firstDayOf(when) <= date),
+  ),
+  ...earlier.flatMap((visit) =>
+    bowlsPutOn(visit)
+      .filter((bowl) => holds(bowl, TINTS))
+      .map((bowl) => ({ zones: zonesOfBowl(visit, bowl.name), place: bowl.place })),
+  ),
+];
+
+/** A bowl of permanent colour lighter than the coloured lengths it goes on. */
+export type OverColour = {
+  readonly bowl: BowlReckoned;
+  /** The depth of its shades. */
+  readonly shade: number;
+  readonly start: SeenDepth;
+  readonly before: Coloured;
+};
+
+/** The lengths a bowl of permanent colour is clearly lighter than, as the start gives them. */
+const lighterThan = (visit: VisitReckoned, bowl: BowlReckoned, shade: number): SeenDepth[] => {
+  const starts = withDepth(seenAt(visit, 'start')).filter(
+    ({ zone, seen, depth }) =>
+      (isAway(zone) || zone === 'all') &&
+      shade - depth.high >= ROOM &&
+      !seen.words.some(({ word }) => word === 'natural'),
+  );
+  if (starts.length === 0) return starts;
+  const zones = zonesOfBowl(visit, bowl.name);
+  return starts.filter(({ zone }) => meets(zone, zones, visit.salon.zones));
+};
+
+/** Where permanent colour goes over colour that it cannot lift; one place a bowl. */
+export const overColour = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): OverColour[] => {
+  const bowls = bowlsPutOn(visit);
+  if (!bowls.some((bowl) => holds(bowl, TINTS)) || bowls.some((bowl) => holds(bowl, CLEARING))) return [];
+  const own = visit.salon.zones;
+  return bowls.flatMap((bowl): OverColour[] => {
+    const depth = holds(bowl, TINTS) ? blendOf(bowl)?.depth : undefined;
+    if (depth === undefined) return [];
+    const shade = Math.min(toNumber(depth), LIGHTEST);
+    const starts = lighterThan(visit, bowl, shade);
+    if (starts.length === 0) return [];
+    const coloured = colouredBefore(visit, earlier);
+    const lightened = lightenedBefore(visit.client, earlier, visit.date);
+    const found = starts.flatMap((start): OverColour[] => {
+      const before = coloured.find((one) => meets(start.zone, one.zones, own));
+      if (before === undefined || lightened.some(({ zones }) => meets(start.zone, zones, own))) return [];
+      return [{ bowl, shade, start, before }];
+    });
+    return found.slice(0, 1);
+  });
+};

@@ -1,0 +1,57 @@
+import { placingsOf } from '../../reckon/state.ts';
+import { isZero } from '../../text/exact.ts';
+import { defineRule } from '../rule.ts';
+
+export default defineRule({
+  name: 'bowl-unplaced',
+  family: 'placement',
+  severity: 'mind',
+  over: 'visit',
+  what: 'A bowl is mixed that no other line of the visit mentions, while another bowl has its time on.',
+  why: 'What went where, and for how long, is what the next visit needs; a bowl alone says neither.',
+  source: { kind: 'notation' },
+  *check({ visit, bowls, clock }) {
+    // Where some run names no bowl, it may be this one.
+    if (clock.runs.length === 0 || clock.runs.some(({ bowl }) => bowl === undefined)) return;
+    const said = new Set<string>();
+    for (const fact of visit.entry.facts) {
+      if ('bowls' in fact) for (const { name } of fact.bowls) said.add(name.toUpperCase());
+      if (fact.word === 'left') for (const { bowl } of fact.left) said.add(bowl.name.toUpperCase());
+      if ((fact.word === 'home' || fact.word === 'more') && fact.bowl) said.add(fact.bowl.name.toUpperCase());
+    }
+    for (const bowl of bowls) {
+      const { name } = bowl;
+      const further = bowls.some((one) => one !== bowl && one.name.startsWith(name.replace(/\d+$/, '')));
+      if (said.has(name) || further || placingsOf(visit, name).length > 0 || !isZero(bowl.taken)) continue;
+      yield {
+        place: bowl.place,
+        message: `Bowl ${name} is mixed, and no line says where or when it went on.`,
+        todo: `Write \`on\` with its time, \`${name}\` and its zones, or \`left ${name}\` with its weight if it was not used.`,
+        label: 'goes nowhere',
+      };
+    }
+  },
+  bad: `
+    range neon "Kelp direct" semi
+      mix none
+      shades teal, coral
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 30 neon teal
+      bowl B 30 neon coral
+           ^^^^^^^^^^^^^^^
+      on 14:00 A
+      off 14:20 A`,
+  good: `
+    range neon "Kelp direct" semi
+      mix none
+      shades teal, coral
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 30 neon teal
+      bowl B 30 neon coral
+      on 14:00 A
+      off 14:20 A
+      on 14:30 B
+      off 14:50 B`,
+});

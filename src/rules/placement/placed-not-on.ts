@@ -1,0 +1,60 @@
+import { placingsOf } from '../../reckon/state.ts';
+import { placeOf } from '../cite.ts';
+import { anyMeetLoosely } from '../hair-meets.ts';
+import { defineRule } from '../rule.ts';
+
+export default defineRule({
+  name: 'placed-not-on',
+  family: 'placement',
+  severity: 'mind',
+  over: 'visit',
+  what: 'A zone is placed, and the `on` lines of its bowl name others and never this one.',
+  why: 'Without its time on, nobody knows how long that hair took, or whether it was done.',
+  source: { kind: 'notation' },
+  *check({ visit, clock, salon }) {
+    const bowls = new Set<string>();
+    for (const fact of visit.entry.facts) {
+      if (fact.word !== 'place') continue;
+      const names = fact.bowls.map(({ name }) => name.toUpperCase());
+      const runs = clock.runs.filter(({ bowl }) => bowl === undefined || names.includes(bowl));
+      const on = runs.map(({ zone }) => zone);
+      const [run] = runs;
+      if (run === undefined || on.includes('') || names.some((name) => bowls.has(name))) continue;
+      const missing = fact.zones.find(({ zone }) => !anyMeetLoosely(on, [zone], salon.zones));
+      // Where it went on a zone that is not placed, one of the two names is a slip, and that is said there.
+      const placed = names.flatMap((name) =>
+        placingsOf(visit, name).flatMap(({ zones }) => zones.map(({ zone }) => zone)),
+      );
+      if (missing === undefined || on.some((zone) => !anyMeetLoosely(placed, [zone], salon.zones))) continue;
+      for (const name of names) bowls.add(name);
+      yield {
+        place: placeOf(visit, fact, missing.at),
+        message: `Bowl ${names.join(' and ')} is placed at ${missing.zone}, and no \`on\` line of it says when.`,
+        todo: `Write \`on\` with the time and ${missing.zone}, or \`leave ${missing.zone}\` if it was not done.`,
+        label: 'no time on',
+        also: [{ place: run.onPlace, says: 'went on elsewhere' }],
+      };
+    }
+  },
+  bad: `
+    range neon "Kelp direct" semi
+      mix none
+      shades teal
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 30 neon teal
+      place A hairline, nape
+                        ^^^^
+      on 14:00 A hairline
+      off 14:20 A`,
+  good: `
+    range neon "Kelp direct" semi
+      mix none
+      shades teal
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 30 neon teal
+      place A hairline, nape
+      on 14:00 A hairline, nape
+      off 14:20 A`,
+});

@@ -1,0 +1,77 @@
+import type { Stood } from '../../journal/source.ts';
+import { matchZones } from '../../reckon/zone-match.ts';
+import type { Visit } from '../../records/schema/entry.ts';
+import type { Place } from '../../text/span.ts';
+import { placeOf } from '../cite.ts';
+import { defineRule } from '../rule.ts';
+
+/** A remark that says which part of the zone was left: `leave crown "round the whorl"`. */
+const PART =
+  /^(?:a|the|round|around|at|by|under|behind|above|below|near|along|only|just|inside|beside|last|first|lowest)\b/iu;
+
+type Named = { readonly zone: string; readonly place: Place; readonly bowls: string };
+
+const placedIn = (visit: Stood<Visit>): readonly Named[] =>
+  visit.entry.facts.flatMap((fact) =>
+    fact.word !== 'place' && fact.word !== 'on'
+      ? []
+      : fact.zones.map(({ zone, at }) => ({
+          zone,
+          place: placeOf(visit, fact, at),
+          bowls: fact.bowls.map(({ name }) => name.toUpperCase()).join(' and '),
+        })),
+  );
+
+/** Whether every word of a zone that was left out is in the zone that was placed: all of that place was left out. */
+const isIn = (placed: string, left: string): boolean => {
+  const words = placed.split(' ');
+  return left.split(' ').every((word) => words.includes(word));
+};
+
+export default defineRule({
+  name: 'zone-left-and-placed',
+  family: 'placement',
+  severity: 'fix',
+  over: 'visit',
+  what: 'A zone is left out on purpose, and a bowl is put on it at the same visit.',
+  why: 'Next time nobody can tell whether that hair was coloured.',
+  source: { kind: 'notation' },
+  *check({ visit, salon }) {
+    const placed = placedIn(visit);
+    for (const fact of visit.entry.facts) {
+      if (fact.word !== 'leave' || PART.test(fact.says?.text ?? '')) continue;
+      for (const { zone, at } of fact.zones) {
+        const on = placed.find((one) => matchZones(one.zone, zone, salon.zones) !== undefined && isIn(one.zone, zone));
+        if (on === undefined) continue;
+        const bowl = on.bowls === '' ? 'A bowl' : `Bowl ${on.bowls}`;
+        yield {
+          place: placeOf(visit, fact, at),
+          message: `${bowl} goes on ${on.zone}, and the note leaves ${zone} out.`,
+          todo: `Take ${zone} out of one of the two lines, or say which part of it was left: \`zone whorl "…"\`.`,
+          label: 'left out and placed',
+          also: [{ place: on.place, says: 'placed here' }],
+        };
+        break;
+      }
+    }
+  },
+  bad: `
+    range neon "Kelp direct" semi
+      mix none
+      shades teal
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 30 neon teal
+      place A top, crown
+      leave crown "stands up"
+            ^^^^^`,
+  good: `
+    range neon "Kelp direct" semi
+      mix none
+      shades teal
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 30 neon teal
+      place A top
+      leave crown "stands up"`,
+});

@@ -1,0 +1,78 @@
+import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
+import { figure, grams } from '../../reckon/say.ts';
+import type { Next } from '../../records/schema/visit.ts';
+import { compare, exactOf } from '../../text/exact.ts';
+import { bowlsPutOn } from '../applied.ts';
+import { placeOf } from '../cite.ts';
+import { itemsIn } from '../contents.ts';
+import { defineRule, type Found } from '../rule.ts';
+
+type Promised = { readonly from: VisitReckoned; readonly fact: Next };
+
+const bowlNamed = ({ bowls }: VisitReckoned, name: string): BowlReckoned | undefined =>
+  bowls.find((bowl) => bowl.name === name.toUpperCase());
+
+/** Whether two bowls hold the same things: another mix of that name promises nothing. */
+const isSameMix = (a: BowlReckoned, b: BowlReckoned): boolean => {
+  const [first, second] = [itemsIn(a), itemsIn(b)];
+  return first.length === second.length && first.every((item) => second.includes(item));
+};
+
+function* broken({ from, fact }: Promised, visit: VisitReckoned): Generator<Found> {
+  for (const { bowl: name, percent = 0, text } of fact.changes) {
+    const was = name && bowlNamed(from, name.name);
+    const now = name && bowlNamed(visit, name.name);
+    if (!name || !was?.mixed || !now?.mixed || percent === 0 || !isSameMix(was, now)) continue;
+    const moved = compare(now.mixed, was.mixed);
+    if (percent < 0 ? moved <= 0 : moved >= 0) continue;
+    const change = `${figure(exactOf(Math.abs(percent)))} % ${percent < 0 ? 'less' : 'more'}`;
+    yield {
+      place: now.place,
+      message: `Bowl ${now.name} is ${grams(now.mixed)}; it was ${grams(was.mixed)}, and ${change} was promised.`,
+      expected: `The visit of ${from.date} says \`next … ${text}\`.`,
+      todo: 'Correct the amount, or write in a `note` why it changed.',
+      label: change,
+      also: [{ place: placeOf(from.visit, fact, name.at), says: 'promised here' }],
+    };
+  }
+}
+
+export default defineRule({
+  name: 'promise-unkept',
+  family: 'promise',
+  severity: 'mind',
+  over: 'client',
+  what: 'The last visit’s `next` wants a bowl smaller or larger, and the bowl went the other way.',
+  why: 'The change was noted because of what came of it last time.',
+  source: { kind: 'notation' },
+  *check(_, visits) {
+    let promised: Promised | undefined;
+    for (const visit of visits) {
+      if (bowlsPutOn(visit).length === 0) continue;
+      if (promised !== undefined) yield* broken(promised, visit);
+      const fact = visit.visit.entry.facts.findLast((one): one is Next => one.word === 'next');
+      promised = fact && { from: visit, fact };
+    }
+  },
+  bad: `
+    range neon "Kelp direct" semi
+      mix none
+      shades teal
+    client wren-abbott "Wren Abbott"
+    visit 2026-06-16 wren-abbott
+      bowl A 40 neon teal
+      next 8w A -20%
+    visit 2026-09-04 wren-abbott
+      bowl A 50 neon teal
+           ^^^^^^^^^^^^^^`,
+  good: `
+    range neon "Kelp direct" semi
+      mix none
+      shades teal
+    client wren-abbott "Wren Abbott"
+    visit 2026-06-16 wren-abbott
+      bowl A 40 neon teal
+      next 8w A -20%
+    visit 2026-09-04 wren-abbott
+      bowl A 32 neon teal`,
+});

@@ -1,0 +1,53 @@
+import type { DepthSpan } from '../../reckon/lift/seen-depth.ts';
+import { figure } from '../../reckon/say.ts';
+import { exactOf } from '../../text/exact.ts';
+import { defineRule } from '../rule.ts';
+import { depthText, meets, placeName, seenAt, withDepth } from '../seen-at.ts';
+
+/** Depths between what was wanted and what came of it before it is worth a word: a choice. */
+const ROOM = 1.5;
+
+/** Depths between two spans; below nought where they overlap. */
+const apartOf = (one: DepthSpan, other: DepthSpan): number => Math.max(one.low - other.high, other.low - one.high);
+
+export default defineRule({
+  name: 'result-against-want',
+  family: 'result',
+  severity: 'mind',
+  over: 'visit',
+  what: 'The depth that came of it is one and a half or more away from the depth that was wanted there.',
+  why: 'Next time starts from the result; a depth that was missed is worth a line on why.',
+  source: { kind: 'notation' },
+  *check(visit) {
+    const wants = withDepth(seenAt(visit, 'want'));
+    const results = wants.length === 0 ? [] : withDepth(seenAt(visit, 'result'));
+    for (const want of wants) {
+      const there = results.filter(({ zone }) => meets(zone, [want.zone], visit.salon.zones));
+      const same = there.filter(({ zone }) => zone === want.zone);
+      const [nearest] = (same.length > 0 ? same : there)
+        .map((result) => ({ result, apart: apartOf(want.depth, result.depth) }))
+        .toSorted((a, b) => a.apart - b.apart);
+      if (nearest === undefined || nearest.apart < ROOM) continue;
+      const { result, apart } = nearest;
+      yield {
+        place: result.place,
+        message: `${placeName(want.zone)}: wanted ${depthText(want.depth)}, result ${depthText(result.depth)}, ${figure(exactOf(apart))} depths apart.`,
+        expected: 'A result is noted beside what was wanted, so that next time starts from it.',
+        todo: 'Write the depth as it was, or how the rest is to be reached: `next 6w …`.',
+        label: `${figure(exactOf(apart))} depths from what was wanted`,
+        also: [{ place: want.place, says: 'wanted here' }],
+      };
+    }
+  },
+  bad: `
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      want lengths 9 violet
+      result lengths 7 gold
+                     ^`,
+  good: `
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      want lengths 9 violet
+      result lengths 9 violet`,
+});

@@ -1,0 +1,102 @@
+import type { ClientFile } from '../journal/journal.ts';
+import type { SalonSettings } from '../journal/salon.ts';
+import type { Stood } from '../journal/source.ts';
+import { type DepthSpan, depthSeen } from '../reckon/lift/seen-depth.ts';
+import type { VisitReckoned } from '../reckon/model.ts';
+import { figure } from '../reckon/say.ts';
+import { matchZones } from '../reckon/zone-match.ts';
+import type { Seen } from '../records/schema/values.ts';
+import { exactOf } from '../text/exact.ts';
+import type { Place } from '../text/span.ts';
+import { placeOf } from './cite.ts';
+
+/** What a `start`, `want`, `result` or `natural` line says of one place of the head; '' when it names none. */
+export type SeenAt = {
+  readonly zone: string;
+  readonly seen: Seen;
+  readonly place: Place;
+  /** By the depth as typed, else by the stage. */
+  readonly depth: DepthSpan | undefined;
+};
+
+export type SeenDepth = SeenAt & { readonly depth: DepthSpan };
+
+const depthOf = (seen: Seen): DepthSpan | undefined => {
+  const { stage, ...rest } = seen;
+  return depthSeen(seen.depth === undefined ? seen : rest);
+};
+
+const spread = (stood: Stood, fact: { readonly line: number; readonly seen: readonly Seen[] }): SeenAt[] =>
+  fact.seen.flatMap((seen) => {
+    const place = placeOf(stood, fact, (seen.depth ?? seen.stage ?? seen.words[0] ?? seen.zones[0])?.at);
+    const zones = seen.zones.length === 0 ? [''] : seen.zones.map(({ zone }) => zone);
+    return zones.map((zone) => ({ zone, seen, place, depth: depthOf(seen) }));
+  });
+
+type Seens = {
+  readonly start: readonly SeenAt[];
+  readonly want: readonly SeenAt[];
+  readonly result: readonly SeenAt[];
+};
+
+const seensOf = (visit: VisitReckoned['visit']): Seens => {
+  const seens: Record<keyof Seens, SeenAt[]> = { start: [], want: [], result: [] };
+  for (const fact of visit.entry.facts)
+    if (fact.word === 'start' || fact.word === 'want' || fact.word === 'result')
+      seens[fact.word].push(...spread(visit, fact));
+  return seens;
+};
+
+// Asked by many rules of the same visit.
+const known = new WeakMap<VisitReckoned['visit'], Seens>();
+
+/** What the lines of one word say of a visit, place by place. */
+export const seenAt = ({ visit }: Pick<VisitReckoned, 'visit'>, word: keyof Seens): readonly SeenAt[] => {
+  let seens = known.get(visit);
+  if (seens === undefined) {
+    seens = seensOf(visit);
+    known.set(visit, seens);
+  }
+  return seens[word];
+};
+
+const naturalOf = ({ entries }: ClientFile): SeenAt[] =>
+  entries.flatMap((stood) => stood.entry.facts.flatMap((fact) => (fact.word === 'natural' ? spread(stood, fact) : [])));
+
+/** Those that give a depth. */
+export const withDepth = (seen: readonly SeenAt[]): SeenDepth[] =>
+  seen.filter((one): one is SeenDepth => one.depth !== undefined);
+
+/** Whether a place meets where a bowl goes; no place at all, on either side, is all over. */
+export const meets = (zone: string, zones: readonly string[], own: SalonSettings['zones']): boolean => {
+  if (zone === '' || zones.length === 0 || zones.includes('')) return true;
+  return zones.some((other) => {
+    const match = matchZones(zone, other, own);
+    return match === 'same' || match === 'within';
+  });
+};
+
+const AWAY: ReadonlySet<string> = new Set(['mids', 'lengths', 'ends']);
+
+/** Whether a place is along the hair, away from new growth. */
+export const isAway = (zone: string): boolean => zone.split(' ').some((word) => AWAY.has(word));
+
+/**
+ * The depths that a bowl finds where it goes: by the `start` lines of its places; where they say nothing of it and it
+ * does not go to the lengths alone, by the roots, else by the client’s natural depth.
+ */
+export const startsAt = (visit: VisitReckoned, zones: readonly string[]): SeenDepth[] => {
+  const starts = withDepth(seenAt(visit, 'start'));
+  const own = starts.filter(({ zone }) => meets(zone, zones, visit.salon.zones));
+  if (own.length > 0 || (zones.length > 0 && zones.every(isAway))) return own;
+  const roots = starts.filter(({ zone }) => zone === 'roots');
+  return roots.length > 0 ? roots : withDepth(naturalOf(visit.client));
+};
+
+/** `Roots`, `The hair`: a place as it opens a message. */
+export const placeName = (zone: string): string =>
+  zone === '' ? 'The hair' : `${zone.charAt(0).toUpperCase()}${zone.slice(1)}`;
+
+/** `4`, `6.5`, `4 to 6`. */
+export const depthText = ({ low, high }: DepthSpan): string =>
+  low === high ? figure(exactOf(low)) : `${figure(exactOf(low))} to ${figure(exactOf(high))}`;

@@ -1,0 +1,56 @@
+import type { ShelfItem } from '../journal/shelf.ts';
+import type { BowlReckoned, Portion } from '../reckon/model.ts';
+import { ONE } from '../text/exact.ts';
+import { blendShades, type ShadeBlend, type ShadePart, toneWords } from '../trade/blend.ts';
+import { DEPTHS } from '../trade/depth.ts';
+import { isTone } from '../trade/tone.ts';
+import { portionsIn } from './contents.ts';
+
+/** A portion of a range, in a shade. */
+export type Shaded = Portion & { readonly item: ShelfItem; readonly shade: string };
+
+/** A shade as records write it: depth, then a slash or a letter, then its tones. */
+const FIGURED = /^(\d+(?:[.,]5)?)\/?(.+)$/;
+
+const LAST_DEPTH = Math.max(...DEPTHS);
+
+/** The depth and the tone words of a portion: by its shade's signs, or by a name that is a tone word itself. */
+const shadeOf = ({ shade, item }: Shaded): Omit<ShadePart, 'weight'> => {
+  const [, figure, signs] = FIGURED.exec(shade) ?? [];
+  if (figure !== undefined && signs !== undefined) {
+    const depth = Number(figure.replace(',', '.'));
+    // A figure past every depth is a number of the maker's own (`77/0`).
+    return { depth: depth <= LAST_DEPTH ? depth : undefined, tones: toneWords(signs, item.tones) };
+  }
+  return { depth: undefined, tones: shade.split('-').filter(isTone) };
+};
+
+/** The coloured portions of a bowl: those of a range, with a shade. */
+export const shadesIn = (bowl: BowlReckoned): readonly Shaded[] =>
+  portionsIn(bowl).filter((portion): portion is Shaded => {
+    const { role, shade, item } = portion;
+    return role === 'base' && shade !== undefined && item !== undefined;
+  });
+
+const mixed = (bowl: BowlReckoned): ShadeBlend | undefined => {
+  const shades = shadesIn(bowl);
+  if (shades.length === 0 || (shades.length > 1 && shades.some(({ weight }) => weight === undefined))) return undefined;
+  return blendShades(shades.map((portion) => ({ weight: portion.weight ?? ONE, ...shadeOf(portion) })));
+};
+
+// Asked by many rules of the same bowl.
+const known = new WeakMap<BowlReckoned, { readonly blend: ShadeBlend | undefined }>();
+
+/** What the shades of a bowl come to, by weight; undefined without a shade, or while the weight of one of several is missing. */
+export const blendOf = (bowl: BowlReckoned): ShadeBlend | undefined => {
+  let held = known.get(bowl);
+  if (held === undefined) {
+    held = { blend: mixed(bowl) };
+    known.set(bowl, held);
+  }
+  return held.blend;
+};
+
+/** `8/1, pearl`: the shades of a bowl as a message names them. */
+export const shadesText = (bowl: BowlReckoned): string =>
+  [...new Set(shadesIn(bowl).map(({ shade }) => shade))].join(', ');

@@ -1,0 +1,63 @@
+import type { ShelfItem } from '../../journal/shelf.ts';
+import type { CautionTopic } from '../../trade/cautions.ts';
+import { lineName, placeOf } from '../cite.ts';
+import { isLot, lotsOf, lotUses } from '../lots.ts';
+import { defineRule } from '../rule.ts';
+
+const RECALLED = /\brecall|\bwithdrawn|\btaken back\b/iu;
+
+const topicOf = (item: ShelfItem | undefined): CautionTopic =>
+  item?.kind === 'lightener' ? 'lightener' : item?.kind === 'developer' ? 'peroxide' : 'skin-test';
+
+export default defineRule({
+  name: 'lot-recalled',
+  family: 'shelf',
+  severity: 'stop',
+  over: 'visit',
+  what: 'A lot is used after an `out` line of the stock says that it was recalled.',
+  why: 'A lot is called back because something in it is wrong, and what is wrong cannot be seen in the bowl.',
+  source: { kind: 'shelf', cites: 'the `out` line of the recall' },
+  caution: 'skin-test',
+  *check({ visit, date }, journal) {
+    for (const use of lotUses(visit, journal)) {
+      const recall = lotsOf(journal).outs.find(
+        (move) => move.date < date && isLot(use, move) && RECALLED.test(move.fact.says?.text ?? ''),
+      );
+      if (recall === undefined) continue;
+      const place = placeOf(recall.stood, recall.fact, recall.fact.lot?.at);
+      yield {
+        place: use.place,
+        message: `Lot ${recall.typed} of ${use.product} is used on ${date}; it went out on ${recall.date}, "${recall.fact.says?.text}".`,
+        expected: `The recall stands at ${lineName(place.file, place.line)}.`,
+        todo: 'Correct the lot, or write `note` what was done when it was noticed.',
+        label: 'recalled',
+        also: [{ place, says: 'the recall' }],
+        caution: topicOf(journal.shelf.get(use.product)),
+      };
+    }
+  },
+  bad: `
+    range neon "Kelp direct" semi
+      mix none
+      shades teal
+    stock 2026-01-05
+      in neon teal 200 g lot N118
+    stock 2026-06-01
+      out neon teal 150 g lot N118 "recalled by the maker"
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 30 neon teal lot N118
+                              ^^^^`,
+  good: `
+    range neon "Kelp direct" semi
+      mix none
+      shades teal
+    stock 2026-01-05
+      in neon teal 200 g lot N118
+      in neon teal 100 g lot N131
+    stock 2026-06-01
+      out neon teal 150 g lot N118 "recalled by the maker"
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 30 neon teal lot N131`,
+});

@@ -1,0 +1,51 @@
+import { figure } from '../../reckon/say.ts';
+import { compare, exact } from '../../text/exact.ts';
+import { basesIn, developerStrength, placeInBowl } from '../contents.ts';
+import { defineRule } from '../rule.ts';
+
+/** The most peroxide, in per cent, that demi colour and toner are mixed with: common practice, no source. */
+const MOST = exact(6);
+
+export default defineRule({
+  name: 'toner-strength',
+  family: 'strength',
+  severity: 'mind',
+  over: 'visit',
+  what: 'A toner or demi colour without a strength line is mixed with more than 6 per cent.',
+  why: 'What is meant to tone then lightens the hair around it, and leaves warmth at the roots.',
+  source: { kind: 'common practice' },
+  *check({ bowls }) {
+    for (const bowl of bowls) {
+      const strength = developerStrength(bowl);
+      const bases = basesIn(bowl);
+      const [item] = bases;
+      if (bowl.again !== undefined || item === undefined || strength === undefined) continue;
+      const toner = bases.every(
+        ({ kind, strengths }) => (kind === 'toner' || kind === 'demi') && strengths === undefined,
+      );
+      if (!toner || compare(strength, MOST) <= 0) continue;
+      yield {
+        place: placeInBowl(bowl, ({ role }) => role === 'developer'),
+        message: `Bowl ${bowl.name} has ${item.name} with ${figure(strength)} %.`,
+        expected: `Toner and demi colour take up to ${figure(MOST)} % (common practice; a rough guide).`,
+        todo: 'Write the developer that was used, or the maker’s own strengths on the shelf, as in `strength 1.9%`.',
+        label: `${figure(strength)} %`,
+      };
+    }
+  },
+  bad: `
+    product dev-9 "Cream developer" developer 9%
+    range toner "Tidewater toner" toner
+    client wren-abbott "Wren Abbott"
+      test skin 2026-09-01 11:00 toner read 2026-09-03 11:30 clear
+    visit 2026-09-04 wren-abbott
+      bowl A 20 toner 9/2 + 20 dev-9
+                            ^^^^^^^^`,
+  good: `
+    product dev-6 "Cream developer" developer 6%
+    range toner "Tidewater toner" toner
+    client wren-abbott "Wren Abbott"
+      test skin 2026-09-01 11:00 toner read 2026-09-03 11:30 clear
+    visit 2026-09-04 wren-abbott
+      bowl A 20 toner 9/2 + 20 dev-6`,
+});

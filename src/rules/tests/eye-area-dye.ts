@@ -1,0 +1,50 @@
+import { isOxidative, zonesOfBowl } from '../../reckon/state.ts';
+import { EYE } from '../../trade/zones.ts';
+import { bowlsPutOn } from '../applied.ts';
+import { basesIn, placeInBowl } from '../contents.ts';
+import { isAt } from '../hair-meets.ts';
+import { defineRule } from '../rule.ts';
+
+export default defineRule({
+  name: 'eye-area-dye',
+  family: 'tests',
+  severity: 'stop',
+  over: 'visit',
+  what: 'Oxidative colour or lightener that is not of the kind `brow` goes on brows or lashes.',
+  why: 'Colour for the head is not made for use beside the eye, and its label says to keep it out of the eyes.',
+  source: {
+    kind: 'published',
+    cites: 'Regulation (EC) 1223/2009, Annex III: dyes on lashes have entries of their own, such as 8b',
+  },
+  caution: 'eyes',
+  *check(visit) {
+    for (const bowl of bowlsPutOn(visit)) {
+      const zone = zonesOfBowl(visit, bowl.name).find((one) => isAt(one, ...EYE));
+      const item = basesIn(bowl).find(({ kind }) => kind !== undefined && kind !== 'brow');
+      if (zone === undefined || item === undefined || !isOxidative(bowl)) continue;
+      yield {
+        place: placeInBowl(bowl, (portion) => portion.item === item),
+        message: `Bowl ${bowl.name} holds ${item.name}, ${item.kind}, and goes on ${zone}.`,
+        expected:
+          'Beside the eye only what its own label gives for that is used (Regulation (EC) 1223/2009, Annex III).',
+        todo: 'Write the brow tint that was used, or the zone that was meant.',
+        label: `on ${zone}`,
+      };
+    }
+  },
+  bad: `
+    product dev-3 "Cream developer" developer 3%
+    product clay "Peregrine clay" lightener
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 4 clay + 8 dev-3
+             ^^^^^^
+      place A brow`,
+  good: `
+    product dev-3 "Cream developer" developer 3%
+    product clay "Peregrine clay" lightener
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 4 clay + 8 dev-3
+      place A hairline`,
+});

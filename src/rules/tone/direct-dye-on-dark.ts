@@ -1,0 +1,74 @@
+import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
+import { isLightening, zonesOfBowl } from '../../reckon/services.ts';
+import { lightenedBefore } from '../../reckon/state.ts';
+import { OPPOSITES, toneFamily } from '../../trade/tone.ts';
+import { bowlsPutOn } from '../applied.ts';
+import { placeInBowl } from '../contents.ts';
+import { defineRule, type Found } from '../rule.ts';
+import { depthText, meets, seenAt, startsAt } from '../seen-at.ts';
+import { shadesIn } from '../shade-blend.ts';
+
+/** The darkest depth that a bright direct dye is seen on: common practice, no source. */
+const DARKEST = 6;
+
+const isBright = (shade: string): boolean =>
+  shade !== 'clear' && !shade.includes('/') && toneFamily(shade) !== 'neutral';
+
+function* found(visit: VisitReckoned, bowl: BowlReckoned, earlier: readonly VisitReckoned[]): Generator<Found> {
+  const bright = shadesIn(bowl).find(({ item, shade }) => item.kind === 'semi' && isBright(shade));
+  if (bright === undefined) return;
+  const zones = zonesOfBowl(visit, bowl.name);
+  const starts = startsAt(visit, zones);
+  const [dark] = starts;
+  if (dark === undefined || starts.some(({ depth }) => depth.high > DARKEST)) return;
+  const own = visit.salon.zones;
+  const lightened = lightenedBefore(visit.client, earlier, visit.date);
+  if (lightened.some((before) => before.zones.length === 0 || before.zones.some((zone) => meets(zone, zones, own))))
+    return;
+  // What her hair did outweighs the rule.
+  const shows = seenAt(visit, 'result').filter(({ zone }) => meets(zone, zones, own));
+  if (shows.some(({ seen }) => seen.words.some(({ word }) => Object.hasOwn(OPPOSITES, toneFamily(word) ?? '')))) return;
+  yield {
+    place: placeInBowl(bowl, (portion) => portion === bright),
+    message: `Bowl ${bowl.name} is ${bright.label}, on depth ${depthText(dark.depth)} that was not lightened.`,
+    expected: `Bright direct dye shows on lightened hair, or lighter than depth ${DARKEST} (common practice; a rough guide).`,
+    todo: 'Write the lightening that went first, or the depth as it was.',
+    label: `on depth ${depthText(dark.depth)}`,
+    also: [{ place: dark.place, says: 'the depth it goes on' }],
+  };
+}
+
+export default defineRule({
+  name: 'direct-dye-on-dark',
+  family: 'tone',
+  severity: 'mind',
+  over: 'client',
+  what: 'A bright direct dye goes on hair of depth 6 or darker that nothing has lightened.',
+  why: 'Direct dye lightens nothing: on dark hair it is a shine in the sun at most.',
+  source: { kind: 'common practice' },
+  *check(_client, visits: readonly VisitReckoned[]) {
+    for (const [index, visit] of visits.entries()) {
+      if (visit.bowls.some(isLightening)) continue;
+      for (const bowl of bowlsPutOn(visit)) yield* found(visit, bowl, visits.slice(0, index));
+    }
+  },
+  bad: `
+    range neon "Kelp direct" semi
+      mix none
+      shades teal
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      start lengths 4
+      bowl A 30 neon teal
+             ^^^^^^^^^^^^
+      place A lengths`,
+  good: `
+    range neon "Kelp direct" semi
+      mix none
+      shades teal
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      start lengths 9
+      bowl A 30 neon teal
+      place A lengths`,
+});

@@ -1,0 +1,79 @@
+import type { VisitReckoned } from '../../reckon/model.ts';
+import { listed } from '../../reckon/say.ts';
+import { neutralisersOf } from '../../trade/neutralise.ts';
+import { placeInBowl } from '../contents.ts';
+import { defineRule, type Found } from '../rule.ts';
+import { placeName } from '../seen-at.ts';
+import { shadesIn, shadesText } from '../shade-blend.ts';
+import { isWrongOpposite, toningsOf } from '../toning.ts';
+
+function* found(visit: VisitReckoned, earlier: readonly VisitReckoned[]): Generator<Found> {
+  for (const toning of toningsOf(visit, earlier)) {
+    const { bowl, blend, over } = toning;
+    const [seen] = over;
+    if (seen === undefined || !isWrongOpposite(toning)) continue;
+    const [shade] = shadesIn(bowl);
+    const tones = listed(blend.tones.map(({ family }) => family));
+    yield {
+      place: placeInBowl(bowl, (portion) => portion === shade),
+      message: `Bowl ${bowl.name} is ${tones} (${shadesText(bowl)}), over ${seen.stage}.`,
+      expected:
+        `${seen.stage} is answered by ${listed(neutralisersOf(seen.stage))} (the trade’s opposite pairs).`.replace(
+          /^./,
+          (first) => first.toUpperCase(),
+        ),
+      todo: 'Write the shade that was used, or the stage that was seen before it went on.',
+      label: `${tones} over ${seen.stage}`,
+      also: [{ place: seen.place, says: `${placeName(seen.zone).toLowerCase()} seen last` }],
+    };
+  }
+}
+
+export default defineRule({
+  name: 'tone-wrong-opposite',
+  family: 'tone',
+  severity: 'fix',
+  over: 'client',
+  what: 'A cool toner goes over a stage of lift that its tone does not neutralise, such as violet over orange.',
+  why: 'Violet answers yellow, blue answers orange, green answers red; another tone leaves the warmth or turns it muddy.',
+  source: {
+    kind: 'published',
+    cites: 'US training page, "Underlying pigment chart"; every training page read agrees on the pairs',
+  },
+  *check(_client, visits: readonly VisitReckoned[]) {
+    for (const [index, visit] of visits.entries()) yield* found(visit, visits.slice(0, index));
+  },
+  bad: `
+    product act "Activator" developer 1.9%
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+    range toner "Tidewater toner" toner
+      tones 1 ash, 2 violet
+    client wren-abbott "Wren Abbott"
+      test skin 2026-09-01 11:00 toner read 2026-09-03 11:30 clear
+    visit 2026-09-04 wren-abbott
+      bowl A 40 clay + 80 dev-6
+      on 14:00 A top
+      check 14:30 A top orange
+      off 14:31 A
+      bowl T 20 toner 7/2 + 20 act
+             ^^^^^^^^^^^^
+      on 14:40 T top
+      off 14:50 T`,
+  good: `
+    product act "Activator" developer 1.9%
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+    range toner "Tidewater toner" toner
+      tones 1 ash, 2 violet
+    client wren-abbott "Wren Abbott"
+      test skin 2026-09-01 11:00 toner read 2026-09-03 11:30 clear
+    visit 2026-09-04 wren-abbott
+      bowl A 40 clay + 80 dev-6
+      on 14:00 A top
+      check 14:30 A top orange
+      off 14:31 A
+      bowl T 20 toner 7/1 + 20 act
+      on 14:40 T top
+      off 14:50 T`,
+});

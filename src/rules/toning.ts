@@ -1,0 +1,98 @@
+import type { BowlReckoned, VisitReckoned } from '../reckon/model.ts';
+import { isLightening, zonesOfBowl } from '../reckon/services.ts';
+import { lightenedBefore } from '../reckon/state.ts';
+import type { Place } from '../text/span.ts';
+import type { ShadeBlend } from '../trade/blend.ts';
+import { neutralisesStage, temperatureOf } from '../trade/neutralise.ts';
+import { stageAt, stageDepth, stageIndex } from '../trade/stages.ts';
+import { bowlsPutOn } from './applied.ts';
+import { basesIn } from './contents.ts';
+import { isAway, meets, seenAt } from './seen-at.ts';
+import { blendOf } from './shade-blend.ts';
+import { farEnd, placeOfStage, stagesOf } from './stages-seen.ts';
+import { bowlOf } from './timed-runs.ts';
+
+/** The last stage seen at a place before it was toned, and the lightest depth that can mean. */
+export type LastStage = {
+  readonly zone: string;
+  readonly stage: string;
+  readonly depth: number;
+  readonly place: Place;
+};
+
+/** A bowl of toner, or of demi used as one, and what it goes over. */
+export type Toning = { readonly bowl: BowlReckoned; readonly blend: ShadeBlend; readonly over: readonly LastStage[] };
+
+const lastStage = (zone: string, end: number, place: Place): LastStage => {
+  // A place in the order of stages is a stage’s own, and every stage has its depth.
+  const stage = stageAt(end) as string;
+  return { zone, stage, depth: stageDepth(stage) as number, place };
+};
+
+/** By the checks of what lightened before a minute; of several at one place the last. */
+const lastSeen = (visit: VisitReckoned, before: number): LastStage[] => {
+  const seen = new Map<string, LastStage>();
+  for (const run of visit.clock.runs) {
+    const bowl = bowlOf(visit, run);
+    if (bowl === undefined || !isLightening(bowl) || run.firstOn >= before) continue;
+    for (const one of stagesOf(run)) seen.set(one.zone, lastStage(one.zone, farEnd(one), placeOfStage(one)));
+  }
+  return [...seen.values()];
+};
+
+/** By the `start` lines, where nothing is lightened on the day: a tone there is a stage where the hair was lightened before. */
+const atStart = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): LastStage[] => {
+  const lightened = lightenedBefore(visit.client, earlier, visit.date);
+  return seenAt(visit, 'start').flatMap(({ zone, seen, place, depth }) => {
+    const ends = seen.words.flatMap(({ word }) => stageIndex(word) ?? []);
+    // Lengths are what grew out of any place that was lightened.
+    const was = lightened.some(({ zones }) => isAway(zone) || meets(zone, zones, visit.salon.zones));
+    if (ends.length === 0 || !was) return [];
+    const one = lastStage(zone, Math.max(...ends), place);
+    return [{ ...one, depth: Math.max(one.depth, depth?.high ?? 0) }];
+  });
+};
+
+const isToner = (bowl: BowlReckoned): boolean => {
+  const bases = basesIn(bowl);
+  return bases.length > 0 && bases.every(({ kind }) => kind === 'toner' || kind === 'demi');
+};
+
+const overOf = (visit: VisitReckoned, earlier: readonly VisitReckoned[], bowl: BowlReckoned): LastStage[] => {
+  const begins = visit.clock.runs.find((run) => run.bowl === bowl.name)?.firstOn ?? Number.POSITIVE_INFINITY;
+  const all = visit.bowls.some(isLightening) ? lastSeen(visit, begins) : atStart(visit, earlier);
+  const zones = zonesOfBowl(visit, bowl.name);
+  // The lengths, after places of the head were lightened, are all of those.
+  if (zones.every(isAway) && all.every(({ zone }) => !isAway(zone))) return all;
+  return all.filter(({ zone }) => meets(zone, zones, visit.salon.zones));
+};
+
+const toningsIn = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Toning[] =>
+  bowlsPutOn(visit)
+    .filter(isToner)
+    .flatMap((bowl) => {
+      const blend = blendOf(bowl);
+      const over = blend === undefined ? [] : overOf(visit, earlier, bowl);
+      return blend === undefined || over.length === 0 ? [] : [{ bowl, blend, over }];
+    });
+
+// Asked by every rule on toners, with the same earlier visits.
+const known = new WeakMap<VisitReckoned, readonly Toning[]>();
+
+/** The toners of a visit, each over the last stages seen where it goes; those over nothing known are left out. */
+export const toningsOf = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): readonly Toning[] => {
+  let tonings = known.get(visit);
+  if (tonings === undefined) {
+    tonings = toningsIn(visit, earlier);
+    known.set(visit, tonings);
+  }
+  return tonings;
+};
+
+/** Whether a toner is there to take warmth out, and takes out none of what was seen anywhere it goes. */
+export const isWrongOpposite = ({ blend, over }: Toning): boolean => {
+  const families = blend.tones.map(({ family }) => family);
+  const cool = families.filter((family) => temperatureOf(family) === 'cool' && family !== 'cool');
+  if (cool.length === 0 || families.some((family) => temperatureOf(family) === 'warm')) return false;
+  return over.every(({ stage }) => cool.every((family) => !neutralisesStage(family, stage)));
+};

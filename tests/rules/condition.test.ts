@@ -1,0 +1,175 @@
+import { describe, expect, test } from 'vitest';
+import adverseTest from '../../src/rules/condition/adverse-test.ts';
+import onRelaxed from '../../src/rules/condition/lightener-on-relaxed.ts';
+import removerOnDirect from '../../src/rules/condition/remover-on-direct-dye.ts';
+import removerUnwashed from '../../src/rules/condition/remover-unwashed.ts';
+import strandMissing from '../../src/rules/condition/strand-test-missing.ts';
+import strongOnWeak from '../../src/rules/condition/strong-on-weak.ts';
+import { notesOf, saidBy, visitOf } from './one-rule.ts';
+
+const MIX = 'bowl A 40 clay + 80 dev-6';
+
+describe('lightener-on-relaxed', () => {
+  const said = (client: readonly string[], ...lines: readonly string[]): string[] =>
+    saidBy(onRelaxed, notesOf(client, visitOf(...lines)));
+
+  test.each([
+    ['without a relaxer', ['history 2026-03 perm'], [MIX]],
+    ['before the relaxer', ['history 2026-10 relaxer'], [MIX]],
+    ['on the new growth', ['history 2026-03 relaxer lengths'], [MIX, 'place A roots']],
+    ['at colour', ['history 2026-03 relaxer'], ['bowl A 40 gloss 6/0 + 80 dev-6']],
+  ])('is silent %s', (_, client, lines) => {
+    expect(said(client, ...lines)).toEqual([]);
+  });
+
+  test('asks for a strand, and minds it with one', () => {
+    expect(said(['history relaxer'], MIX)).toEqual([
+      'fix: Bowl A lightens hair with a relaxer on file, and no strand or stretch test since.',
+    ]);
+    const relaxed = ['history 2026-03 relaxer lengths'];
+    expect(said(relaxed, 'test strand clay 20min yellow', MIX, 'place A ends')).toEqual([
+      'mind: Bowl A lightens hair with a relaxer on file of 2026-03.',
+    ]);
+    expect(said(relaxed, 'test stretch breaks', MIX)).toHaveLength(1);
+    expect(said([...relaxed, 'test strand 2026-01-05 clay 20min yellow'], MIX)[0]).toMatch(/^fix/);
+    expect(said([...relaxed, 'test porosity 2026-04-05 high'], 'test skin cream', MIX)[0]).toMatch(/^fix/);
+  });
+
+  test('counts high-lift colour', () => {
+    expect(said(['history 2026-03 relaxer'], 'bowl A 40 high 10/1 + 80 dev-9')).toHaveLength(1);
+  });
+});
+
+describe('adverse-test', () => {
+  const said = (...lines: readonly string[]): string[] => saidBy(adverseTest, notesOf([], visitOf(...lines)));
+
+  test.each([
+    ['at a good test', ['test stretch springs-back', MIX]],
+    ['at a result that is neither', ['test strand clay 20min yellow', MIX]],
+    ['where nothing was seen', ['test strand clay 20min', MIX]],
+    ['at another kind of test', ['test porosity rough', 'test metal reaction', MIX]],
+    ['elsewhere', ['test stretch ends breaks', MIX, 'place A roots']],
+    ['at colour', ['test stretch breaks', 'bowl A 40 gloss 6/0 + 80 dev-6']],
+    ['of another product', ['test strand unpick 20min breaks', MIX]],
+    ['once a later one is good', ['test stretch 2026-09-01 breaks', 'test stretch springs-back', MIX]],
+    ['at a remark that denies it', ['test stretch "not gummy at all"', MIX]],
+    ['half a year later', ['test stretch 2026-02-01 breaks', MIX]],
+  ])('is silent %s', (_, lines) => {
+    expect(said(...lines)).toEqual([]);
+  });
+
+  test.each([
+    ['test stretch breaks', 'stretch', '2026-09-04', 'breaks'],
+    ['test strand 2026-08-20 clay 20min gummy', 'strand', '2026-08-20', 'gummy'],
+    ['test stretch "ends stretch and stay"', 'stretch', '2026-09-04', 'stretch and stay'],
+  ])('stops after %s', (line, kind, day, word) => {
+    expect(said(line, MIX)).toEqual([`stop: Bowl A lightens hair whose ${kind} test of ${day} says "${word}".`]);
+  });
+
+  test('is not settled by a test of which nothing was seen, and by a remark it is', () => {
+    const broke = 'test stretch 2026-09-01 breaks';
+    expect(said(broke, 'test stretch not-needed "looks fine"', MIX)).toHaveLength(1);
+    expect(said('test strand 2026-09-01 clay breaks', 'test strand clay 20min', MIX)).toHaveLength(1);
+    expect(said(broke, 'test stretch "good as new"', MIX)).toEqual([]);
+  });
+
+  test('a result without the day of its test says nothing', () => {
+    expect(saidBy(adverseTest, notesOf(['test stretch breaks'], visitOf(MIX)))).toEqual([]);
+  });
+
+  test('counts high-lift colour', () => {
+    expect(said('test stretch breaks', 'bowl H 40 high 10/1 + 80 dev-9')).toHaveLength(1);
+  });
+
+  test('is not settled by a test elsewhere', () => {
+    expect(said('test stretch 2026-09-01 ends breaks', 'test stretch roots springs-back', MIX)).toHaveLength(1);
+  });
+});
+
+describe('strong-on-weak', () => {
+  const STRONG = 'bowl A 40 clay + 80 dev-9';
+  const said = (client: readonly string[], ...lines: readonly string[]): string[] =>
+    saidBy(strongOnWeak, notesOf(client, visitOf(...lines)));
+
+  test.each([
+    ['below 9 %', ['hair fine, porosity high'], [MIX]],
+    ['on sound hair', ['hair fine, porosity medium', 'caution pregnant'], ['test porosity low', STRONG]],
+    ['elsewhere', ['hair fine, porosity high ends'], [STRONG, 'place A roots']],
+    ['at colour', ['hair fine, porosity high'], ['bowl A 40 high 10/1 + 80 dev-9']],
+    ['while the strength is not known', ['hair fine, porosity high'], ['bowl A 40 clay']],
+    ['after half a year', ['test porosity 2026-01-05 high'], [STRONG]],
+    ['after a better test', ['test porosity 2026-08-05 high'], ['test porosity low', STRONG]],
+  ])('is silent %s', (_, client, lines) => {
+    expect(said(client, ...lines)).toEqual([]);
+  });
+
+  test.each([
+    [['hair fine, porosity high ends'], [STRONG, 'place A lengths, ends'], 'its porosity is on file as high'],
+    [[], ['test porosity high ends', STRONG, 'place A ends'], 'the porosity test of 2026-09-04 says high'],
+    [['caution ends gummy'], [STRONG, 'place A ends'], '"ends gummy" is on file'],
+    [['hold cream "brittle all over"'], [STRONG, 'place A top'], '"brittle all over" is on file'],
+  ])('fires at %s', (client, lines, says) => {
+    expect(said(client, ...lines)).toEqual([`fix: Bowl A lightens with 9 %, and ${says}.`]);
+  });
+
+  test('passes over a hold that gives no reason', () => {
+    expect(said(['hold cream'], STRONG)).toEqual([]);
+  });
+});
+
+describe('strand-test-missing', () => {
+  const said = (client: readonly string[], ...lines: readonly string[]): string[] =>
+    saidBy(strandMissing, notesOf(client, visitOf(...lines)));
+  const BOX = ['history 2024-05 box-colour lengths'];
+
+  test.each([
+    ['with a strand test', BOX, ['test strand clay 20min orange', MIX]],
+    ['with one on file', [...BOX, 'test strand 2025-05-01 clay 20min orange'], [MIX]],
+    ['on the new growth', BOX, [MIX, 'place A roots']],
+    ['over colour of a salon', ['history 2024-05 salon-colour'], [MIX]],
+    ['over henna, which has a test of its own', ['history henna'], [MIX]],
+    ['before the box', ['history 2026-10 box-colour'], [MIX]],
+    ['at colour', BOX, ['bowl A 40 cream 6/0 + 60 dev-6']],
+  ])('is silent %s', (_, client, lines) => {
+    expect(said(client, ...lines)).toEqual([]);
+  });
+
+  test('fires without one, or with one from before', () => {
+    const missing = 'fix: Bowl A holds clay, lightener; box-colour is on file and no strand test is noted since.';
+    expect(said(BOX, MIX, 'place A ends')).toEqual([missing]);
+    expect(said([...BOX, 'test strand 2024-01-01 clay 20min orange'], MIX)).toEqual([missing]);
+    expect(said(['history box-colour'], MIX)).toEqual([missing]);
+  });
+
+  test('minds a remover without any', () => {
+    expect(said([], 'bowl A 40 unpick')).toEqual(['mind: Bowl A holds unpick, remover; no strand test is noted.']);
+    expect(said([], 'test strand unpick 20min orange', 'bowl A 40 unpick')).toEqual([]);
+    expect(said([...BOX, 'test strand read clear'], MIX)).toEqual([]);
+  });
+});
+
+describe('removers', () => {
+  const unwashed = (...lines: readonly string[]): string[] => saidBy(removerUnwashed, notesOf([], visitOf(...lines)));
+  const onDirect = (client: readonly string[], ...lines: readonly string[]): string[] =>
+    saidBy(removerOnDirect, notesOf(client, visitOf(...lines)));
+
+  test('remover-unwashed is silent after a wash or a rinse, while it is on, and at other products', () => {
+    const run = ['bowl A 40 unpick', 'on 14:00 A', 'off 14:20 A'];
+    expect(unwashed(...run, 'wash 14:20')).toEqual([]);
+    expect(unwashed(...run, 'rinse 14:20')).toEqual([]);
+    expect(unwashed('bowl A 40 unpick', 'on 14:00 A')).toEqual([]);
+    expect(unwashed('bowl A 40 neon teal', 'on 14:00 A', 'off 14:20 A')).toEqual([]);
+    expect(unwashed('on 14:00 A', 'off 14:20 A')).toEqual([]);
+    expect(unwashed(...run)).toEqual(['mind: Bowl A, unpick, a remover, came off at 14:20, and no wash is noted.']);
+  });
+
+  test('remover-on-direct-dye fires for what it does not take out', () => {
+    expect(onDirect(['history direct-dye ends'], 'bowl A 40 unpick', 'place A lengths')).toEqual([
+      'mind: Bowl A holds unpick, a remover, and direct-dye is on file there.',
+    ]);
+    expect(onDirect(['history 2026-10 henna'], 'bowl A 40 unpick')).toEqual([]);
+    expect(onDirect(['history 2026-01 box-colour'], 'bowl A 40 unpick')).toEqual([]);
+    expect(onDirect(['history 2026-01 henna'], MIX)).toEqual([]);
+    expect(onDirect(['history 2026-01 henna ends'], 'bowl A 40 unpick', 'place A roots')).toEqual([]);
+  });
+});
