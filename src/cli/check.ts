@@ -63,10 +63,10 @@ const listed = (findings: readonly Finding[], show: (finding: Finding) => string
 
 /** `bowlbook check`: what the rules find in the notes. Exit code 1 when a `stop` or a `fix` is among it. */
 export const check = (paths: readonly string[], options: CheckOptions): number => {
-  dayOf(options.on);
+  const day = dayOf(options.on);
   const isShown = onlyNamed(options.only ?? []);
   const { journal, unreadable } = openJournal(paths);
-  const { findings, allowed } = findAll(journal, reckonAll(journal));
+  const { findings, allowed } = findAll(journal, reckonAll(journal), day);
   const found = findings.filter(isShown);
   const explained = allowed.filter(isShown);
   const shown = options.allowed ? explained : found;

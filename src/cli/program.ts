@@ -55,7 +55,7 @@ const commandsOf = (program: Command, done: (code: number) => void): void => {
     .option('--allowed', 'what `allow` lines explain, with the reasons, instead of what is open')
     .option('--all', 'every finding, also when one rule has more than 15 in a file')
     .option('--json', 'the findings as JSON')
-    .addOption(onOption('the day to check for; no rule asks for it yet'))
+    .addOption(onOption('the day to check for: its bowls may still be on, and later visits are named'))
     .action(async (paths, options) => done((await import('./check.ts')).check(paths, options)));
   program
     .command('usage')

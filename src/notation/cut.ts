@@ -2,8 +2,8 @@ import { fold } from '../text/fold.ts';
 import { nearNames } from '../text/near.ts';
 import { isKind, KINDS } from '../trade/kinds.ts';
 import type { Item, LineTree } from './line-tree.ts';
-import { isBlank, type ReadLine, readLine } from './read-line.ts';
-import { type EntryKind, formOf, HEADERS, isHeader, SOFT_WORDS } from './words.ts';
+import { isBlank, plainWord, type ReadLine, readLine } from './read-line.ts';
+import { type EntryKind, formOf, HEADERS, isBodyWord, isHeader, SOFT_WORDS } from './words.ts';
 
 /**
  * Cutting a file into entries.
@@ -63,6 +63,8 @@ type Opening = Pick<Cut, 'opens' | 'why' | 'near'>;
 
 /** What a line opens, if anything. */
 const openingOf = (text: string): Opening | undefined => {
+  const plain = plainWord(text);
+  if (plain !== undefined && isBodyWord(plain)) return undefined;
   const read = readLine(text);
   if (isHeader(read.word))
     return hasShape(read.word, text, read.tree)

@@ -28,8 +28,35 @@ const BLANK = /^[\s\ufeff\u200b]*$/;
 const COMMENT = /^[\s\ufeff\u200b]*#/;
 const FIRST_WORD = /^[\s\ufeff\u200b]*(\p{L}[\p{L}\p{M}\p{N}]*(?:[-‐‑–.'’_][\p{L}\p{M}\p{N}]+)*)/u;
 
+const SPACE = 32;
+const TAB = 9;
+const HASH = 35;
+
+/** Where a line's first character other than a plain space or tab stands. */
+const startOf = (line: string): number => {
+  let at = 0;
+  for (let code = line.charCodeAt(at); code === SPACE || code === TAB; code = line.charCodeAt(at)) at++;
+  return at;
+};
+
 /** Whether a line holds nothing, or a comment alone. */
-export const isBlank = (line: string): boolean => BLANK.test(line) || COMMENT.test(line);
+export const isBlank = (line: string): boolean => {
+  const code = line.charCodeAt(startOf(line));
+  // Most lines begin with a plain letter, and need no pattern.
+  if (code > SPACE && code < 128 && code !== HASH) return false;
+  return BLANK.test(line) || COMMENT.test(line);
+};
+
+/**
+ * The first word of a line that begins, after plain white space, with letters a to z in small type and a space after
+ * them: what nearly every line does. Undefined for any other line, whose first word `readLine` tells.
+ */
+export const plainWord = (line: string): string | undefined => {
+  const from = startOf(line);
+  let to = from;
+  for (let code = line.charCodeAt(to); code >= 97 && code <= 122; code = line.charCodeAt(to)) to++;
+  return to > from && line.charCodeAt(to) === SPACE ? line.slice(from, to) : undefined;
+};
 
 /** Most lines kept in the table; with more distinct lines than this it starts anew. */
 const TABLE_LIMIT = 200_000;

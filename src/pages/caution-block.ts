@@ -1,12 +1,23 @@
-import { isOxidative } from '../reckon/services.ts';
+import type { VisitReckoned } from '../reckon/model.ts';
+import { isOxidative, zonesOfBowl } from '../reckon/services.ts';
+import { isUnder, reactionsOf } from '../reckon/state.ts';
 import { type CautionTopic, caution, FIRST } from '../trade/cautions.ts';
+import { LAW } from '../trade/law.ts';
+import { EYE } from '../trade/zones.ts';
 import { escapeText } from './escape.ts';
-import type { HeadView } from './head-view.ts';
+import { type HeadView, salonOfHead } from './head-view.ts';
 import { CAUTION_HEADING } from './headings.ts';
 
 /** The usual cautions, at the end of the head, for what was used on this client. */
 
-const topicsOf = ({ visits, client }: HeadView): CautionTopic[] => {
+const isNearEyes = (visit: VisitReckoned): boolean =>
+  visit.bowls.some(({ name }) =>
+    zonesOfBowl(visit, name).some((zone) => EYE.some((place) => zone.split(' ').includes(place))),
+  );
+
+const topicsOf = (view: HeadView): CautionTopic[] => {
+  const { visits, client, on } = view;
+  const stoods = visits.map(({ visit }) => visit);
   const portions = visits.flatMap(({ bowls }) => bowls.flatMap((bowl) => bowl.portions));
   const kinds = new Set(portions.map(({ item }) => item?.kind));
   const oxidative = visits.some(({ bowls }) => bowls.some(isOxidative));
@@ -21,7 +32,9 @@ const topicsOf = ({ visits, client }: HeadView): CautionTopic[] => {
     kinds.has('lightener') && 'persulphate',
     portions.some(({ role }) => role === 'developer') && 'peroxide',
     metal && 'metallic',
-    kinds.has('brow') && 'eyes',
+    (kinds.has('brow') || visits.some(isNearEyes)) && 'eyes',
+    reactionsOf(client, stoods, salonOfHead(view).hours, on).length > 0 && 'reaction',
+    oxidative && isUnder(LAW.eu.youngest, client, on) === true && 'under-16',
   ];
   return topics.filter((topic) => topic !== false);
 };

@@ -88,6 +88,7 @@ export const lightenedShare = (
   const least = new Map<HeadArea, number>();
   const most = new Map<HeadArea, number>();
   const without = new Set<string>();
+  const techniques = new Set<SectionTechnique>();
   for (const line of lines) {
     const spots = line.places.map((place) => ({ place, areas: areasOf(place, named) }));
     const taken = takenBy(line, spots);
@@ -97,6 +98,7 @@ export const lightenedShare = (
         without.add(place.zone);
         continue;
       }
+      if (line.counted !== undefined && isSectioned(line.technique)) techniques.add(line.technique);
       for (const area of areas) {
         const reach = (part * sidesOf(place)) / 2;
         least.set(area, Math.min(1, (least.get(area) ?? 0) + taken.least * reach));
@@ -111,10 +113,6 @@ export const lightenedShare = (
     most: Math.round(percent(most)),
     without: [...without],
     areas: HEAD_AREAS.filter((area) => (most.get(area) ?? 0) > 0),
-    techniques: [
-      ...new Set(
-        lines.flatMap(({ technique, counted }) => (counted !== undefined && isSectioned(technique) ? [technique] : [])),
-      ),
-    ],
+    techniques: [...techniques],
   };
 };

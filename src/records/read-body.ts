@@ -1,4 +1,4 @@
-import { readLine } from '../notation/read-line.ts';
+import { plainWord, readLine } from '../notation/read-line.ts';
 import type { Notice } from '../notation/reading-rules.ts';
 import { BODY_WORDS, type EntryKind, FIRST_WORDS, isBodyWord } from '../notation/words.ts';
 import { nearNames } from '../text/near.ts';
@@ -88,6 +88,9 @@ const bindFreeLine = (text: string, line: number, word: string, from: number, no
 
 /** Binds one body line into its facts: usually one, several where a line lists charges, an unread one where it fails. */
 export const bindBody = (text: string, line: number, kind: EntryKind, notices: Notice[]): object[] => {
+  const plain = plainWord(text);
+  const known = plain !== undefined && isBound(plain) && underOf(plain).includes(kind) ? table.get(text) : undefined;
+  if (known !== undefined) return standing(known, line, notices);
   const { word, wordRun } = readLine(text);
   if (text.length > LONGEST_LINE) {
     const kilobytes = Math.round(text.length / 1000);
@@ -119,7 +122,11 @@ export const bindBody = (text: string, line: number, kind: EntryKind, notices: N
   }
   if (word === 'aim' || word === 'note' || word === 'care' || word === 'caution' || word === 'photo')
     return [bindFreeLine(text, line, word, wordRun.to, notices)];
-  const bound = bindOnce(text);
+  return standing(bindOnce(text), line, notices);
+};
+
+/** A line bound once, where it stands now. */
+const standing = (bound: BoundLine, line: number, notices: Notice[]): object[] => {
   for (const notice of bound.notices) notices.push({ ...notice, line });
   return bound.facts.map((fact) => ({ ...fact, line }));
 };

@@ -95,6 +95,8 @@ visit 2026-09-04 14:00 wren-abbott by io at quay
   check 14:40 A hairline yellow
   off 14:50 A
   left A 14 binned
+  result lengths 9
+  charge foils 95.00
   next 8w roots, A -20% "bring a picture"
 `;
 

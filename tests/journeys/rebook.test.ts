@@ -21,7 +21,7 @@ describe('rebook', () => {
   test('--append auto adds it to the file of the last visit, and it checks clean', () => {
     const cwd = program.folder(JOURNAL);
     const { code, out } = program.run(['rebook', 'Wren Abbott', '--append', 'auto'], { cwd });
-    expect([code, out]).toEqual([0, 'clients.bowl:21  visit 2026-10-30 wren-abbott by io at quay\n']);
+    expect([code, out]).toEqual([0, 'clients.bowl:23  visit 2026-10-30 wren-abbott by io at quay\n']);
     expect(read(cwd, 'clients.bowl')).toBe(`${CLIENTS}\n${stub('2026-10-30')}`);
     expect(program.run(['check', '--only', 'stop,fix'], { cwd }).out).toMatch(/^No findings in 2 visits/);
   });

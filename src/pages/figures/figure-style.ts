@@ -7,7 +7,7 @@ export const FIGURE_STYLE = `
 @media (prefers-color-scheme: dark) {
   :root { --bowl-1: #8fc7dc; --bowl-2: #f0a070; --bowl-3: #b4d27c; --bowl-4: #d9aee2; --bowl-5: #e3c562; --bowl-6: #cdc8bd; }
 }
-.figure { margin: .9rem 0; }
+.figure { margin: .9rem 0; overflow-x: clip; }
 .figure svg { display: block; width: 100%; height: auto; overflow: visible; font-family: system-ui, sans-serif; }
 figcaption { margin-top: .3rem; color: var(--soft); font-size: .88rem; line-height: 1.45; }
 .figure text { fill: var(--ink); font-size: 14px; }
@@ -75,21 +75,23 @@ figcaption { margin-top: .3rem; color: var(--soft); font-size: .88rem; line-heig
 }
 @media print {
   :root { --bowl-1: #000; --bowl-2: #000; --bowl-3: #000; --bowl-4: #000; --bowl-5: #000; --bowl-6: #000; }
-  .figure { break-inside: avoid; margin: .5rem 0; }
+  .figure { break-inside: avoid; margin: .3rem 0; }
   .figure svg { print-color-adjust: exact; }
   figcaption { font-size: .8rem; line-height: 1.25; }
   .figure .wide { display: none; }
   .figure .narrow { display: block; }
-  .heads { grid-template-columns: repeat(2, 40mm); gap: 1mm 3mm; }
+  .heads { grid-template-columns: repeat(2, 38mm); gap: 1mm 3mm; }
   .heads .bare { display: none; }
   .placement:has(.heads):has(.along) { display: block; }
   .figure .along { max-width: 66mm; }
-  .figure .timeline { max-width: 80mm; }
-  .panels svg { max-width: 36mm; }
+  .figure .timeline { max-width: 72mm; }
+  .panels svg { max-width: 33mm; }
   .panels { grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 1mm 3mm; }
   .beside { display: block; }
   .locks { gap: .1rem .6rem; }
-  .locks li { width: 19mm; font-size: .8rem; line-height: 1.2; }
+  .locks li { width: 16mm; font-size: .78rem; line-height: 1.15; }
   .key { gap: .05rem .8rem; }
+  .part:has(.panels svg:nth-child(3)), .part:has(table ~ table ~ table ~ table) { zoom: .88; }
+  .part:has(.panels svg:nth-child(3)):has(table ~ table ~ table ~ table), .part:has(.panels svg:nth-child(5)), .part:has(table ~ table ~ table ~ table ~ table) { zoom: .8; }
 }
 `;

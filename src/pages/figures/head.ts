@@ -102,7 +102,7 @@ const viewOf = (id: string, marks: BowlMarks, view: HeadView, placement: Placeme
     markPatterns(
       id,
       marks,
-      all.flatMap(({ placed }) => placed.bowls),
+      on.flatMap(({ one }) => one.placed.bowls),
     ),
     stroked(id),
     ...view.outline.map((d) => path(d, 'outline')),

@@ -2,7 +2,7 @@ import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import type { Placement } from '../../reckon/placement.ts';
 import { shownText } from '../escape.ts';
 import { htmlText } from '../html-text.ts';
-import { type BowlMarks, markFill, markPatterns } from './bowl-marks.ts';
+import { type BowlMarks, markFill, markPatterns, stroked } from './bowl-marks.ts';
 import { element, line, path } from './svg.ts';
 
 /** What patterns and bars stand for, as a list under a figure. */
@@ -62,6 +62,14 @@ export const placementKey = (id: string, marks: BowlMarks, { bowls }: VisitRecko
   ];
   const items = [
     ...named.map((bowl) => bowlItem(id, marks, bowl, bowls)),
+    ...(placement.left.length === 0
+      ? []
+      : [
+          item(
+            `${stroked(id)}${element('rect', { x: 1, y: 1, width: 28, height: 12, fill: `url(#${id}-out)`, class: 'left-out' })}`,
+            'left out',
+          ),
+        ]),
     ...counted.flatMap((technique) => {
       const [mark, text] = TECHNIQUE_MARKS[technique] ?? [];
       return mark === undefined || text === undefined ? [] : [item(mark, text)];

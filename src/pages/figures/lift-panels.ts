@@ -7,11 +7,11 @@ import { element, label, line, type Point, path, picture, through } from './svg.
 /** The course of lift: a panel for every bowl and place, all on one scale, so that they are read against each other. */
 
 const WIDTH = 232;
-const HEIGHT = 196;
+const HEIGHT = 172;
 const LEFT = 92;
 const RIGHT = 222;
-const TOP = 34;
-const BOTTOM = 168;
+const TOP = 30;
+const BOTTOM = 146;
 const SMALL = 'small';
 
 type Scale = {

@@ -44,7 +44,7 @@ const pointAt = (patch: Patch, down: number, along: number): Point => {
   return [x + ((to[0] - from[0]) / length) * bend, y + ((to[1] - from[1]) / length) * bend];
 };
 
-const STEPS = 8;
+const STEPS = 6;
 
 const across = (patch: Patch, down: number, from: number, to: number): Point[] =>
   Array.from({ length: STEPS + 1 }, (_, step) => pointAt(patch, down, from + ((to - from) * step) / STEPS));

@@ -1,7 +1,7 @@
 import type { HeadPlace } from '../../reckon/head-places.ts';
 import type { Placement } from '../../reckon/placement.ts';
 import type { Along } from '../../trade/zones.ts';
-import { type BowlMarks, markFill, markPatterns } from './bowl-marks.ts';
+import { type BowlMarks, markFill, markPatterns, stroked } from './bowl-marks.ts';
 import { element, label, line, path, picture } from './svg.ts';
 
 /** One hair from the scalp to its end, and beneath it which bowl went on which stretch. */
@@ -16,12 +16,15 @@ const STRETCHES: Readonly<Record<Along, Stretch>> = {
   ends: { from: 0.78, to: 1 },
 };
 
-/** A bowl on a stretch, as one bar. */
+/** Bowls on a stretch as one bar; no bowls where it was left out. */
 type StrandBar = Stretch & { readonly bowls: readonly string[]; readonly where: string };
+
+/** As much as is written beside a bar. */
+const MOST_LETTERS = 13;
 
 const WIDTH = 360;
 const LEFT = 30;
-const RIGHT = 300;
+const RIGHT = 272;
 const HAIR = 30;
 const ROW = 22;
 
@@ -51,20 +54,26 @@ const whereOf = ({ zone, along }: HeadPlace): string =>
     .filter((word) => !(along as readonly string[]).includes(word) && word !== 'all' && word !== 'full-head')
     .join(' ');
 
-const barsOf = ({ placed }: Placement): StrandBar[] => {
-  const noMids = !placed.some(({ places }) => places.some(({ along }) => along.includes('mids')));
-  return placed.flatMap(({ places, bowls }) => {
-    const names = [...new Set(places.map(whereOf))];
-    return names.flatMap((where) =>
-      merged(places.filter((one) => whereOf(one) === where).flatMap((one) => stretchesOf(one, noMids))).map(
-        (stretch) => ({
-          ...stretch,
-          bowls,
-          where,
-        }),
-      ),
-    );
+const onStrand = (places: readonly HeadPlace[], bowls: readonly string[], noMids: boolean): StrandBar[] =>
+  [...new Set(places.map(whereOf))].flatMap((where) => {
+    const stretches = places.filter((one) => whereOf(one) === where).flatMap((one) => stretchesOf(one, noMids));
+    return merged(stretches).map((stretch) => ({ ...stretch, bowls, where }));
   });
+
+const barsOf = ({ placed, left }: Placement): StrandBar[] => {
+  const noMids = ![...placed, ...left].some(({ places }) => places.some(({ along }) => along.includes('mids')));
+  return [
+    ...placed.flatMap(({ places, bowls }) => onStrand(places, bowls, noMids)),
+    ...left.flatMap(({ places }) => onStrand(places, [], noMids)),
+  ];
+};
+
+const nameOf = ({ bowls, where }: StrandBar): string =>
+  [bowls.length === 0 ? 'left out' : bowls.join('+'), where].filter((part) => part !== '').join(' ');
+
+const barText = (bar: StrandBar): string => {
+  const along = Object.entries(STRETCHES).filter(([, one]) => one.from < bar.to && one.to > bar.from);
+  return `${nameOf(bar)}: ${along.length === 4 ? 'all along' : along.map(([name]) => name).join(' and ')}`;
 };
 
 const x = (share: number): number => LEFT + share * (RIGHT - LEFT);
@@ -86,48 +95,34 @@ const scale = (bottom: number): string =>
     ])
     .join('');
 
+const drawBar = (id: string, marks: BowlMarks, bar: StrandBar, y: number): string => {
+  const { from, to, bowls } = bar;
+  const name = nameOf(bar);
+  const short = name.length > MOST_LETTERS ? `${name.slice(0, MOST_LETTERS - 1)}…` : name;
+  const fill = bowls.length === 0 ? `url(#${id}-out)` : markFill(id, marks, bowls[0]);
+  const box = { x: x(from), y, width: x(to) - x(from), height: 14, rx: 2, fill };
+  const before = from > 0.3 && to > 0.7;
+  return [
+    element('rect', { ...box, class: bowls.length === 0 ? 'left-out' : 'stretch' }),
+    before ? label(x(from) - 6, y + 12, short, 'tag', 'end') : label(x(to) + 6, y + 12, short, 'tag'),
+  ].join('');
+};
+
 /** The strand of a visit; undefined when no line says a place along the hair, or all of it. */
 export const strand = (id: string, marks: BowlMarks, placement: Placement): string | undefined => {
   const bars = barsOf(placement);
   if (bars.length === 0) return undefined;
   const bottom = HAIR + 18 + bars.length * ROW;
-  const says = bars
-    .map(({ bowls, where, from, to }) => {
-      const along = Object.entries(STRETCHES).filter(([, one]) => one.from < to && one.to > from);
-      const reach = along.length === 4 ? 'all along' : along.map(([name]) => name).join(' and ');
-      return `${bowls.join(' and ')}${where === '' ? '' : ` ${where}`}: ${reach}`;
-    })
-    .join('; ');
+  const named = bars.flatMap(({ bowls }) => bowls);
   return picture(
     id,
-    { title: 'Along the hair', says },
+    { title: 'Along the hair', says: bars.map(barText).join('; ') },
     [WIDTH, bottom],
     'along',
-    markPatterns(
-      id,
-      marks,
-      bars.flatMap(({ bowls }) => bowls),
-    ),
+    markPatterns(id, marks, named),
+    bars.some(({ bowls }) => bowls.length === 0) ? stroked(id) : '',
     scale(bottom - 4),
     hair(),
-    ...bars.flatMap(({ bowls, where, from, to }, index) => {
-      const y = HAIR + 16 + index * ROW;
-      const name = `${bowls.join('+')}${where === '' ? '' : ` ${where}`}`;
-      const width = x(to) - x(from);
-      const text = to > 0.7 ? label(x(from) - 6, y + 12, name, 'tag', 'end') : label(x(to) + 6, y + 12, name, 'tag');
-      const inside = from < 0.3 && to > 0.7;
-      return [
-        element('rect', {
-          x: x(from),
-          y,
-          width,
-          height: 14,
-          rx: 2,
-          fill: markFill(id, marks, bowls[0]),
-          class: 'stretch',
-        }),
-        inside ? label(x(to) + 6, y + 12, name, 'tag') : text,
-      ];
-    }),
+    ...bars.map((bar, index) => drawBar(id, marks, bar, HAIR + 16 + index * ROW)),
   );
 };

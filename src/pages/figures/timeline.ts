@@ -20,7 +20,7 @@ type Shape = {
 };
 
 const WIDE: Shape = { width: 720, left: 168, right: 660, bar: 6, row: 46, beside: true };
-const NARROW: Shape = { width: 320, left: 20, right: 300, bar: 26, row: 68, beside: false };
+const NARROW: Shape = { width: 320, left: 20, right: 300, bar: 21, row: 60, beside: false };
 
 const TALL = 18;
 const TOP = 20;
