@@ -3,20 +3,33 @@ import { reckonAll } from '../reckon/visit.ts';
 import { findAll } from '../rules/run.ts';
 import { findClient } from './find-client.ts';
 import { openJournal } from './open-journal.ts';
-import { deliver } from './output.ts';
+import { deliver, isPage } from './output.ts';
+import { refusal } from './refusal.ts';
 import { dayOf } from './today.ts';
 
 export type CardOptions = {
   readonly html?: true;
   readonly json?: true;
   readonly money?: true;
+  readonly last?: string;
+  readonly summary?: true;
   readonly output?: string;
   readonly on?: string;
+};
+
+/** How many visits stand on the card; undefined for all. Throws a refusal for no number of visits. */
+const visitsShown = ({ last, summary }: CardOptions): number | undefined => {
+  if (summary) return 0;
+  if (last === undefined) return undefined;
+  if (!/^\d+$/.test(last) || Number(last) === 0)
+    throw refusal(`\`--last ${last}\` is no number of visits.`, 'Write it as in `--last 3`, or `--summary` for none.');
+  return Number(last);
 };
 
 /** `bowlbook card`: one client's card, as Markdown, as a page or as JSON. */
 export const card = async (name: string, paths: readonly string[], options: CardOptions): Promise<number> => {
   const on = dayOf(options.on);
+  const last = visitsShown(options);
   const { journal, unreadable } = openJournal(paths);
   const client = findClient(journal, name);
   const all = reckonAll(journal);
@@ -30,8 +43,8 @@ export const card = async (name: string, paths: readonly string[], options: Card
   }
   const { findings, allowed } = findAll(journal, all, on);
   const own = [...new Set([...findings, ...allowed])].filter((finding) => finding.client === client.name);
-  const given = { on, ...(options.money && { money: true }) };
-  if (!options.html) deliver(cardMarkdown(journal, client, reckoned, own, given), options.output);
+  const given = { on, ...(options.money && { money: true }), ...(last !== undefined && { last }) };
+  if (!isPage(options)) deliver(cardMarkdown(journal, client, reckoned, own, given), options.output);
   else {
     const { cardHtml } = await import('../pages/card-html.ts');
     deliver(cardHtml(journal, client, reckoned, own, given), options.output);

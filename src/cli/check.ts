@@ -1,3 +1,4 @@
+import type { Journal } from '../journal/journal.ts';
 import { reckonAll } from '../reckon/visit.ts';
 import { RULE_NAMES } from '../rules/rule-names.ts';
 import { counts, findAll } from '../rules/run.ts';
@@ -6,7 +7,7 @@ import { nearNames } from '../text/near.ts';
 import { withoutControls } from '../text/width.ts';
 import { paintFor } from './colour.ts';
 import { findingJson } from './finding-json.ts';
-import { findingText, linesIn } from './finding-text.ts';
+import { cautionsOnce, findingText, linesIn } from './finding-text.ts';
 import { openJournal } from './open-journal.ts';
 import { print, printJson } from './print.ts';
 import { offered, refusal } from './refusal.ts';
@@ -61,6 +62,12 @@ const listed = (findings: readonly Finding[], show: (finding: Finding) => string
   });
 };
 
+/** Said where nothing is on the shelf, since names of products then stand for themselves. */
+const shelfless = ({ shelf, clients }: Journal): string[] =>
+  shelf.size > 0 || clients.size === 0
+    ? []
+    : ['No shelf was read, so products, ratios and times are not checked; add `shelf.bowl` to the paths.'];
+
 /** `bowlbook check`: what the rules find in the notes. Exit code 1 when a `stop` or a `fix` is among it. */
 export const check = (paths: readonly string[], options: CheckOptions): number => {
   const day = dayOf(options.on);
@@ -74,12 +81,13 @@ export const check = (paths: readonly string[], options: CheckOptions): number =
   else {
     const paint = paintFor(process.stdout);
     const linesOf = linesIn(journal.sources);
+    const once = cautionsOnce();
     const texts = listed(
       shown,
-      (one) => findingText(one, linesOf, paint),
+      (one) => findingText(once(one), linesOf, paint),
       options.all ? Number.POSITIVE_INFINITY : CAP,
     );
-    print([...texts, summaryOf(journal, found, explained)].join('\n\n'));
+    print([...texts, ...shelfless(journal), summaryOf(journal, found, explained)].join('\n\n'));
   }
   return unreadable.length > 0 ? 2 : found.some(counts) ? 1 : 0;
 };

@@ -9,7 +9,7 @@ import { offered, refusal } from './refusal.ts';
 const holding = (word: string): string[] => RULE_NAMES.filter((name) => name.includes(word)).slice(0, 5);
 
 /** `bowlbook explain`: one rule with its why, source and examples, or all of them by family. */
-export const explain = (name: string | undefined): number => {
+export const explain = async (name: string | undefined): Promise<number> => {
   if (name === undefined) {
     print(`# Rules\n\n${ruleList()}`);
     return 0;
@@ -24,6 +24,7 @@ export const explain = (name: string | undefined): number => {
       offers.length > 0 ? `Near names: ${offered(offers)}.` : '`bowlbook explain` lists them all.',
     );
   }
-  print(explainRule(rule));
+  const { exampleFinding } = await import('../rules/example-finding.ts');
+  print(explainRule(rule, exampleFinding(rule)));
   return 0;
 };

@@ -1,3 +1,4 @@
+import { isAbsolute, relative } from 'node:path';
 import type { Source } from '../journal/source.ts';
 import type { Finding } from '../text/finding.ts';
 import { frameOf } from '../text/frame.ts';
@@ -37,6 +38,24 @@ const wrapped = (text: string, indent: string): string => {
 export const placeText = ({ file, line, at }: Place, named = file): string =>
   `${named === '' ? '' : `${withoutControls(named)}:`}${line + 1}:${fromOf(at) + 1}`;
 
+/** A path as it is reached from the current folder. */
+const fromHere = (file: string): string => (isAbsolute(file) ? relative('', file) : file);
+
+/**
+ * For the findings of one report, in order: each with its caution in full the first time, then with a word that it stands
+ * above, so that it is still read.
+ */
+export const cautionsOnce = (): ((finding: Finding) => Finding) => {
+  const told = new Set<string>();
+  return (finding) => {
+    const { caution } = finding;
+    if (caution === undefined) return finding;
+    if (told.has(caution)) return { ...finding, caution: 'as above.' };
+    told.add(caution);
+    return finding;
+  };
+};
+
 const framed = (
   place: Place,
   label: string,
@@ -69,7 +88,10 @@ export const findingText = (finding: Finding, linesOf: LinesOf, paint: Paint, so
   const gutter = Math.max(6, ...[place, ...also.map((one) => one.place)].map(({ line }) => String(line + 1).length));
   const frames = [framed(place, withoutControls(label), linesOf, gutter, mark)];
   for (const { place: second, says } of also) {
-    const away = second.file === place.file ? [] : [paint.quiet(`${' '.repeat(gutter)}  in ${placeText(second)}`)];
+    const away =
+      second.file === place.file
+        ? []
+        : [paint.quiet(`${' '.repeat(gutter)}  in ${placeText(second, fromHere(second.file))}`)];
     frames.push(...away, framed(second, withoutControls(says), linesOf, gutter, paint.quiet));
   }
   return [head, ...said, ...frames].join('\n');

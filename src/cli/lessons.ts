@@ -22,7 +22,8 @@ export const LESSONS = {
     takes: '"LINE" [PATH…]',
     more: [
       'The time goes after the first word of on, check, off, heat, wash, rinse, dry, cut, reaction and stopped; any other line is added as it is.',
-      'The visit is today’s only one with something still on, else the latest that has begun. When several have something on, nothing is guessed: say whose it is.',
+      'The visit is today’s only one with something still on, else the only one that has begun. Once all is off it takes only what comes after the colour (rinse, left, result …), and a finished one, with a result or paid, only with --client. Where several can be meant nothing is guessed: say whose it is.',
+      'The line is written when it reads; what the rules say of it is shown beside it.',
       PATHS,
     ],
     examples: [
@@ -36,13 +37,14 @@ export const LESSONS = {
     says: 'Work out one bowl: grams, total, ratio, peroxide ready for use.',
     takes: '"BOWL"',
     more: [
-      'It needs no notes: 20vol or 6% is a developer of that strength, dev-6 too, and any other name is a product. With --shelf it goes by your own ratios, strengths and prices.',
+      'In a folder with notes it goes by their shelf: your own ratios, strengths and prices. It needs no notes, though: then 20vol or 6% is a developer of that strength, dev-6 too, any other name is a product, and what is typed after the developer and its ratio stands outside the ratio.',
     ],
     examples: [
       ['mix "40 clay + 20vol 1:2"', '40 g and 80 g, 4.0 % ready for use'],
       ['mix "90 g of 2p cream 7/0 + 1p cream 7/43 + 6% 1:1"', 'parts and a total'],
       ['mix "30 clay + 7.5% from dev-6 dev-9 1:2"', 'two strengths made into one'],
-      ['mix "40 clay + 20vol" --shelf journals/salon/shelf.bowl', 'at the shelf’s own ratio'],
+      ['mix "40 cream 6/1 + 20vol" --shelf journals/salon', 'at the shelf’s own ratio'],
+      ['mix "10.5 cream 6/1 + 6% 1:1.5" --no-shelf --scale 0.1', 'on finer scales'],
     ],
     exits: [[0, 'worked out'], [1, 'it does not work out, or a rule objects'], REFUSED],
   },
@@ -52,8 +54,35 @@ export const LESSONS = {
     more: ['CLIENT is the name in the notes, the full name, or a part that only one client has.', PATHS, FIGURES],
     examples: [
       ['card wren-abbott', 'Markdown, to read or to pipe'],
-      ['card "Wren Abbott" journals/salon --html -o wren.html', 'a page to print or open'],
+      ['card "Wren Abbott" journals/salon -o wren.html', 'a page to print or open'],
+      ['card wren --summary', 'the first page alone; --last 3 adds three visits'],
       ['card wren --on 2026-12-01', 'as it will stand on that day'],
+    ],
+    exits: [DONE, REFUSED],
+  },
+  clients: {
+    says: 'List the clients: last visit, when the next is due, how many alerts.',
+    takes: '[PATH…]',
+    more: ['Alerts are counted as they stand at the head of each card.', PATHS],
+    examples: [
+      ['clients', 'the current folder, today'],
+      ['clients journals/salon -o clients.html', 'a page to print'],
+      ['clients --json', 'for a program'],
+    ],
+    exits: [DONE, REFUSED],
+  },
+  prep: {
+    says: 'Make the sheet beside the trolley: alerts, tests, bowls for the day, places, looks.',
+    takes: 'DATE|CLIENT [PATH…]',
+    more: [
+      'DATE gives a sheet for every client with a visit noted that day, or whose last `next` falls on it; CLIENT gives hers.',
+      'A bowl is what was used of it last time: what was mixed, less what was left over. On new growth alone it is scaled by the days of growth. Where `next` asks for a share of it (`A -20%`), it is that share of the whole bowl, as `rebook` writes it. The sum stands beside each.',
+      PATHS,
+    ],
+    examples: [
+      ['prep 2026-10-30', 'a sheet a client, for the whole day'],
+      ['prep wren-abbott --on 2026-10-30', 'one sheet'],
+      ['prep 2026-10-30 journals/salon -o day.html', 'to print, a page of A4 each'],
     ],
     exits: [DONE, REFUSED],
   },
@@ -87,28 +116,86 @@ export const LESSONS = {
     ],
     exits: [[0, 'nothing above `mind`'], [1, 'a `stop` or a `fix` that no `allow` line explains'], REFUSED],
   },
+  watch: {
+    says: 'Keep a page for every client, and the findings, current while the notes are typed.',
+    takes: '[FOLDER]',
+    more: [
+      'FOLDER holds the notes; without one it is the current folder. Only what a change touches is worked out again, and only pages whose content changed are written, each at once: a reader finds the old page or the new.',
+      'Every change is a line: the files, the pages written, how long it took, the findings gained and lost. A file that is away for less than a second, or cannot be read, keeps its place.',
+      'With --open there is a live page too, at an address of this machine that is printed: today’s visits, how long each bowl has been on, when the next look is due, what is past its time. It takes in every change by itself. The pages in the folder hold no script.',
+      'The notes themselves are never written to. A folder for pages that holds notes, or other files, is refused.',
+    ],
+    examples: [
+      ['watch', 'the current folder; open pages/index.html'],
+      ['watch journals/salon --open', 'with a live page of the day'],
+      ['watch journals/salon --out ~/pages', 'pages in another folder'],
+      ['watch journals/salon --no-events', 'on a drive from which no changes are told'],
+    ],
+    exits: [[0, 'ended with Ctrl-C'], REFUSED],
+  },
   usage: {
-    says: 'Report the products of a period: mixed, used, left, and what they cost.',
+    says: 'Report the products of a period: mixed, used, left, what they cost, what was put right.',
     takes: '[PATH…]',
-    more: [PATHS, 'DATE is a day, a month (2026-09) or a year (2026). Without dates it is the year of today.', FIGURES],
+    more: [
+      PATHS,
+      'DATE is a day, a month (2026-09) or a year (2026). Without dates it is the year of today.',
+      'A correction is a visit whose aim or charge speaks of one; a redo has a `redo` line. In --csv a record is a product and shade, unless --by says otherwise.',
+      FIGURES,
+    ],
     examples: [
       ['usage --from 2026-01 --to 2026-06', 'half a year'],
-      ['usage journals/salon --from 2026 --html -o products.html', 'a page to print'],
-      ['usage --json', 'for a program'],
+      ['usage --by stylist --from 2026-05 --to 2026-05', 'who mixed how much, and binned how much, in a month'],
+      ['usage journals/salon --from 2026 --html -o products.html', 'a page to print, with the months as bars'],
+      ['usage --by month --csv -o months.csv', 'for a spreadsheet'],
+    ],
+    exits: [DONE, REFUSED],
+  },
+  money: {
+    says: 'Say what a period charged, what its products cost, and what that leaves.',
+    takes: '[PATH…]',
+    more: [
+      PATHS,
+      'DATE is a day, a month (2026-09) or a year (2026). Without dates it is the year of today.',
+      'A service is an item charged for; a visit’s products are shared over its items by price. A `split` line shares a visit between stylists. Deposits held are those neither used nor returned by the last day. In --csv a record is a visit, unless --by says otherwise.',
+      'Tax is not worked out, and none of this is tax advice.',
+      FIGURES,
+    ],
+    examples: [
+      ['money --from 2026-05 --to 2026-05', 'a month: by service, stylist and client'],
+      ['money --by service', 'what each service leaves'],
+      ['money journals/salon --from 2026 --html -o money.html', 'a page to print, with the months as bars'],
+      ['money --by visit --csv -o visits.csv', 'for a spreadsheet'],
     ],
     exits: [DONE, REFUSED],
   },
   backtest: {
-    says: 'Say how far out the estimates of lift are, beside two naive guesses.',
-    takes: 'lift [PATH…]',
+    says: 'Say how far out the estimates of lift or of grams to mix are, beside naive guesses.',
+    takes: 'lift|mix [PATH…]',
     more: [
-      'Every visit is left out in turn and its minutes to the stage it reached are estimated from the visits before it, as in daily use; then set beside the same as last time and the middle of the product’s time line.',
+      'lift: every visit is left out in turn and its minutes to the stage it reached are estimated from the visits before it, as in daily use; then set beside the same as last time and the middle of the product’s time line.',
+      'mix: every bowl is left out in turn and its grams are forecast from what her like bowls before it really needed; then the grams wasted and the bowls that ran short are set beside mixing the same as last time.',
       PATHS,
     ],
     examples: [
       ['backtest lift', 'the current folder'],
+      ['backtest mix journals/salon', 'grams wasted, bowls that ran short'],
       ['backtest lift journals/salon --others', 'from all other visits, later ones too'],
-      ['backtest lift --json', 'every place and guess, for a program'],
+      ['backtest mix --json', 'every bowl, for a program'],
+    ],
+    exits: [DONE, REFUSED],
+  },
+  due: {
+    says: 'Say who is due or overdue, and whose skin test will not hold by then.',
+    takes: '[PATH…]',
+    more: [
+      'A visit noted ahead comes first, then the last visit’s `next` (6-8w, from DATE, DATE), then the client’s own rhythm: the median of the days between her last root services, else between her colours.',
+      'A skin test is looked up for the products of her last colour, on the day she is awaited. The notes may be incomplete: the makers’ instructions come first.',
+      PATHS,
+    ],
+    examples: [
+      ['due --weeks 6', 'from today'],
+      ['due journals/salon --on 2026-11-25 --html -o due.html', 'as of a day, a page to print'],
+      ['due --ics -o due.ics', 'for a calendar'],
     ],
     exits: [DONE, REFUSED],
   },
@@ -133,7 +220,7 @@ export const LESSONS = {
     takes: '[PATH…]',
     more: [
       PATHS,
-      'The need is the larger of two: the pace of the last eight weeks, and what the clients awaited by their `next` lines took the last time. The reorder level is kept back, and what is past its date is not counted on.',
+      'The need is the larger of two: the pace of the last eight weeks, once the notes cover four, and what the clients awaited by their `next` lines took the last time. The reorder level is kept back, and what is past its date is not counted on.',
       FIGURES,
     ],
     examples: [
@@ -192,8 +279,8 @@ export type CommandName = keyof typeof LESSONS;
 
 /** The commands as the help groups them. */
 export const GROUPS: readonly (readonly [string, readonly CommandName[]])[] = [
-  ['At the chair', ['now', 'mix', 'card', 'rebook']],
-  ['The notes as a whole', ['check', 'usage', 'backtest', 'tidy']],
+  ['At the chair', ['now', 'mix', 'card', 'clients', 'prep', 'rebook']],
+  ['The notes as a whole', ['check', 'watch', 'due', 'usage', 'money', 'backtest', 'tidy']],
   ['The shelf', ['shelf', 'order', 'trace']],
   ['To begin and to learn', ['new', 'explain']],
 ];

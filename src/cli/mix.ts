@@ -1,4 +1,6 @@
-import { joinSources } from '../journal/journal.ts';
+import { readdirSync } from 'node:fs';
+import { ENDING } from '../journal/find.ts';
+import { type Journal, joinSources } from '../journal/journal.ts';
 import { readSource, type Source } from '../journal/source.ts';
 import { readLine } from '../notation/read-line.ts';
 import { isBowlName } from '../notation/words.ts';
@@ -6,6 +8,7 @@ import { reckonAll } from '../reckon/visit.ts';
 import { ruleNamed } from '../rules/explain.ts';
 import type { Family } from '../rules/rule.ts';
 import { counts, findAll } from '../rules/run.ts';
+import { exactOf } from '../text/exact.ts';
 import type { Finding } from '../text/finding.ts';
 import { fromOf, type Place, spanOf, toOf } from '../text/span.ts';
 import { bowlJson } from './bowl-json.ts';
@@ -16,9 +19,53 @@ import { mixText } from './mix-text.ts';
 import { openJournal } from './open-journal.ts';
 import { print, printJson, remark } from './print.ts';
 import { refusal } from './refusal.ts';
+import { counted } from './summary.ts';
 import { dayOf } from './today.ts';
 
-export type MixOptions = { readonly shelf?: string; readonly on?: string; readonly json?: true };
+export type MixOptions = {
+  /** A path; `false` for `--no-shelf`. */
+  readonly shelf?: string | false;
+  readonly scale?: string;
+  readonly on?: string;
+  readonly json?: true;
+};
+
+/** Entries that a shelf is made of; clients and visits of the same files have no say in a bowl typed alone. */
+const SHELF_ENTRIES: ReadonlySet<string> = new Set(['product', 'range', 'salon', 'stylist', 'stock']);
+
+/** The path of the shelf that a bowl is worked out on: the one named, else the current folder where notes stand in it. */
+const shelfPath = (given: string | false | undefined): string | undefined => {
+  if (given !== undefined) return given === false ? undefined : given;
+  return readdirSync('.').some((name) => name.endsWith(ENDING)) ? '.' : undefined;
+};
+
+const shelfSources = (path: string): Source[] =>
+  [...openJournal([path]).journal.sources.values()].map((source) => ({
+    ...source,
+    entries: source.entries.filter(({ entry }) => SHELF_ENTRIES.has(entry.kind)),
+  }));
+
+/** A journal whose scales show steps of the grams given with `--scale`. */
+const onScales = (journal: Journal, typed: string | undefined): Journal => {
+  if (typed === undefined) return journal;
+  const grams = Number(typed.replace(/ ?g$/, ''));
+  if (!(grams > 0 && grams <= 100))
+    throw refusal(`\`--scale ${typed}\` is no step of scales in grams.`, 'Write it as in `--scale 0.1`.');
+  const scale = exactOf(grams);
+  return {
+    ...journal,
+    salon: { ...journal.salon, scale },
+    salons: new Map([...journal.salons].map(([name, salon]) => [name, { ...salon, scale }])),
+  };
+};
+
+/** Which shelf the bowl was worked out on. */
+const shelfText = (path: string | undefined, { shelf }: Journal): string[] => {
+  if (path === undefined) return [];
+  const where = path === '.' ? 'this folder' : `\`${path}\``;
+  const what = shelf.size === 0 ? 'nothing on it' : counted(shelf.size, 'product');
+  return [`By the shelf of ${where}: ${what}${path === '.' ? ' (`--no-shelf` leaves it out)' : ''}.`];
+};
 
 /** What a bowl alone can be judged by; a visit of its own has no clock, no tests and no client. */
 const FAMILIES: ReadonlySet<Family> = new Set(['reading', 'names', 'mix', 'strength']);
@@ -50,7 +97,8 @@ const asTyped = (finding: Finding, by: number): Finding => {
 };
 
 /**
- * `bowlbook mix`: solves one bowl, on the shelf that `--shelf` names or on none. The text is compiled as a visit of the
+ * `bowlbook mix`: solves one bowl, on the shelf that `--shelf` names, else that of the current folder where it holds
+ * notes, else on none. The text is compiled as a visit of the
  * day, so the rules that judge a bowl judge it as they would in the notes. Exit code 1 when a `stop` or `fix` is found.
  */
 export const mix = (words: readonly string[], options: MixOptions): number => {
@@ -62,9 +110,8 @@ export const mix = (words: readonly string[], options: MixOptions): number => {
   const header = ['client mixed "Mixed"', `visit ${dayOf(options.on)} mixed`];
   const lines = [...header, prefix + typed];
   const made = readSource(TYPED, Buffer.from(lines.join('\n'), 'utf8'));
-  const shelf: Iterable<Source> =
-    options.shelf === undefined ? [] : openJournal([options.shelf]).journal.sources.values();
-  const journal = joinSources([...shelf, made]);
+  const path = shelfPath(options.shelf);
+  const journal = onScales(joinSources([...(path === undefined ? [] : shelfSources(path)), made]), options.scale);
   const reckoned = reckonAll(journal);
   const bowl = reckoned.get('mixed')?.[0]?.bowls[0];
   const findings = findAll(journal, reckoned)
@@ -74,9 +121,14 @@ export const mix = (words: readonly string[], options: MixOptions): number => {
     })
     .map((finding) => asTyped(finding, prefix.length));
   if (options.json)
-    printJson({ bowl: bowl === undefined ? null : bowlJson(bowl), findings: findings.map(findingJson) });
+    printJson({
+      shelf: path ?? null,
+      bowl: bowl === undefined ? null : bowlJson(bowl),
+      findings: findings.map(findingJson),
+    });
   else {
-    if (bowl !== undefined && bowl.portions.length > 0) print(mixText(bowl));
+    if (bowl !== undefined && bowl.portions.length > 0)
+      print([mixText(bowl, journal.salon), ...shelfText(path, journal).flatMap((text) => ['', text])].join('\n'));
     const known = linesIn(journal.sources);
     const linesOf = (file: string): readonly string[] => (file === TYPED ? [typed] : known(file));
     for (const finding of findings) remark(`\n${findingText(finding, linesOf, paintFor(process.stderr))}`);

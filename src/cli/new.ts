@@ -1,5 +1,5 @@
 import { mkdirSync, readdirSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { reasonOf } from './open-journal.ts';
 import { print } from './print.ts';
 import { refusal } from './refusal.ts';
@@ -26,6 +26,10 @@ const makeFolder = (folder: string): void => {
   }
 };
 
+/** A path as it is typed in a shell: in quotes where it holds more than letters, digits and plain marks. */
+const quotedForShell = (path: string): string =>
+  /^[\p{L}\p{N}._/~\\:-]+$/u.test(path) ? path : `"${path.replace(/["\\$`]/g, '\\$&')}"`;
+
 /** `bowlbook new`: a journal to begin with, in a new or empty folder. */
 export const begin = (folder: string, options: NewOptions): number => {
   const on = dayOf(options.on);
@@ -46,11 +50,12 @@ export const begin = (folder: string, options: NewOptions): number => {
       '',
       'Everything in it is invented. Put your own salon, shelf and clients in its place, then',
       '',
-      `  bowlbook check ${folder}`,
-      `  bowlbook card juno ${folder}`,
-      `  bowlbook now "cut" ${folder}`,
+      ...(resolve(folder) === process.cwd() ? [] : [`  cd ${quotedForShell(folder)}`]),
+      '  bowlbook check',
+      '  bowlbook card juno',
+      '  bowlbook mix "40 cream 6/1 + 6%"',
       '',
-      'The last one adds the line to the visit of today, with the time in it.',
+      'While a visit of today is under way, `bowlbook now "check A gold"` adds a line to it, with the time in it.',
     ].join('\n'),
   );
   return 0;

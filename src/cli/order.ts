@@ -2,7 +2,7 @@ import { orderMarkdown } from '../pages/order-page.ts';
 import { expectedVisits } from '../reckon/stock/expected.ts';
 import { stockLedger } from '../reckon/stock/ledger.ts';
 import { orderRows } from '../reckon/stock/order.ts';
-import { shelfState } from '../reckon/stock/shelf-state.ts';
+import { daysNoted, PACE_LEAST_DAYS, shelfState } from '../reckon/stock/shelf-state.ts';
 import { reckonAll } from '../reckon/visit.ts';
 import { addDays } from '../text/dates.ts';
 import { openJournal } from './open-journal.ts';
@@ -29,18 +29,27 @@ export const order = async (paths: readonly string[], options: OrderOptions): Pr
   const until = addDays(on, 7 * weeksOf(options.weeks ?? WEEKS));
   const { journal, unreadable } = openJournal(paths);
   const all = reckonAll(journal);
-  const rows = shelfState(stockLedger(journal, [...all.values()].flat(), on), on);
+  const ledger = stockLedger(journal, [...all.values()].flat(), on);
+  const rows = shelfState(ledger, on);
+  const noted = daysNoted(ledger, on);
   const expected = expectedVisits(journal.shelf, all, on, until);
-  const toOrder = orderRows(rows, expected, on, until);
+  const toOrder = orderRows(rows, expected, on, until, noted >= PACE_LEAST_DAYS);
   await deliverReport(
     {
       title: `To order, ${on} to ${until}`,
-      markdown: () => orderMarkdown(journal, toOrder, expected, { on, until }),
+      markdown: () => orderMarkdown(journal, toOrder, expected, { on, until, noted }),
       json: () => ({
         on,
         until,
+        daysNoted: noted,
         order: toOrder.map(orderRowJson),
-        awaited: expected.map(({ client, date, why, times }) => ({ client: client.name, date, why, times })),
+        awaited: expected.map(({ client, first, last, why, times }) => ({
+          client: client.name,
+          date: first,
+          ...(last !== undefined && { last }),
+          why,
+          times,
+        })),
       }),
       csv: async () => (await import('../exchange/stock-csv.ts')).orderCsv(toOrder),
     },

@@ -1,4 +1,5 @@
-import { deliver } from './output.ts';
+import { figureSheet, noFigures, type Sheet } from '../pages/figures/sheet.ts';
+import { deliver, isPage } from './output.ts';
 import { plainJson } from './plain-json.ts';
 
 /** The forms in which a report is put out. */
@@ -12,18 +13,23 @@ export type FormOptions = {
 /** One report in each of its forms, made only when it is asked for. */
 export type Report = {
   readonly title: string;
-  readonly markdown: () => string;
+  /** `sheet` takes the figures of a report that has some; they are drawn on the page alone. */
+  readonly markdown: (sheet: Sheet) => string;
   /** Plain data with exact numbers in it. */
   readonly json: () => unknown;
-  readonly csv: () => Promise<string>;
+  /** Not there for a report that has no CSV. */
+  readonly csv?: () => Promise<string>;
 };
 
 /** Puts a report out in the form asked for: Markdown unless another is named. */
-export const deliverReport = async (report: Report, { html, json, csv, output }: FormOptions): Promise<void> => {
+export const deliverReport = async (report: Report, options: FormOptions): Promise<void> => {
+  const { json, csv, output } = options;
   if (json) deliver(JSON.stringify(plainJson(report.json()), undefined, 2), output);
-  else if (csv) deliver(await report.csv(), output);
-  else if (html) {
+  else if (csv && report.csv) deliver(await report.csv(), output);
+  else if (isPage(options)) {
     const { pageHtml } = await import('../pages/html.ts');
-    deliver(pageHtml({ title: report.title, markdown: report.markdown() }), output);
-  } else deliver(report.markdown(), output);
+    const { sheet, figures } = figureSheet();
+    const markdown = report.markdown(sheet);
+    deliver(pageHtml({ title: report.title, markdown, figures }), output);
+  } else deliver(report.markdown(noFigures), output);
 };

@@ -5,7 +5,8 @@ import { unknownCommand, usageRefusal } from './usage-refusal.ts';
 
 const ON = '--on <DATE>';
 const onOption = (says: string): Option => new Option(ON, says);
-const htmlOption = (): Option => new Option('--html', 'a whole page instead of Markdown').conflicts('json');
+const htmlOption = (): Option =>
+  new Option('--html', 'a whole page instead of Markdown, as -o FILE.html').conflicts('json');
 const csvOption = (): Option => new Option('--csv', 'comma-separated values, RFC 4180').conflicts(['json', 'html']);
 const outputOption = (): Option => new Option('-o, --output <FILE>', 'into a file instead of standard output');
 
@@ -14,7 +15,7 @@ const listOf = (word: string, earlier: readonly string[] = []): readonly string[
   ...word.split(',').filter((one) => one !== ''),
 ];
 
-/** Commands are loaded when they run, so that help and explanations never load the reader of notes. */
+/** Commands are loaded when they run, so that help never loads the reader of notes. */
 const commandsOf = (program: Command, done: (code: number) => void): void => {
   program
     .command('now')
@@ -27,7 +28,9 @@ const commandsOf = (program: Command, done: (code: number) => void): void => {
   program
     .command('mix')
     .argument('<BOWL...>')
-    .option('--shelf <PATH>', 'a file or folder whose ranges and products are used')
+    .option('--shelf <PATH>', 'a file or folder whose products are used (default: the current folder’s notes)')
+    .option('--no-shelf', 'by no shelf, whatever stands in the current folder')
+    .option('--scale <GRAMS>', 'what the scales can show, such as 0.1 (default: the salon’s, else 1)')
     .option('--json', 'the bowl and its findings as JSON')
     .addOption(onOption('the day whose prices hold (default: the machine’s date)'))
     .action(async (words, options) => done((await import('./mix.ts')).mix(words, options)));
@@ -38,9 +41,27 @@ const commandsOf = (program: Command, done: (code: number) => void): void => {
     .addOption(htmlOption())
     .option('--json', 'the visits as worked out, as JSON')
     .option('--money', 'with what the products cost')
+    .option('--last <N>', 'the newest visits only')
+    .addOption(new Option('--summary', 'the first page alone, without the visits').conflicts(['last', 'json']))
     .addOption(outputOption())
     .addOption(onOption('the day the card is for (default: the machine’s date)'))
     .action(async (name, paths, options) => done(await (await import('./card.ts')).card(name, paths, options)));
+  program
+    .command('clients')
+    .argument('[PATH...]')
+    .addOption(htmlOption())
+    .option('--json', 'the list as JSON')
+    .addOption(outputOption())
+    .addOption(onOption('the day the list is for (default: the machine’s date)'))
+    .action(async (paths, options) => done(await (await import('./clients.ts')).clients(paths, options)));
+  program
+    .command('prep')
+    .argument('<DATE|CLIENT>')
+    .argument('[PATH...]')
+    .addOption(htmlOption())
+    .addOption(outputOption())
+    .addOption(onOption('the day of the client’s visit (default: the machine’s date)'))
+    .action(async (word, paths, options) => done(await (await import('./prep.ts')).prep(word, paths, options)));
   program
     .command('rebook')
     .argument('<CLIENT>')
@@ -58,22 +79,46 @@ const commandsOf = (program: Command, done: (code: number) => void): void => {
     .addOption(onOption('the day to check for: its bowls may still be on, and later visits are named'))
     .action(async (paths, options) => done((await import('./check.ts')).check(paths, options)));
   program
+    .command('watch')
+    .argument('[FOLDER]')
+    .option('--out <FOLDER>', 'where the pages are put (default: pages, in the folder itself)')
+    .option('--open', 'serve the pages to this machine, with a live page of today')
+    .option('--no-events', 'look through the files every half second, without the system’s events')
+    .addOption(onOption('the day the pages are for (default: the machine’s date, as it turns)'))
+    .action(async (path, options) => done(await (await import('./watch/watch.ts')).watchJournal(path, options)));
+  program
     .command('usage')
     .argument('[PATH...]')
     .option('--from <DATE>', 'the first day')
     .option('--to <DATE>', 'the last day')
+    .option('--by <WHAT>', 'one table: product, shade, kind, stylist, client or month')
     .addOption(htmlOption())
+    .addOption(csvOption())
     .option('--json', 'the figures as JSON')
     .addOption(outputOption())
     .addOption(onOption('the day whose year is meant without --from and --to (default: the machine’s date)'))
     .action(async (paths, options) => done(await (await import('./usage.ts')).usage(paths, options)));
+  program
+    .command('money')
+    .argument('[PATH...]')
+    .option('--from <DATE>', 'the first day')
+    .option('--to <DATE>', 'the last day')
+    .option('--by <WHAT>', 'one table: visit, client, service, stylist or month')
+    .addOption(htmlOption())
+    .addOption(csvOption())
+    .option('--json', 'the figures as JSON')
+    .addOption(outputOption())
+    .addOption(onOption('the day whose year is meant without --from and --to (default: the machine’s date)'))
+    .action(async (paths, options) => done(await (await import('./money.ts')).money(paths, options)));
   program
     .command('backtest')
     .argument('<SUBJECT>')
     .argument('[PATH...]')
     .option('--others', 'estimate each visit from all others, later ones too')
     .option('--json', 'every place and guess as JSON')
-    .action(async (subject, paths, options) => done((await import('./backtest.ts')).backtest(subject, paths, options)));
+    .action(async (subject, paths, options) =>
+      done(await (await import('./backtest.ts')).backtest(subject, paths, options)),
+    );
   program
     .command('shelf')
     .argument('[PATH...]')
@@ -104,6 +149,17 @@ const commandsOf = (program: Command, done: (code: number) => void): void => {
     .addOption(outputOption())
     .action(async (lot, paths, options) => done(await (await import('./trace.ts')).trace(lot, paths, options)));
   program
+    .command('due')
+    .argument('[PATH...]')
+    .option('--weeks <N>', 'how many weeks ahead (default: 4)')
+    .addOption(htmlOption())
+    .addOption(csvOption())
+    .addOption(new Option('--ics', 'a calendar, RFC 5545').conflicts(['json', 'html', 'csv']))
+    .option('--json', 'who is due as JSON')
+    .addOption(outputOption())
+    .addOption(onOption('the day from which the weeks count (default: the machine’s date)'))
+    .action(async (paths, options) => done(await (await import('./due.ts')).due(paths, options)));
+  program
     .command('tidy')
     .argument('[PATH...]')
     .option('--check', 'name the files that would change and write none')
@@ -116,7 +172,7 @@ const commandsOf = (program: Command, done: (code: number) => void): void => {
   program
     .command('explain')
     .argument('[RULE]')
-    .action(async (name) => done((await import('./explain.ts')).explain(name)));
+    .action(async (name) => done(await (await import('./explain.ts')).explain(name)));
 };
 
 /** `help` and `help COMMAND`, in the place of the parser's own, which takes any word. */

@@ -2,12 +2,17 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import { readSource, type Source } from '../journal/source.ts';
+import { awaitedAfter } from '../reckon/awaited.ts';
+import { needsBefore, salonMix } from '../reckon/forecast.ts';
+import type { VisitReckoned } from '../reckon/model.ts';
+import { planVisit } from '../reckon/plan.ts';
+import { reckonAll } from '../reckon/visit.ts';
 import { addLines } from './add-lines.ts';
 import { findClient } from './find-client.ts';
 import { placeText } from './finding-text.ts';
 import { openJournal, reasonOf } from './open-journal.ts';
 import { printTyped, remark } from './print.ts';
-import { nextDate, stubLines } from './rebook-stub.ts';
+import { stubLines } from './rebook-stub.ts';
 import { refusal } from './refusal.ts';
 import { dayOf } from './today.ts';
 import { writeWhole } from './write.ts';
@@ -27,7 +32,9 @@ const sourceOf = (journal: Journal, path: string): Source => {
   }
 };
 
-const dateFor = (client: ClientFile, on: string | undefined): { date: string; last: ClientFile['visits'][number] } => {
+type Last = { readonly date: string; readonly last: ClientFile['visits'][number] };
+
+const dateFor = (client: ClientFile, visits: readonly VisitReckoned[], on: string | undefined): Last => {
   const last = client.visits.at(-1);
   if (last === undefined)
     throw refusal(
@@ -35,7 +42,7 @@ const dateFor = (client: ClientFile, on: string | undefined): { date: string; la
       `Write the first one by hand: \`visit ${dayOf(on)} ${client.name}\`.`,
     );
   const lastDate = last.entry.date?.date ?? '';
-  const date = on === undefined ? nextDate(last) : dayOf(on);
+  const date = on === undefined ? awaitedAfter(visits, lastDate)?.first : dayOf(on);
   if (date === undefined)
     throw refusal(
       `The last visit of ${client.full}, ${lastDate}, has no \`next\` with a date or a length.`,
@@ -53,9 +60,13 @@ const dateFor = (client: ClientFile, on: string | undefined): { date: string; la
 export const rebook = (name: string, paths: readonly string[], options: RebookOptions): number => {
   const { journal, unreadable } = openJournal(paths);
   const client = findClient(journal, name);
-  const { date, last } = dateFor(client, options.on);
+  const all = reckonAll(journal);
+  const visits = all.get(client.name) ?? [];
+  const { date, last } = dateFor(client, visits, options.on);
+  const visit = visits.find((one) => one.visit === last);
+  const plan = visit && planVisit(visit, visits, date, salonMix(needsBefore(all, date)));
   const code = unreadable.length > 0 ? 2 : 0;
-  const stub = stubLines(last, sourceOf(journal, last.file), date);
+  const stub = stubLines(last, sourceOf(journal, last.file), date, plan);
   if (options.append === undefined) {
     printTyped(stub.join('\n'));
     return code;

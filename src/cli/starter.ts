@@ -25,20 +25,20 @@ range cream "Example cream" permanent
   tones 0 natural, 1 ash, 3 gold, 4 copper
   pack 60 g 7.00
 
-product clay "Example clay" lightener
+product clay "Peregrine clay" lightener
   mix 1:1.5-1:2
-  uses dev-3 dev-6
-  strength to 6%
+  strength to 9%
   time 20-50 min from first-on, check every 10 min
+  scalp to 6%
   pack 500 g 24.00
 
-product dev-3 "Example developer" developer 3%
+product dev-3 "Cream developer" developer 3%
   pack 1 l 7.50
   density 1.01
-product dev-6 "Example developer" developer 6%
+product dev-6 "Cream developer" developer 6%
   pack 1 l 7.50
   density 1.01
-product dev-9 "Example developer" developer 9%
+product dev-9 "Cream developer" developer 9%
   pack 1 l 7.50
   density 1.01
 `;

@@ -1,57 +1,53 @@
 import { usageMarkdown } from '../pages/usage-page.ts';
+import { type Correction, corrections } from '../reckon/corrections.ts';
 import { usage as usageOf } from '../reckon/period.ts';
+import { USAGE_BY, usageBy } from '../reckon/usage-by.ts';
 import { reckonAll } from '../reckon/visit.ts';
-import { isDate, isMonth, monthEnd } from '../text/dates.ts';
+import { groupingOf } from './grouping.ts';
 import { openJournal } from './open-journal.ts';
-import { deliver } from './output.ts';
-import { plainJson } from './plain-json.ts';
-import { refusal } from './refusal.ts';
-import { dayOf } from './today.ts';
+import { deliverReport, type FormOptions } from './pages-out.ts';
+import { type PeriodOptions, periodOf } from './period-of.ts';
 
-export type UsageOptions = {
-  readonly from?: string;
-  readonly to?: string;
-  readonly html?: true;
-  readonly json?: true;
-  readonly output?: string;
-  readonly on?: string;
-};
+export type UsageOptions = FormOptions & PeriodOptions & { readonly by?: string };
 
-/** A day, or the first or last day of a month or a year. Throws a refusal for anything else. */
-const edgeOf = (option: 'from' | 'to', typed: string): string => {
-  if (isDate(typed)) return typed;
-  if (isMonth(typed)) return option === 'from' ? `${typed}-01` : monthEnd(typed);
-  if (/^\d{4}$/.test(typed)) return option === 'from' ? `${typed}-01-01` : `${typed}-12-31`;
-  throw refusal(
-    `\`--${option} ${typed}\` is no day, month or year.`,
-    `Write it as in \`--${option} 2026-09-04\`, \`--${option} 2026-09\` or \`--${option} 2026\`.`,
-  );
-};
+const correctionJson = ({ visit, kind, of, ofStylist, mixed, cost }: Correction): object => ({
+  date: visit.date,
+  client: visit.client.name,
+  stylist: visit.visit.entry.by?.name,
+  kind,
+  of,
+  ofStylist,
+  mixed,
+  cost,
+  charged: visit.money.charged,
+});
 
-const periodOf = ({ from, to, on }: UsageOptions): { from: string; to: string } => {
-  const year = (to ?? from ?? dayOf(on)).slice(0, 4);
-  const period = { from: edgeOf('from', from ?? year), to: edgeOf('to', to ?? year) };
-  if (period.from > period.to)
-    throw refusal(`The period ends on ${period.to}, before it begins on ${period.from}.`, 'Change `--from` or `--to`.');
-  return period;
-};
-
-/** `bowlbook usage`: what was mixed, used and left in a period, as Markdown, as a page or as JSON. */
+/** `bowlbook usage`: what was mixed, used and left in a period, and what was put right. */
 export const usage = async (paths: readonly string[], options: UsageOptions): Promise<number> => {
   const period = periodOf(options);
+  const by = groupingOf(options.by, USAGE_BY);
   const { journal, unreadable } = openJournal(paths);
+  const { shelf } = journal;
   const reckoned = [...reckonAll(journal).values()].flat();
-  const code = unreadable.length > 0 ? 2 : 0;
-  if (options.json) {
-    const value = { ...period, usage: plainJson(usageOf(reckoned, period, journal.shelf)) };
-    deliver(JSON.stringify(value, undefined, 2), options.output);
-    return code;
-  }
-  const markdown = usageMarkdown(journal, reckoned, period);
-  if (!options.html) deliver(markdown, options.output);
-  else {
-    const { pageHtml } = await import('../pages/html.ts');
-    deliver(pageHtml({ title: `Products, ${period.from} to ${period.to}`, markdown }), options.output);
-  }
-  return code;
+  await deliverReport(
+    {
+      title: `Products, ${period.from} to ${period.to}`,
+      markdown: (sheet) => usageMarkdown(journal, reckoned, period, { ...(by && { by }), sheet }),
+      json: () =>
+        by === undefined
+          ? {
+              ...period,
+              usage: usageOf(reckoned, period, shelf),
+              months: usageBy(reckoned, period, shelf, 'month'),
+              corrections: corrections(reckoned, period).map(correctionJson),
+            }
+          : { ...period, by, usage: usageBy(reckoned, period, shelf, by) },
+      csv: async () => {
+        const one = by ?? 'shade';
+        return (await import('../exchange/usage-csv.ts')).usageCsv(journal, one, usageBy(reckoned, period, shelf, one));
+      },
+    },
+    options,
+  );
+  return unreadable.length > 0 ? 2 : 0;
 };

@@ -1,5 +1,6 @@
 import {
   closeSync,
+  existsSync,
   fchmodSync,
   fchownSync,
   fsyncSync,
@@ -94,6 +95,9 @@ export const writeWhole = (path: string, bytes: Uint8Array, was?: Uint8Array): v
   } catch (error) {
     rmSync(temporary, { force: true });
     if (error instanceof Error && error.name === 'Refusal') throw error;
+    const folder = dirname(target);
+    if (!existsSync(folder))
+      throw refusal(`\`${path}\` cannot be written: the folder \`${folder}\` is not there.`, 'Make the folder first.');
     throw refusal(`\`${path}\` cannot be written: ${reasonOf(error)}.`);
   }
   syncFolder(dirname(target));

@@ -4,7 +4,8 @@ import { join } from 'node:path';
 /** Ending of a file of notes. */
 export const ENDING = '.bowl';
 
-const isHidden = (name: string): boolean => name.startsWith('.') || name === 'node_modules';
+/** Whether a file or folder is left out by its name. */
+export const isHidden = (name: string): boolean => name.startsWith('.') || name === 'node_modules';
 
 /**
  * The files of notes at a path: the file itself, or every `.bowl` file below a folder, in order of their names. Hidden

@@ -1,6 +1,7 @@
 import { fold } from '../text/fold.ts';
 import { nearNames } from '../text/near.ts';
 import { isKind, KINDS } from '../trade/kinds.ts';
+import { isZone } from '../trade/zones.ts';
 import type { Item, LineTree } from './line-tree.ts';
 import { isBlank, plainWord, type ReadLine, readLine } from './read-line.ts';
 import { type EntryKind, formOf, HEADERS, isBodyWord, isHeader, SOFT_WORDS } from './words.ts';
@@ -57,7 +58,12 @@ export const hasShape = (kind: EntryKind, text: string, tree: LineTree): boolean
 
 /** The header that an unknown first word is near to, when the rest of its line has that header's shape. */
 const nearHeader = (text: string, read: ReadLine): EntryKind | undefined =>
-  nearNames(read.word, HEADERS).find((kind): kind is EntryKind => isHeader(kind) && hasShape(kind, text, read.tree));
+  // `fringe burning` tells of a place, and is no slip of `range`.
+  isZone(read.word)
+    ? undefined
+    : nearNames(read.word, HEADERS).find(
+        (kind): kind is EntryKind => isHeader(kind) && hasShape(kind, text, read.tree),
+      );
 
 type Opening = Pick<Cut, 'opens' | 'why' | 'near'>;
 

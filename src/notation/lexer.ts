@@ -48,8 +48,8 @@ export const Comment = custom(
 );
 export const Quoted = createToken({ name: 'Quoted', pattern: /"[^"“”]*["“”]|[“”„][^"“”]*["“”]|«[^»]*»/ });
 export const OpenQuote = createToken({ name: 'OpenQuote', pattern: /["“”„«](?:[\s\S]*[^\s\u200b])?/ });
-export const DateShape = createToken({ name: 'Date', pattern: /\d{4}-\d{1,2}-\d{1,2}(?!\d)/ });
-export const MonthShape = createToken({ name: 'Month', pattern: /\d{4}-\d{2}(?![\d-])/ });
+export const DateShape = createToken({ name: 'Date', pattern: /\d{4}[-‐-―−]\d{1,2}[-‐-―−]\d{1,2}(?!\d)/ });
+export const MonthShape = createToken({ name: 'Month', pattern: /\d{4}[-‐-―−]\d{2}(?![\d‐-―−-])/ });
 /** A colon between figures, with spaces around it where a hand puts them (`1 : 2`). */
 export const Pair = createToken({
   name: 'Pair',

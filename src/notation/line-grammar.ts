@@ -207,8 +207,16 @@ class LineGrammar extends EmbeddedActionsParser {
           figure.secondUnit = this.CONSUME2(Word);
         },
       });
+      let doubt: IToken | undefined;
+      this.OPTION5({
+        GATE: () => touches(1),
+        DEF: () => {
+          doubt = this.CONSUME(Doubt);
+        },
+      });
       return this.ACTION((): Item => {
         const item = timed('pair', glued, start, figure);
+        if (doubt !== undefined) return { ...item, to: endOf(doubt), about: true };
         return about ? { ...item, about } : item;
       });
     });

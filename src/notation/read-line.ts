@@ -28,6 +28,17 @@ const BLANK = /^[\s\ufeff\u200b]*$/;
 const COMMENT = /^[\s\ufeff\u200b]*#/;
 const FIRST_WORD = /^[\s\ufeff\u200b]*(\p{L}[\p{L}\p{M}\p{N}]*(?:[-‐‑–.'’_][\p{L}\p{M}\p{N}]+)*)/u;
 
+/** A list mark as a paste brings it (`• bowl A`, `- bowl A`): white space, where a word of the notation follows. */
+const MARKED_WORD =
+  /^[\s\ufeff\u200b]*[-*•·‣◦▪–—][\s\u200b]*(\p{L}[\p{L}\p{M}\p{N}]*(?:[-‐‑–.'’_][\p{L}\p{M}\p{N}]+)*)/u;
+
+const firstWord = (line: string): RegExpExecArray | null => {
+  const plain = FIRST_WORD.exec(line);
+  if (plain !== null) return plain;
+  const marked = MARKED_WORD.exec(line);
+  return marked !== null && formOf(fold(marked[1] ?? '')) !== undefined ? marked : null;
+};
+
 const SPACE = 32;
 const TAB = 9;
 const HASH = 35;
@@ -64,7 +75,7 @@ const table = new Map<string, ReadLine>();
 
 /** Reads one line without looking it up: what `readLine` gives, at full cost. */
 export const readFresh = (line: string): ReadLine => {
-  const match = FIRST_WORD.exec(line);
+  const match = firstWord(line);
   const typed = match?.[1] ?? '';
   const to = match?.[0].length ?? 0;
   const wordRun = { from: to - typed.length, to };
@@ -73,12 +84,12 @@ export const readFresh = (line: string): ReadLine => {
   if (line.length > LONGEST_LINE) return { word, wordRun, form: undefined, tree: EMPTY_TREE };
   if (form === 'free') return { word, wordRun, form, tree: EMPTY_TREE };
   const tokens = tokensOf(line);
-  // The first token is the first word: both are cut by the same pattern.
-  if (typed !== '') tokens.shift();
+  // The first token, after any list mark, is the first word: both are cut by the same pattern.
+  if (typed !== '') while ((tokens[0]?.startOffset ?? to) < to) tokens.shift();
   return { word, wordRun, form, tree: treeOf(tokens, form === undefined ? 'line' : RULES[form]) };
 };
 
-const FREE_START = /^[\s\ufeff\u200b]*(?:aim|note|care|caution|photo)(?![\p{L}\p{N}])/iu;
+const FREE_START = /^[\s\ufeff\u200b]*(?:[-*•·‣◦▪–—][\s\u200b]*)?(?:aim|note|care|caution|photo)(?![\p{L}\p{N}])/iu;
 
 /**
  * Reads one line. Lines that differ only in their digits share one tree, since no token asks for a particular digit;

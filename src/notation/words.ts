@@ -53,7 +53,7 @@ export const BODY_WORDS = {
   pattern: line('loose', ['client'], 'how the hair grows'),
   history: line('loose', ['client'], 'what was done before'),
   allergy: line('loose', ['client'], 'a known allergy'),
-  caution: line('free', ['client'], 'what to know before touching the hair'),
+  caution: line('free', ['client', 'visit'], 'what to know before touching the hair'),
   avoid: line('loose', ['client'], 'what the client does not want'),
   consent: line('loose', ['client'], 'what was agreed to'),
 

@@ -1,9 +1,10 @@
 import { allergies, cautionsOn, holdsOn, isUnder, type ReactionOnFile, reactionsOf } from '../reckon/state.ts';
-import { escapeText } from './escape.ts';
+import { codeSpan, escapeText } from './escape.ts';
 import { findingInShort, pointsInto } from './finding-lines.ts';
 import { type HeadView, salonOfHead } from './head-view.ts';
 import { ALERTS_HEADING } from './headings.ts';
 import { commas, quote, spaced } from './noted.ts';
+import { skinTestAlert } from './skin-tests.ts';
 
 /** What someone has to know before touching the hair: always the first block, and never without a sentence. */
 
@@ -29,6 +30,17 @@ const ageItems = (view: HeadView): string[] => {
   return [`- **Age** under ${under.age} on ${view.on}${only}`];
 };
 
+/** Lines under the client's own entries of which something was not read: it may be an allergy. */
+const unreadItems = ({ client, journal }: HeadView): string[] => {
+  const lines = client.entries.flatMap(({ file, line, entry }) =>
+    entry.facts
+      .filter((fact) => fact.word === 'unread' || fact.rest !== undefined)
+      .map((fact) => (journal.sources.get(file)?.lines[line + fact.line] ?? '').trim()),
+  );
+  const count = lines.length === 1 ? '1 line' : `${lines.length} lines`;
+  return lines.length === 0 ? [] : [`- **Not read** ${count} could not be read: ${commas(lines.map(codeSpan))}`];
+};
+
 const stopItems = ({ findings, visits }: HeadView): string[] =>
   findings
     .filter(({ severity }) => severity === 'stop')
@@ -37,20 +49,27 @@ const stopItems = ({ findings, visits }: HeadView): string[] =>
       return findingInShort(finding, visit?.date);
     });
 
-/** The alerts of a client on a day as blocks of Markdown with their heading. */
-export const alertBlocks = (view: HeadView): string[] => {
+/** The alerts of a client on a day, a list item each. */
+export const alertItems = (view: HeadView): string[] => {
   const { client, visits, on } = view;
   const stoods = visits.map(({ visit }) => visit);
-  const items = [
+  return [
     ...reactionsOf(client, stoods, salonOfHead(view).hours, on).map(reactionItem),
     ...allergies(client).map(({ text }) => `- **Allergy** ${escapeText(text)}`),
     ...cautionsOn(on, client).map(({ text, until }) =>
       spaced([`- **Caution** ${escapeText(text)}${until === undefined ? '' : `, until ${until}`}`]),
     ),
+    ...unreadItems(view),
     ...holdItems(view),
     ...ageItems(view),
+    ...skinTestAlert(view),
     ...stopItems(view),
   ];
-  const none = `The notes show no reaction, allergy, caution or hold in force on ${on}, and nothing that stops the work. Ask all the same.`;
+};
+
+/** The alerts of a client on a day as blocks of Markdown with their heading. */
+export const alertBlocks = (view: HeadView): string[] => {
+  const items = alertItems(view);
+  const none = `The notes show no reaction, allergy, caution or hold in force on ${view.on}, and nothing that stops the work. Ask all the same.`;
   return [`## ${ALERTS_HEADING}`, items.length === 0 ? none : items.join('\n')];
 };

@@ -37,7 +37,8 @@ const howText = (noted: Noted, bowl: BowlReckoned, portion: Portion): string => 
   return commas([typed && plain ? start : `${start} ${said}`, how && escapeText(how)]);
 };
 
-const partName = ({ label, role, strength, item }: Portion): string => {
+/** What a portion is called on a page: a developer with its strength. */
+export const partName = ({ label, role, strength, item }: Portion): string => {
   const known = role === 'developer' && strength !== undefined && !/%/.test(label) && item !== undefined;
   return known ? `${escapeText(label)}, ${perCent(strength)}` : escapeText(label);
 };

@@ -21,13 +21,14 @@ import { type News, newsItem } from './news.ts';
 import { bowlName, commas, endOf, joined, type Noted, quote, stylistName } from './noted.ts';
 import { placementItems } from './placement-lines.ts';
 import { timeText } from './say-numbers.ts';
+import { shelfTimeItems } from './shelf-times.ts';
 import { VISIT_LABELS, visitItem, visitPhrase } from './visit-lines.ts';
 
 type Word = VisitFact['word'];
 
 /** The words of a visit by the part of the card that shows them; `bowl` to `more` and the clock have tables besides. */
 export const VISIT_PARTS = {
-  alarms: ['reaction', 'stopped', 'declined'],
+  alarms: ['reaction', 'stopped', 'declined', 'caution'],
   before: ['redo', 'about', 'aim', 'want', 'start', 'regrowth', 'test', 'zone'],
   mixes: ['bowl', 'plus', 'weighed', 'again', 'more'],
   places: ['place', 'leave'],
@@ -140,6 +141,7 @@ export const visitBlocks = (view: VisitView): string[] => {
     ...listed([...items(view, VISIT_PARTS.places), ...placementItems(visit)]),
     ...view.sheet([(id) => placementFigure(id, visit)]),
     ...clockBlocks(notedOf(view), visit),
+    ...listed(shelfTimeItems(visit, view.earlier)),
     ...view.sheet([(id) => timeline(id, visit, view.earlier)]),
     ...courseBlocks(view),
     ...listed([

@@ -23,6 +23,8 @@ export type CardOptions = {
   readonly on: string;
   /** What products cost stands on the card; it does not unless asked for. */
   readonly money?: boolean;
+  /** How many visits stand on it, the newest; nought leaves the whole section out. All of them without it. */
+  readonly last?: number;
   /** Takes the figures of a page that has some. */
   readonly sheet?: Sheet;
 };
@@ -47,22 +49,28 @@ const visitsBlocks = (
   journal: Journal,
   reckoned: readonly VisitReckoned[],
   findings: readonly Finding[],
-  { money, sheet }: { readonly money: boolean; readonly sheet: Sheet },
+  { money, sheet, last }: { readonly money: boolean; readonly sheet: Sheet; readonly last: number },
 ): string[] => {
+  if (last === 0) return [];
   if (reckoned.length === 0) return [`## ${VISITS_HEADING}`, 'None noted yet.'];
   const news = newsByDate(reckoned);
-  const blocks = reckoned.toReversed().flatMap((visit, back) =>
-    visitBlocks({
-      journal,
-      visit,
-      news: news.get(visit.date) ?? [],
-      findings: findings.filter((finding) => pointsInto(finding, visit.visit)),
-      money,
-      earlier: reckoned.slice(0, reckoned.length - 1 - back),
-      sheet,
-    }),
-  );
-  return [`## ${VISITS_HEADING}`, ...blocks];
+  const more = reckoned.length - last;
+  const left = more > 0 ? [`${more} earlier ${more === 1 ? 'visit is' : 'visits are'} left out here.`] : [];
+  const blocks = reckoned
+    .toReversed()
+    .slice(0, last)
+    .flatMap((visit, back) =>
+      visitBlocks({
+        journal,
+        visit,
+        news: news.get(visit.date) ?? [],
+        findings: findings.filter((finding) => pointsInto(finding, visit.visit)),
+        money,
+        earlier: reckoned.slice(0, reckoned.length - 1 - back),
+        sheet,
+      }),
+    );
+  return [`## ${VISITS_HEADING}`, ...blocks, ...left];
 };
 
 /**
@@ -74,7 +82,7 @@ export const cardMarkdown = (
   client: ClientFile,
   reckoned: readonly VisitReckoned[],
   findings: readonly Finding[],
-  { on, money = false, sheet = noFigures }: CardOptions,
+  { on, money = false, last = Number.POSITIVE_INFINITY, sheet = noFigures }: CardOptions,
 ): string => {
   const own = eachOnce(findings).filter(
     (finding) =>
@@ -85,6 +93,7 @@ export const cardMarkdown = (
     journal,
     client,
     visits: reckoned.filter(({ date }) => date <= on),
+    ahead: reckoned.filter(({ date }) => date > on),
     findings: own,
     on,
     sheet,
@@ -97,7 +106,7 @@ export const cardMarkdown = (
     ...lastColourBlocks(view, money),
     ...findingBlocks(view),
     ...cautionBlocks(view),
-    ...visitsBlocks(journal, reckoned, own, { money, sheet }),
+    ...visitsBlocks(journal, reckoned, own, { money, sheet, last }),
   ];
   return `${blocks.join('\n\n')}\n`;
 };

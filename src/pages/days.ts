@@ -1,5 +1,4 @@
-import type { Duration } from '../records/schema/values.ts';
-import { addDays, addMonths, dayNumber, daysBetween } from '../text/dates.ts';
+import { dayNumber, daysBetween } from '../text/dates.ts';
 
 const WEEKDAYS = ['Thursday', 'Friday', 'Saturday', 'Sunday', 'Monday', 'Tuesday', 'Wednesday'] as const;
 
@@ -17,19 +16,4 @@ export const timeBetween = (from: string, to: string): string => {
   if (days === 0) return 'the same day';
   const [weeks, rest] = [Math.floor(days / 7), days % 7];
   return [weeks === 0 ? '' : count(weeks, 'week'), rest === 0 ? '' : count(rest, 'day')].filter(Boolean).join(' and ');
-};
-
-const DAYS = { min: 0, h: 0, d: 1, w: 7 } as const;
-
-const later = (date: string, value: number, unit: Duration['unit']): string =>
-  unit === 'mo' ? addMonths(date, Math.floor(value)) : addDays(date, Math.round(value * DAYS[unit]));
-
-/** The dates that a wait of `9w` or `6-8w` from a day comes to; undefined past the calendar's end. */
-export const waitEnds = (from: string, { value, to, unit }: Duration): { first: string; last: string } | undefined => {
-  try {
-    const first = later(from, value, unit);
-    return { first, last: to === undefined ? first : later(from, to, unit) };
-  } catch {
-    return undefined;
-  }
 };

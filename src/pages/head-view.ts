@@ -12,6 +12,8 @@ export type HeadView = {
   readonly client: ClientFile;
   /** The visits up to the day, oldest first. */
   readonly visits: readonly VisitReckoned[];
+  /** Those noted for a later day, oldest first. */
+  readonly ahead?: readonly VisitReckoned[];
   /** Findings on the client and her visits, allowed ones among them. */
   readonly findings: readonly Finding[];
   /** The day it is made for, `YYYY-MM-DD`. */

@@ -11,23 +11,28 @@ const linksTo = ({ title }: Section, parts: readonly Section[]): string => {
   return `<nav aria-label="${htmlText(title)}">\n<ul>\n${links}\n</ul>\n</nav>\n`;
 };
 
-const opening = (id: string, kind: string | undefined): string =>
-  `<section${kind === undefined ? '' : ` class="${kind}"`} aria-labelledby="${id}">\n`;
+const opening = (id: string, kind: string | undefined, named: boolean): string =>
+  `<section${kind === undefined ? '' : ` class="${kind}"`}${named ? ` aria-labelledby="${id}"` : ''}>\n`;
 
-/** Sections of level two with those of level three inside them, and links to the parts where there are several. */
-export const nested = (sections: readonly Section[]): string =>
-  sections
+/**
+ * Sections of level two with those of level three inside them, and links to the parts where there are several. Where
+ * several sheets stand on one page their sections have equal names, so none of them is a landmark.
+ */
+export const nested = (sections: readonly Section[]): string => {
+  const named = sections.every(({ level }) => level > 1);
+  return sections
     .map((section, index) => {
       if (section.level > 2) return '';
       const after = sections.slice(index + 1);
       const next = after.findIndex(({ level }) => level <= 2);
       const parts = next < 0 ? after : after.slice(0, next);
       return [
-        opening(section.id, SECTION_CLASSES.get(section.title)),
+        opening(section.id, SECTION_CLASSES.get(section.title), named),
         section.html,
         linksTo(section, parts),
-        ...parts.map(({ id, html }) => `${opening(id, 'part')}${html}</section>\n`),
+        ...parts.map(({ id, html }) => `${opening(id, 'part', named)}${html}</section>\n`),
         '</section>\n',
       ].join('');
     })
     .join('');
+};

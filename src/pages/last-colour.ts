@@ -1,23 +1,30 @@
+import { awaitedAfter } from '../reckon/awaited.ts';
+import { nextOf, plannedIn } from '../reckon/due-window.ts';
 import { ownGrowth } from '../reckon/history.ts';
-import type { VisitReckoned } from '../reckon/model.ts';
-import { figure } from '../reckon/say.ts';
+import type { Run, VisitReckoned } from '../reckon/model.ts';
+import { askedBowls } from '../reckon/plan.ts';
+import { figure, grams, perCent } from '../reckon/say.ts';
 import { putsOnColour, reachesRoots } from '../reckon/services.ts';
-import { daysBetween } from '../text/dates.ts';
+import { clockText, daysBetween } from '../text/dates.ts';
+import { exactOf, ZERO } from '../text/exact.ts';
 import { regrowth } from '../trade/growth.ts';
 import { factsIn, mixBlocks, notedOf, type VisitView } from './card-visit.ts';
 import { dayText, timeBetween } from './days.ts';
-import { dueText, nextOf } from './due.ts';
+import { awaitedText } from './due.ts';
+import { escapeText } from './escape.ts';
 import { placementFigure } from './figures/placement-figure.ts';
 import { noFigures } from './figures/sheet.ts';
 import { type HeadView, listOf, salonOfHead } from './head-view.ts';
+import { liftItems } from './lift-lines.ts';
 import { newsByDate, newsItem } from './news.ts';
-import { endOf, stylistName } from './noted.ts';
+import { commas, endOf, joined, stylistName } from './noted.ts';
+import { hedged } from './say-numbers.ts';
 import { nextText, visitItem, visitPhrase } from './visit-lines.ts';
 
 /** The last colour: when, what was mixed and where it went, what came of it, what to change, how far it has grown out. */
 
 /** New growth expected on the day, from the last visit that did the roots, at the client's own rate where measured. */
-const growthItem = (view: HeadView): string[] => {
+export const growthItem = (view: HeadView): string[] => {
   const roots = view.visits.findLast((visit) => visit.date < view.on && reachesRoots(visit));
   if (roots === undefined) return [];
   const own = ownGrowth(view.visits.filter(({ date }) => date < view.on));
@@ -30,13 +37,27 @@ const growthItem = (view: HeadView): string[] => {
   ];
 };
 
+const minutesText = ({ firstOn, off, fromFirst, fromAll, spanned, heat, about }: Run): string =>
+  commas([
+    hedged(
+      about,
+      off === undefined ? `${clockText(firstOn)}, off not noted` : `${clockText(firstOn)}–${clockText(off)}`,
+    ),
+    fromFirst !== undefined && `${fromFirst} min${spanned ? ' from first on' : ''}`,
+    spanned && fromAll !== undefined && `${fromAll} from all on`,
+    heat > 0 && `${heat} under heat`,
+  ]);
+
+/** Where each bowl was placed, when it was on, how long, and how it lifted. */
 const whereItems = (view: VisitView): string[] => {
   const noted = notedOf(view);
-  const placed = factsIn(view.visit, ['place', 'leave']).map((fact) => visitItem(noted, fact));
-  if (placed.length > 0) return placed;
-  return view.visit.clock.runs
-    .filter(({ zone }) => zone !== '')
-    .map(({ bowl, zone }) => `- **Went on** ${bowl === undefined ? zone : `${bowl} · ${zone}`}`);
+  const { visit } = view;
+  const placed = factsIn(visit, ['place', 'leave']).map((fact) => visitItem(noted, fact));
+  const runs = visit.clock.runs.map((run) => {
+    const what = joined([run.bowl && escapeText(run.bowl), run.zone !== '' && escapeText(run.zone)], ' · ');
+    return `- **Went on** ${commas([what, minutesText(run)])}`;
+  });
+  return [...placed, ...runs, ...liftItems(visit)];
 };
 
 const lastItems = (view: HeadView, { visit }: VisitView): string[] => {
@@ -46,28 +67,40 @@ const lastItems = (view: HeadView, { visit }: VisitView): string[] => {
   return [`- **When** ${when}${by === undefined ? '' : `, by ${by}`}`, ...growthItem(view)];
 };
 
-const outcome = (view: HeadView, one: VisitView): string[] => {
+/** What came of a visit: its result and what later visits say of it. */
+export const outcome = (view: HeadView, one: VisitView): string[] => {
   const noted = notedOf(one);
   const facts = factsIn(one.visit, ['result', 'reaction', 'stopped', 'call']);
   const news = newsByDate(view.visits).get(one.visit.date) ?? [];
   return [...facts.map((fact) => visitItem(noted, fact)), ...news.map((each) => newsItem(view.journal, each))];
 };
 
-/** The last visit with a `next` line, which may be later than the last colour. */
-const lastPlan = (visits: readonly VisitReckoned[]): VisitReckoned | undefined =>
-  visits.findLast((visit) => nextOf(visit) !== undefined);
+/** The bowls of a visit at the share that its `next` asks for, in grams as the scales show them. */
+const workedOut = (visit: VisitReckoned): string[] =>
+  askedBowls(visit).flatMap(({ bowl, asked, total, portions }) => {
+    if (asked === undefined || total === undefined) return [];
+    const parts = portions.map(({ portion, mix }) => `${grams(mix ?? ZERO)} ${escapeText(portion.label)}`);
+    const whole = hedged(bowl.about, grams(total));
+    return [
+      `- **Worked out** ${escapeText(bowl.name)} at ${perCent(exactOf(100 + asked))}: ${parts.join(' + ')} = ${whole}`,
+    ];
+  });
 
+/** What the notes plan for the next visit, and when she is awaited. */
 const planBlocks = (view: HeadView): string[] => {
-  const visit = lastPlan(view.visits);
+  const { visits, ahead = [], journal, on } = view;
+  const awaited = awaitedAfter([...visits, ...ahead], on);
+  const due = awaited === undefined ? [] : [`- **Due** ${awaitedText(awaited)}`];
+  const visit = plannedIn(visits);
   const next = visit && nextOf(visit);
-  if (visit === undefined || next === undefined) return [];
-  const noted = notedOf({ journal: view.journal, visit });
-  const due = dueText(visit);
+  if (visit === undefined || next === undefined) return due.length === 0 ? [] : ['## Next time', ...due];
+  const noted = notedOf({ journal, visit });
   return [
     '## Next time',
     listOf([
-      `- **Noted** on ${visit.date}: ${nextText(noted, next)}${endOf(view.journal, next)}`,
-      ...(due === undefined ? [] : [`- **Due** ${due}`]),
+      `- **Noted** on ${visit.date}: ${nextText(noted, next)}${endOf(journal, next)}`,
+      ...workedOut(visit),
+      ...due,
       ...factsIn(visit, ['care']).map((fact) => `- **Aftercare given** ${visitPhrase(noted, fact)}`),
     ]).join('\n'),
   ];

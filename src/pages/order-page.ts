@@ -1,6 +1,8 @@
 import type { Journal } from '../journal/journal.ts';
+import { sayWindow } from '../reckon/say-window.ts';
 import type { Expected } from '../reckon/stock/expected.ts';
 import type { OrderRow } from '../reckon/stock/order.ts';
+import { PACE_LEAST_DAYS } from '../reckon/stock/shelf-state.ts';
 import { add, sign, ZERO } from '../text/exact.ts';
 import { dayText } from './days.ts';
 import { escapeText } from './escape.ts';
@@ -35,22 +37,36 @@ const clientsTable = (expected: readonly Expected[]): string =>
   table(
     [{ head: 'Client' }, { head: 'Awaited' }, { head: 'How' }, { head: 'Times', figures: true }],
     [...expected]
-      .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0))
-      .map(({ client, date, why, times }) => [escapeText(client.full), date, why, `${times}`]),
+      .sort((a, b) => (a.first < b.first ? -1 : a.first > b.first ? 1 : 0))
+      .map((one) => [escapeText(one.client.full), sayWindow(one), one.why, `${one.times}`]),
   );
 
-/** What to buy for the weeks ahead, as Markdown. */
+const BY_BOTH =
+  'The need is the larger of two: the pace of the last eight weeks, and what the clients awaited are likely to take. What is past its date is not counted on, and the reorder level is kept back.';
+
+const BY_CLIENTS = 'What is past its date is not counted on, and the reorder level is kept back.';
+
+/** Why somebody awaited comes nought times. */
+const GIVEN_UP_TEXT = 'Whose day is past by more than eight weeks is named and not bought for.';
+
+/** Why nothing is ordered by the pace. */
+const youngText = (days: number): string =>
+  `The notes of the shelf cover ${days} ${days === 1 ? 'day' : 'days'}, and a pace needs ${PACE_LEAST_DAYS}: the order is for the clients awaited and the reorder levels alone.`;
+
+/** What to buy for the weeks ahead, as Markdown. `noted` is how many days of notes there are to tell a pace from. */
 export const orderMarkdown = (
   journal: Journal,
   rows: readonly OrderRow[],
   expected: readonly Expected[],
-  { on, until }: { readonly on: string; readonly until: string },
+  { on, until, noted }: { readonly on: string; readonly until: string; readonly noted: number },
 ): string => {
+  const paced = noted >= PACE_LEAST_DAYS;
   const total = rows.reduce((whole, { cost }) => add(whole, cost ?? ZERO), ZERO);
   const unpriced = rows.filter(({ cost }) => cost === undefined).length;
   const blocks = [
     '# To order',
     joined([`${dayText(on)}, to ${dayText(until)}`, journal.salon.full && escapeText(journal.salon.full)], ' · '),
+    ...(paced ? [] : [youngText(noted)]),
     ...(rows.length === 0
       ? ['By the notes the shelf lasts.']
       : [
@@ -61,11 +77,12 @@ export const orderMarkdown = (
             ],
             '\n',
           ),
-          'The need is the larger of two: the pace of the last eight weeks, and what the clients awaited took the last time. What is past its date is not counted on, and the reorder level is kept back.',
+          paced ? BY_BOTH : BY_CLIENTS,
           '## To buy',
           orderTable(journal, rows),
         ]),
     ...(expected.length === 0 ? [] : ['## Who is awaited', clientsTable(expected)]),
+    ...(expected.some(({ times }) => times === 0) ? [GIVEN_UP_TEXT] : []),
   ];
   return `${blocks.join('\n\n')}\n`;
 };

@@ -22,6 +22,7 @@ const STATUS: Readonly<Record<SkinTestStatus, string>> = {
   valid: 'holds',
   missing: 'none on record',
   unread: 'not read',
+  unclear: 'not settled by its reading',
   'too-soon': 'made too short a time before',
   'read-too-soon': 'read too short a time after',
   expired: 'past its time',
@@ -42,7 +43,7 @@ const standsText = ({ status, test, every, voidedBy }: SkinTestStanding): string
 const momentText = (moment: TestMade['made']): string | undefined =>
   moment && spaced([moment.date, moment.minute === undefined ? undefined : clockText(moment.minute)]);
 
-const RESULTS = { clear: 'clear', adverse: 'a reaction', other: 'as noted' } as const;
+const RESULTS = { clear: 'clear', adverse: 'a reaction', other: 'neither `clear` nor `reaction`' } as const;
 
 const madeText = (test: TestMade | undefined): string => {
   if (test === undefined) return '';
@@ -61,16 +62,33 @@ const productsOf = ({ visits }: HeadView, tests: readonly TestMade[]): string[] 
   return [...new Set([...tested, ...used])].sort((a, b) => (a < b ? -1 : a > b ? 1 : 0));
 };
 
-const standingTable = (view: HeadView): string[] => {
+/** How the tests of each product stand on the day. */
+const standingsOf = (view: HeadView): SkinTestStanding[] => {
   const { on, client, visits } = view;
   const salon = salonOfHead(view);
   const tests = testsFor(client, salon.hours, on);
   const stoods = visits.map(({ visit }) => visit);
   const reactions = reactionsOf(client, stoods, salon.hours, on).filter(({ by }) => by === 'visit');
-  const standings = skinTestOn({ date: on, minute: undefined }, productsOf(view, tests), tests, salon, reactions);
+  return skinTestOn({ date: on, minute: undefined }, productsOf(view, tests), tests, salon, reactions);
+};
+
+/** Standings that hold nothing back; a positive test stands among the alerts as a reaction. */
+const NO_ALERT: ReadonlySet<SkinTestStatus> = new Set(['valid', 'not-needed', 'positive']);
+
+/** The products without a skin test that holds on the day, as one alert; none where every test holds. */
+export const skinTestAlert = (view: HeadView): string[] => {
+  const open = standingsOf(view).filter(({ status }) => !NO_ALERT.has(status));
+  if (open.length === 0) return [];
+  const products = open.map((one) => `${escapeText(one.product)} (${standsText(one)})`);
+  return [`- **Skin test** none holds on ${view.on} for ${products.join(', ')}`];
+};
+
+/** How the tests of each product stand on the day, as a block of Markdown. */
+export const standingTable = (view: HeadView): string[] => {
+  const standings = standingsOf(view);
   if (standings.length === 0) return [`The notes show no skin test, and no product used that asks for one.`];
   const rows = standings.map((one) => [escapeText(one.product), standsText(one), madeText(one.test)]);
-  return [table(COLUMNS, rows, `**Skin tests** as they stand on ${on}`)];
+  return [table(COLUMNS, rows, `**Skin tests** as they stand on ${view.on}`)];
 };
 
 /** The tests of a client on a day as blocks of Markdown with their heading. */

@@ -1,4 +1,5 @@
 import { FIGURE_STYLE } from './figures/figure-style.ts';
+import { PREP_STYLE } from './prep-style.ts';
 
 /**
  * The style sheet of every page: read at arm's length beside a basin, printed on A4, folded on a phone. Colours are
@@ -118,4 +119,4 @@ table:not(.folds):has(.figures) tbody th { width: 40%; }
   .visits > h2 { margin-top: 0; }
   .part { margin: 0; padding-top: .3rem; border-top: 0; }
 }
-${FIGURE_STYLE}`;
+${FIGURE_STYLE}${PREP_STYLE}`;

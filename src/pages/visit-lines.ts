@@ -31,9 +31,10 @@ const changeText = ({ bowl, percent, words, text }: Next['changes'][number]): st
     ? `${bowlName(bowl)} ${percent < 0 ? '−' : '+'}${plain(Math.abs(percent))} %`
     : escapeInside(text);
 
-export const nextText = ({ salon }: Noted, { wait, date, from, time, changes }: Next): string =>
+export const nextText = ({ salon }: Noted, { wait, date, month, from, time, changes }: Next): string =>
   commas([
     wait && `in ${durationText(wait)}`,
+    month && spaced([from && 'not before', month.when]),
     date && spaced([from && 'not before', date.date, time && timeText(time, salon.hours)]),
     ...changes.map(changeText),
   ]);
@@ -85,6 +86,7 @@ const PHRASES: Phrases = {
   next: nextText,
   zone: (_, { zone, zones }) => commas([escapeText(zone.name), zonesText(zones)]),
   test: testText,
+  caution: (_, { text, until }) => commas([escapeText(text), until && `until ${until.when}`]),
   hold: (_, fact) => holdText(fact),
   allow: (_, { rule }) => escapeText(rule.name),
   unread: (_, { typed }) => codeSpan(typed),
@@ -130,6 +132,7 @@ export const VISIT_LABELS: Readonly<Record<VisitFact['word'], string>> = {
   next: 'Next time',
   zone: 'Own place',
   test: 'Test',
+  caution: 'Caution',
   hold: 'Hold',
   allow: 'Allowed',
   unread: 'Kept as typed',

@@ -2,7 +2,8 @@ import type { ClientFile, Journal } from '../journal/journal.ts';
 import type { SalonSettings } from '../journal/salon.ts';
 import type { Stood } from '../journal/source.ts';
 import type { Visit } from '../records/schema/entry.ts';
-import { add, type Exact, sub, sum, ZERO } from '../text/exact.ts';
+import { add, type Exact, max, sub, sum, ZERO } from '../text/exact.ts';
+import type { Place } from '../text/span.ts';
 import { findEarlier } from './again.ts';
 import { differsFrom } from './again-differs.ts';
 import {
@@ -14,7 +15,7 @@ import {
   visitBowls,
   type Working,
 } from './bowl-cores.ts';
-import { type BowlPlan, bowlName, dayOf } from './bowl-plan.ts';
+import { type BowlPlan, bowlName, dayOf, placeIn } from './bowl-plan.ts';
 import { shareLeft } from './bowls-used.ts';
 import type { BowlProblem, BowlReckoned } from './model.ts';
 import { heldOf, portionCost, portionsCost } from './price.ts';
@@ -31,17 +32,31 @@ const mixedOf = ({ portions }: Core, { weighed }: Weighing): Exact | undefined =
   return held.length > 0 && held.every((weight) => weight !== undefined) ? sum(held) : undefined;
 };
 
-/** Grams taken out of each bowl of the visit, into others or home. */
-const takenOf = ({ plan, salon }: VisitBowls, ready: readonly Ready[]): Map<string, Exact> => {
+/** Grams taken out of each bowl of the visit into others. */
+const takenOf = (ready: readonly Ready[]): Map<string, Exact> => {
   const taken = new Map<string, Exact>();
-  const take = (name: string | undefined, weight: Exact | undefined): void => {
-    if (name !== undefined && weight !== undefined) taken.set(name, add(taken.get(name) ?? ZERO, weight));
-  };
   for (const { core } of ready)
-    for (const [index, portion] of core.portions.entries()) take(core.outs[index], heldOf(portion));
-  for (const { fact } of plan.home)
-    if (fact.out !== undefined && fact.amount !== undefined) take(bowlName(fact.out), plainGrams(fact.amount, salon));
+    for (const [index, portion] of core.portions.entries()) {
+      const [name, weight] = [core.outs[index], heldOf(portion)];
+      if (name !== undefined && weight !== undefined) taken.set(name, add(taken.get(name) ?? ZERO, weight));
+    }
   return taken;
+};
+
+type GoneHome = { readonly weight: Exact; readonly place: Place };
+
+/** Grams that go home of each bowl of the visit. */
+const homeOf = ({ plan, salon, visit }: VisitBowls): Map<string, GoneHome> => {
+  const home = new Map<string, GoneHome>();
+  for (const { fact, line } of plan.home) {
+    const weight = fact.amount && plainGrams(fact.amount, salon);
+    if (fact.out === undefined || weight === undefined) continue;
+    const name = bowlName(fact.out);
+    const before = home.get(name);
+    const place = before?.place ?? placeIn(visit, line, fact.at);
+    home.set(name, { weight: add(before?.weight ?? ZERO, weight), place });
+  }
+  return home;
 };
 
 /** An `again` beside a `bowl` of that name is compared with it. Gives which bowl is repeated. */
@@ -65,14 +80,23 @@ const compareAgain = (
   return earlier;
 };
 
-/** What is left of a bowl, in grams, or why that is no weight. */
-const leftOf = ({ left }: BowlPlan, salon: SalonSettings, problems: BowlProblem[]): BowlReckoned['left'] => {
-  if (left === undefined) return undefined;
+/**
+ * What is left of a bowl, in grams, or why that is no weight. What goes home goes out of what was left, so at least that
+ * was left.
+ */
+const leftOf = (
+  { left }: BowlPlan,
+  home: GoneHome | undefined,
+  salon: SalonSettings,
+  problems: BowlProblem[],
+): BowlReckoned['left'] => {
+  const given = home && { ...home, fate: 'given' as const };
+  if (left === undefined) return given;
   const { amount, fate, place } = left;
   const weight = plainGrams(amount, salon);
-  if (weight !== undefined) return { weight, fate, place };
+  if (weight !== undefined) return { weight: max(weight, home?.weight ?? ZERO), fate, place };
   problems.push({ ...noWeight(amount), place });
-  return undefined;
+  return given;
 };
 
 /** A bowl that is solved and weighed, before it is built. */
@@ -86,7 +110,8 @@ const buildAll = (working: Working, bowls: VisitBowls): readonly BowlReckoned[] 
     const core = coreOfPlan(working, bowls, one);
     ready.set(one.name, { plan: one, core, weighing: weighBowl(working, bowls, one, core) });
   }
-  const taken = takenOf(bowls, [...ready.values()]);
+  const taken = takenOf([...ready.values()]);
+  const home = homeOf(bowls);
   const built = new Map<string, BowlReckoned>();
   const date = dayOf(visit);
   const build = (whole: Ready): BowlReckoned => {
@@ -102,7 +127,7 @@ const buildAll = (working: Working, bowls: VisitBowls): readonly BowlReckoned[] 
     }
     const problems = [...core.problems, ...weighing.problems];
     const again = compareAgain(working, bowls, whole, problems);
-    const left = leftOf(one, salon, problems);
+    const left = leftOf(one, home.get(one.name), salon, problems);
     const mixed = mixedOf(core, weighing);
     const gone = taken.get(one.name) ?? ZERO;
     const result: BowlReckoned = {

@@ -1,3 +1,4 @@
+import type { SalonSettings } from '../journal/salon.ts';
 import type { Stood } from '../journal/source.ts';
 import type { Visit } from '../records/schema/entry.ts';
 import type { Duration } from '../records/schema/values.ts';
@@ -5,6 +6,7 @@ import { TIME_UNITS } from '../trade/units.ts';
 import { type Line, placeIn, shownBowl } from './clock-lines.ts';
 import type { FactsOf, Minute } from './model.ts';
 import type { Applied } from './runs.ts';
+import { matchZones } from './zone-match.ts';
 
 /** Minutes of a length of time, from and to; undefined for months, which the calendar counts. */
 export const spanOfMinutes = ({
@@ -36,29 +38,65 @@ export const mixedBowls = ({ entry }: Stood<Visit>): Map<string, string | undefi
   return mixed;
 };
 
+type Zones = SalonSettings['zones'];
+
+/** The bowls of the `place` lines at a zone, in capitals; of all `place` lines where none is named. */
+const placedAt = ({ entry }: Stood<Visit>, zone: string, zones: Zones): ReadonlySet<string>[] => {
+  const placings = entry.facts.flatMap((fact) => {
+    if (fact.word !== 'place') return [];
+    const matches = fact.zones.map((one) => (zone === '' ? 'within' : matchZones(zone, one.zone, zones)));
+    const match = matches.find((one) => one === 'same') ?? matches.find((one) => one === 'within');
+    return match === undefined ? [] : [{ match, bowls: new Set(fact.bowls.map(({ name }) => shownBowl(name))) }];
+  });
+  const same = placings.filter(({ match }) => match === 'same');
+  return (same.length > 0 ? same : placings).map(({ bowls }) => bowls);
+};
+
+/** The bowl, or the bowls that take turns, placed at a zone, where there is one and no other; else none. */
+const onlyPlaced = (visit: Stood<Visit>, zone: string, mixed: ReadonlySet<string>, zones: Zones): readonly string[] => {
+  const [first, ...others] = placedAt(visit, zone, zones);
+  if (first === undefined || [...first].some((bowl) => !mixed.has(bowl))) return [];
+  const alike = others.every((other) => other.size === first.size && [...other].every((bowl) => first.has(bowl)));
+  return alike ? [...first] : [];
+};
+
+/**
+ * The bowls that a line without a letter puts on at a zone: the only one mixed, else what the `place` lines of that zone
+ * name, where they name one thing. None where it cannot be told.
+ */
+const meantAt = (
+  visit: Stood<Visit>,
+  zone: string,
+  mixed: ReadonlyMap<string, string | undefined>,
+  zones: Zones,
+): readonly (string | undefined)[] => {
+  const names = [...mixed.keys()];
+  const meant = names.length === 1 ? names : onlyPlaced(visit, zone, new Set(names), zones);
+  return meant.length === 0 ? [undefined] : meant;
+};
+
 /** The runs that one `on` line begins at a minute: one for each bowl and zone it names. */
 export const runsOfLine = (
   visit: Stood<Visit>,
   mixed: ReadonlyMap<string, string | undefined>,
+  salonZones: Zones,
   { fact, end, about, mention }: Line<FactsOf<'on'>>,
   firstOn: Minute,
 ): Applied[] => {
-  const only = mixed.size === 1 ? [...mixed.keys()][0] : undefined;
-  const bowls = mention.bowls.length > 0 ? mention.bowls : [only];
   const zones = mention.zones.length > 0 ? mention.zones : [''];
   const allOn = end !== undefined && end >= firstOn ? end : undefined;
-  return bowls.flatMap((bowl) =>
-    zones.map((zone) => ({
-      bowl,
-      moreOf: bowl === undefined ? undefined : mixed.get(bowl),
-      zone,
-      firstOn,
-      allOn: allOn ?? firstOn,
-      spanned: allOn !== undefined,
-      meant: fact.minutes && minutesOf(fact.minutes),
-      about,
-      place: placeIn(visit, fact.line, fact.period.at),
-      line: fact.line,
-    })),
-  );
+  const runOf = (bowl: string | undefined, zone: string): Applied => ({
+    bowl,
+    moreOf: bowl === undefined ? undefined : mixed.get(bowl),
+    zone,
+    firstOn,
+    allOn: allOn ?? firstOn,
+    spanned: allOn !== undefined,
+    meant: fact.minutes && minutesOf(fact.minutes),
+    about,
+    place: placeIn(visit, fact.line, fact.period.at),
+    line: fact.line,
+  });
+  if (mention.bowls.length > 0) return mention.bowls.flatMap((bowl) => zones.map((zone) => runOf(bowl, zone)));
+  return zones.flatMap((zone) => meantAt(visit, zone, mixed, salonZones).map((bowl) => runOf(bowl, zone)));
 };

@@ -2,7 +2,7 @@ import type { Seen } from '../records/schema/values.ts';
 import { type ClockLines, mentionOf } from './clock-lines.ts';
 import { checkBeforeOn } from './clock-problems.ts';
 import type { ClockProblem, Looked, Minute } from './model.ts';
-import { type Applied, namesNothing, type SpokenOf } from './runs.ts';
+import { type Applied, type Mention, namesNothing, type SpokenOf } from './runs.ts';
 
 /** When each run came off, where that is known. */
 export type Offs = ReadonlyMap<Applied, Minute>;
@@ -20,6 +20,12 @@ const lookedAt = (
   if (on.length > 0 || !byBowl) return on;
   const last = begun.at(-1)?.firstOn;
   return begun.filter(({ firstOn }) => firstOn === last);
+};
+
+/** A look at bowl A is not one at A2 while both are on; once A is off, the hand writes A for what it mixed further. */
+const ofVeryBowl = (runs: readonly Applied[], { bowls }: Mention): readonly Applied[] => {
+  const own = runs.filter(({ bowl }) => bowl !== undefined && bowls.includes(bowl));
+  return own.length === 0 ? runs : own;
 };
 
 /** The first run that a look names and is before, where it cannot be a look between two bowls. */
@@ -59,7 +65,7 @@ export const shareChecks = (
     for (const seen of groups) {
       const mention = mentionOf(fact.bowls, seen?.zones ?? []);
       const of = spoken(mention);
-      for (const run of lookedAt(of, minute, byBowl, offs))
+      for (const run of ofVeryBowl(lookedAt(of, minute, byBowl, offs), mention))
         seenOn.set(run, [...(seenOn.get(run) ?? []), ...(seen === undefined ? [] : [seen])]);
       if (!namesNothing(mention)) early ??= lookedBefore(of, minute, byBowl, begins);
     }

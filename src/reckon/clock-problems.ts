@@ -42,6 +42,13 @@ export const noSuchBowl = (place: Place, bowl: string, mixed: readonly string[])
   todo: `Write \`bowl ${bowl}\` and what is in it, or one of the bowls that are mixed.`,
 });
 
+export const bowlUnnamed = (run: Applied, mixed: readonly string[]): ClockProblem => ({
+  kind: 'bowl-unnamed',
+  place: run.place,
+  message: `The line names no bowl, and this visit mixes ${listed(mixed)}.`,
+  todo: `Write its letter, as in \`on ${clockText(run.firstOn)} ${[mixed[0], run.zone].filter(Boolean).join(' ')}\`, or where each is placed.`,
+});
+
 export const relativeWithoutOn = (place: Place, after: number, named: string): ClockProblem => ({
   kind: 'relative-without-on',
   place,

@@ -8,7 +8,7 @@ import { endRuns } from './clock-ends.ts';
 import { heatingOf, heatWithin } from './clock-heat.ts';
 import { allLines, type ClockLines, clockLines, type Line, placeIn, shownBowl } from './clock-lines.ts';
 import { shareChecks } from './clock-looks.ts';
-import { noSuchBowl, spanBackwards } from './clock-problems.ts';
+import { bowlUnnamed, noSuchBowl, spanBackwards } from './clock-problems.ts';
 import { minuteAfterOn } from './clock-relative.ts';
 import type { ClockProblem, ClockReckoned, FactsOf, Minute, Run } from './model.ts';
 import { type Applied, type Ending, type SpokenOf, speaker } from './runs.ts';
@@ -42,6 +42,13 @@ const sayBackwards = (lines: readonly Line[]): ClockProblem[] => {
   return problems;
 };
 
+/** Says once for each line what went on without a letter, where several bowls are mixed and no `place` line tells. */
+const sayUnnamed = (runs: readonly Applied[], mixed: ReadonlySet<string>): ClockProblem[] => {
+  const unnamed = new Map<number, Applied>();
+  if (mixed.size > 1) for (const run of runs) if (run.bowl === undefined) unnamed.set(run.line, run);
+  return [...unnamed.values()].map((run) => bowlUnnamed(run, [...mixed]));
+};
+
 const byClock = (a: Applied, b: Applied): number => a.firstOn - b.firstOn || a.line - b.line;
 
 type Settled = {
@@ -60,7 +67,7 @@ const settle = (
 ): Settled => {
   const runs: Applied[] = [];
   const apply = (line: Line<FactsOf<'on'>>): void => {
-    if (line.minute !== undefined) runs.push(...runsOfLine(visit, mixed, line, line.minute));
+    if (line.minute !== undefined) runs.push(...runsOfLine(visit, mixed, zones, line, line.minute));
   };
   for (const line of lines.ons) apply(line);
   runs.sort(byClock);
@@ -131,6 +138,7 @@ export const reckonClock = (visit: Stood<Visit>, salon: SalonSettings): ClockRec
     ...sayUnknownBowls(visit, all, names),
     ...sayDoubts(visit, salon),
     ...sayBackwards(all),
+    ...sayUnnamed(runs, names),
     ...problems,
     ...ended.problems,
     ...checks.problems,

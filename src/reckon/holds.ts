@@ -63,14 +63,26 @@ export const breaksHold = ({ what }: Pick<HoldInForce, 'what'>, bowl: BowlReckon
   );
 };
 
-const cautionOf = (stood: Stood<Client>, fact: Caution): CautionInForce => ({
+const cautionOf = (stood: Stood<Client> | Stood<Visit>, fact: Caution): CautionInForce => ({
   text: fact.text,
   until: fact.until && firstDayOf(fact.until.when),
   place: { file: stood.file, line: stood.line + fact.line, at: 0 },
 });
 
-/** The cautions in force on a day; one with an end lifts on that day, or on the first of that month. */
-export const cautionsOn = (date: string, client: ClientFile): CautionInForce[] =>
-  client.entries
-    .flatMap((stood) => stood.entry.facts.flatMap((fact) => (fact.word === 'caution' ? [cautionOf(stood, fact)] : [])))
-    .filter(({ until }) => until === undefined || date < until);
+/**
+ * The cautions in force on a day; one with an end lifts on that day, or on the first of that month. One under a visit is
+ * of that day’s skin, and of the days up to its end where it has one.
+ */
+export const cautionsOn = (date: string, client: ClientFile): CautionInForce[] => {
+  const own = client.entries.flatMap((stood) =>
+    stood.entry.facts.flatMap((fact) => (fact.word === 'caution' ? [cautionOf(stood, fact)] : [])),
+  );
+  const thatDay = client.visits.flatMap((stood) => {
+    const day = stood.entry.date?.date;
+    if (day === undefined || day > date) return [];
+    return stood.entry.facts.flatMap((fact) =>
+      fact.word === 'caution' && (day === date || fact.until !== undefined) ? [cautionOf(stood, fact)] : [],
+    );
+  });
+  return [...own, ...thatDay].filter(({ until }) => until === undefined || date < until);
+};

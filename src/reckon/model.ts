@@ -94,10 +94,11 @@ export type BowlReckoned = {
     | undefined;
   /** Grams that this bowl really held: weighed where known, else as reckoned. */
   readonly mixed: Exact | undefined;
+  /** What goes home is part of it. */
   readonly left:
     | { readonly weight: Exact; readonly fate: 'binned' | 'kept' | 'given' | undefined; readonly place: Place }
     | undefined;
-  /** Taken out of it into other bowls, or home. */
+  /** Taken out of it into other bowls. */
   readonly taken: Exact;
   /** Grams of this bowl and its further mixes together, where `more` made some: what is left belongs to all of them. */
   readonly mixedWithMore?: Exact;
@@ -119,6 +120,7 @@ export type ClockProblem = {
     | 'relative-without-on'
     | 'relative-to-several'
     | 'no-such-bowl'
+    | 'bowl-unnamed'
     | 'off-before-on'
     | 'check-before-on'
     | 'no-off'

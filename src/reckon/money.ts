@@ -7,7 +7,7 @@ import { currencyDecimals } from './currency.ts';
 import type { BowlReckoned, MoneyReckoned, ProductUse } from './model.ts';
 
 /** An amount as typed, in whole minor units of the currency: halves go up. */
-const minorUnits = (amount: number, currency: string | undefined): number =>
+export const minorUnits = (amount: number, currency: string | undefined): number =>
   toNumber(roundTo(mul(exactOf(amount), exact(10 ** currencyDecimals(currency))), ONE));
 
 /** So many per cent of an amount in minor units, rounded once: halves go up. */

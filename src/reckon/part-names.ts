@@ -1,6 +1,7 @@
 import type { ShelfItem } from '../journal/shelf.ts';
 import type { Amount, Name, Shade } from '../records/schema/values.ts';
 import { type Exact, exactOf } from '../text/exact.ts';
+import { isContainer } from '../trade/units.ts';
 import { type Typed, typedPart } from './part.ts';
 
 type Shelf = ReadonlyMap<string, ShelfItem>;
@@ -19,13 +20,16 @@ export const sortNames = ({ product, second, shade, amount }: Typed, shelf: Shel
   const item = shelf.get(product.name);
   const other = shelf.get(second.name);
   const asShade = (name: Name): Shade => ({ shade: name.name, at: name.at });
+  const isMeasure = ({ name }: Name): boolean =>
+    isContainer(name) || [...shelf.values()].some(({ measures }) => measures.has(name));
   if (item === undefined && other !== undefined) {
+    if (amount?.unit === '' && isContainer(product.name))
+      return { product: second, shade, extra: undefined, amount: { ...amount, unit: product.name } };
     if (amount?.unit === '' && (other.measures.has(product.name) || !other.ranged))
       return { product: second, shade, extra: undefined, amount: { ...amount, unit: product.name } };
     if (shade === undefined) return { product: second, shade: asShade(product), extra: undefined, amount };
     return { product: second, shade, extra: product, amount };
   }
-  const isMeasure = (name: Name): boolean => [...shelf.values()].some(({ measures }) => measures.has(name.name));
   if (item === undefined && amount?.unit === '' && isMeasure(product))
     return { product: second, shade, extra: undefined, amount: { ...amount, unit: product.name } };
   if (item?.measures.has(second.name) && amount?.unit === '')

@@ -1,9 +1,12 @@
 import type { ShelfItem } from '../journal/shelf.ts';
-import type { Name, Shade } from '../records/schema/values.ts';
+import type { StrengthLine } from '../records/schema/shelf.ts';
+import type { Name, Shade, Strength } from '../records/schema/values.ts';
 import { compare, type Exact, sub } from '../text/exact.ts';
 import { nearNames } from '../text/near.ts';
 import type { At } from '../text/span.ts';
-import type { Meant } from './developers.ts';
+import { LAW } from '../trade/law.ts';
+import { percentOf } from '../trade/strength.ts';
+import { type Meant, percentTyped } from './developers.ts';
 import type { BowlProblem } from './model.ts';
 import type { Typed } from './part.ts';
 import { figure, listed, perCent, quoted } from './say.ts';
@@ -74,7 +77,12 @@ export const otherStrength = (label: string, own: Exact, typed: Exact, at: At): 
 });
 
 /** A bare strength that no developer, or more than one, has. */
-export const unmetStrength = (percent: Exact, meant: Exclude<Meant, { kind: 'one' }>, at: At): PartProblem => {
+export const unmetStrength = (
+  percent: Exact,
+  meant: Exclude<Meant, { kind: 'one' }>,
+  { unit, at }: Strength,
+  bases: readonly ShelfItem[],
+): PartProblem => {
   if (meant.kind === 'several') {
     const names = meant.items.map(({ name }) => name);
     return {
@@ -90,16 +98,51 @@ export const unmetStrength = (percent: Exact, meant: Exclude<Meant, { kind: 'one
   const stronger = there.find((one) => compare(one.percent, percent) > 0);
   const strengths = [...new Set(there.map((one) => perCent(one.percent)))];
   const has = strengths.length === 0 ? '' : `; there ${strengths.length === 1 ? 'is' : 'are'} ${listed(strengths)}`;
+  const near = there.filter((one) => sameOrNext(one.percent, percent)).map(({ item }) => item.name);
+  if (compare(percent, STRONGEST) > 0) {
+    // Volumes are sold by the ten; `20%` is a slip of them.
+    const volumes = unit === '%' && /^[1-9]0$/.test(figure(percent)) ? percentOf(percent) : undefined;
+    const meantVolumes = volumes !== undefined && compare(volumes, STRONGEST) <= 0;
+    return {
+      kind: 'no-developer',
+      at,
+      message: meantVolumes
+        ? `${perCent(percent)} is stronger than any developer; \`${figure(percent)}vol\` is ${perCent(volumes)}.`
+        : `${perCent(percent)} is stronger than any developer${has}.`,
+      todo: meantVolumes ? `Write \`${figure(percent)}vol\`.` : 'Write the strength that was used.',
+      near,
+    };
+  }
+  const takes = bases.flatMap((item) => takesText(item) ?? []);
+  const taken = bases.every(({ strengths }) => strengths === undefined || takesStrength(strengths, percent));
+  const onShelf = `Put it on the shelf, as in \`product dev-${figure(percent)} developer ${figure(percent)}%\`.`;
   return {
     kind: 'no-developer',
     at,
-    message: `No developer on the shelf is ${perCent(percent)}${has}.`,
+    message: `${[`No developer on the shelf is ${perCent(percent)}${has}`, ...new Set(takes)].join('; ')}.`,
     todo:
       weaker && stronger
         ? `Write one of these, or a blend: \`${figure(percent)}% from ${weaker.item.name} ${stronger.item.name}\`.`
-        : `Put it on the shelf, as in \`product dev-${figure(percent)} developer ${figure(percent)}%\`.`,
-    near: there.filter((one) => sameOrNext(one.percent, percent)).map(({ item }) => item.name),
+        : taken
+          ? onShelf
+          : 'Write the strength that was used.',
+    near,
   };
+};
+
+/** The most peroxide that a developer for hair holds, per cent: the limit of Annex III, entry 12, on the head. */
+const STRONGEST = LAW.eu.peroxide.percent;
+
+const takesStrength = ({ strengths, upTo }: StrengthLine, percent: Exact): boolean =>
+  (upTo !== undefined && compare(percent, percentTyped(upTo)) <= 0) ||
+  strengths.some((one) => compare(percentTyped(one), percent) === 0);
+
+/** `cream takes 3 %, 6 % or 9 %`; undefined where no strength line stands. */
+const takesText = ({ name, strengths: line }: ShelfItem): string | undefined => {
+  if (line === undefined) return undefined;
+  const list = line.strengths.map((one) => perCent(percentTyped(one)));
+  const upTo = line.upTo === undefined ? [] : [`up to ${perCent(percentTyped(line.upTo))}`];
+  return `\`${name}\` takes ${listed([...list, ...upTo], 'or')}`;
 };
 
 /** A strength within three per cent of another: one step of the usual ones. */

@@ -95,16 +95,28 @@ const join = (a: UsageRow, b: UsageRow): UsageRow => ({
   costOfLeft: plus(a.costOfLeft, b.costOfLeft),
 });
 
-const shadeOf = ({ shade }: UsageRow): string => shade ?? '';
+type Ware = Pick<UsageRow, 'product' | 'shade'>;
 
-const depthOf = (row: UsageRow): number => Number.parseFloat(shadeOf(row)) || 0;
+const shadeOf = ({ shade }: Ware): string => shade ?? '';
+
+const depthOf = (ware: Ware): number => Number.parseFloat(shadeOf(ware)) || 0;
 
 /** Order of names by their characters, the same everywhere. */
 export const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 /** Order of rows: by product, then by the shade's depth, then by the shade. */
-const compareRows = (a: UsageRow, b: UsageRow): number =>
+export const compareRows = (a: Ware, b: Ware): number =>
   compareText(a.product, b.product) || depthOf(a) - depthOf(b) || compareText(shadeOf(a), shadeOf(b));
+
+/** What one visit used, a row for each product and shade, as its notes have them. */
+export const visitRows = (visit: VisitReckoned, shelf: ReadonlyMap<string, ShelfItem>): UsageRow[] => {
+  const left = new Map(FATES.map((fate) => [fate, leftWith(visit, fate)]));
+  return visit.uses.map((use) => {
+    const of = (fate: Fate): Exact => left.get(fate)?.get(keyOf(use)) ?? ZERO;
+    const fates = { binned: of('binned'), kept: of('kept'), given: of('given'), unsaid: of('unsaid') };
+    return rowOf(use, visit, fates, shelf.get(use.product));
+  });
+};
 
 /** What the visits of a period used, a row for each product and shade, by product and then shade. */
 export const usage = (
@@ -115,14 +127,9 @@ export const usage = (
   const rows = new Map<string, UsageRow>();
   for (const visit of reckoned) {
     if (!isWithin(visit.date, period)) continue;
-    const left = new Map(FATES.map((fate) => [fate, leftWith(visit, fate)]));
-    for (const use of visit.uses) {
-      const key = keyOf(use);
-      const of = (fate: Fate): Exact => left.get(fate)?.get(key) ?? ZERO;
-      const fates = { binned: of('binned'), kept: of('kept'), given: of('given'), unsaid: of('unsaid') };
-      const row = rowOf(use, visit, fates, shelf.get(use.product));
-      const before = rows.get(key);
-      rows.set(key, before === undefined ? row : join(before, row));
+    for (const row of visitRows(visit, shelf)) {
+      const before = rows.get(keyOf(row));
+      rows.set(keyOf(row), before === undefined ? row : join(before, row));
     }
   }
   return [...rows.values()].sort(compareRows);

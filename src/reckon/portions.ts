@@ -2,7 +2,7 @@ import type { ShelfItem } from '../journal/shelf.ts';
 import type { Amount, Name, Ratio, Strength } from '../records/schema/values.ts';
 import { div, equal, exactOf, ZERO } from '../text/exact.ts';
 import type { At, Place } from '../text/span.ts';
-import { isUnit } from '../trade/units.ts';
+import { isUnit, isVolume } from '../trade/units.ts';
 import { blendOf } from './blend.ts';
 import { developerOf, percentOfItem, percentTyped } from './developers.ts';
 import { ratioSays } from './disagreement.ts';
@@ -40,6 +40,8 @@ type Resolving = {
   readonly typed: Typed;
   readonly draft: Draft;
   readonly problems: BowlProblem[];
+  /** No one developer has the strength that the note gives. */
+  unmet?: true;
 };
 
 const add = ({ typed, problems }: Resolving, { at, ...problem }: PartProblem): void => {
@@ -94,6 +96,8 @@ const weighInto = (resolving: Resolving, amount: Amount | undefined): void => {
   const { item, role, label } = draft;
   // Of a name that is not on the shelf only a plain weight says anything.
   if (role === 'unknown' && amount.unit !== '' && amount.unit !== 'p' && !isUnit(amount.unit)) return;
+  // Of a strength that no developer has, or several have, a volume has no density yet: that is found already.
+  if (resolving.unmet === true && isVolume(amount.unit)) return;
   const { date, conversion } = setting;
   const pack = item && amount.unit === 'pack' ? packOn(item, date) : undefined;
   const weighing = weigh(amount, item, label, conversion, item && pack && packGrams(item, pack, conversion));
@@ -148,7 +152,9 @@ const nameInto = (resolving: Resolving): void => {
   const names = sortNames(typed, shelf);
   const { product } = names;
   if (product === undefined) {
-    if (typed.strength === undefined && typed.blend === undefined) add(resolving, nameless(typed));
+    // A strength or a blend is weighed once it is known which developer it means.
+    if (typed.strength !== undefined || typed.blend !== undefined) return;
+    add(resolving, nameless(typed));
     weighInto(resolving, names.amount);
     return;
   }
@@ -197,7 +203,9 @@ const strengthAlone = (resolving: Resolving, strength: Strength, bases: readonly
     return;
   }
   draft.label = `${perCent(percent)} developer`;
-  if (meant !== undefined) add(resolving, unmetStrength(percent, meant, strength.at));
+  if (meant === undefined) return;
+  resolving.unmet = true;
+  add(resolving, unmetStrength(percent, meant, strength, bases));
 };
 
 const blendInto = (resolving: Resolving, names: readonly Name[]): void => {
@@ -222,6 +230,17 @@ const settleRoles = (drafts: readonly Draft[], before: readonly Part[]): void =>
   const open = drafts.filter(({ role, ratio }) => role === 'additive' && ratio === undefined);
   const plain = open.filter(({ item }) => item?.kind !== 'additive');
   for (const draft of plain.length > 0 ? plain : open) draft.role = 'base';
+};
+
+/**
+ * Without a shelf nothing says what a name is, so a ratio is of what stands before its developer: a name typed after it
+ * stands outside, as a bond or drops do.
+ */
+const outsideRatio = (drafts: readonly Draft[]): void => {
+  const ratio = drafts.findIndex(({ role, ratio }) => role === 'developer' && ratio !== undefined);
+  if (ratio < 0 || !drafts.slice(0, ratio).some(canBeBase)) return;
+  for (const draft of drafts.slice(ratio + 1))
+    if (draft.role === 'base' && draft.ratio === undefined) draft.role = 'additive';
 };
 
 const itemsOfBases = (parts: readonly Part[]): ShelfItem[] =>
@@ -256,12 +275,18 @@ export const resolveParts = (typed: readonly Typed[], setting: Setting, before: 
   for (const one of all) {
     const { blend, product, out, strength } = one.typed;
     if (out !== undefined) continue;
-    if (blend !== undefined) blendInto(one, blend);
-    else if (product !== undefined) {
+    if (blend !== undefined) {
+      blendInto(one, blend);
+      if (product === undefined) weighInto(one, one.typed.amount);
+    } else if (product !== undefined) {
       if (one.draft.role === 'developer') strengthBeside(one);
-    } else if (strength !== undefined) strengthAlone(one, strength, itemsOfBases(before).concat(itemsOfBases(drafts)));
+    } else if (strength !== undefined) {
+      strengthAlone(one, strength, itemsOfBases(before).concat(itemsOfBases(drafts)));
+      weighInto(one, one.typed.amount);
+    }
   }
   settleRoles(drafts, before);
+  if (setting.shelf.size === 0) outsideRatio(drafts);
   for (const resolving of all) {
     const { ratio, role } = resolving.draft;
     if (ratio !== undefined && role === 'base' && !before.some(isDeveloping) && !drafts.some(isDeveloping))

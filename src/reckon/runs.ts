@@ -1,7 +1,7 @@
 import type { SalonSettings } from '../journal/salon.ts';
 import type { Place } from '../text/span.ts';
 import type { Minute } from './model.ts';
-import { matchZones } from './zone-match.ts';
+import { matchLooked, matchZones } from './zone-match.ts';
 
 /** A run before its end is known. `line` is the `on` line's, counted from the entry's header. */
 export type Applied = {
@@ -31,10 +31,10 @@ const isOfBowl = ({ bowls }: Mention, { bowl, moreOf }: Applied): boolean =>
 
 /** The runs that one zone of a line speaks of; as `rest` only where no run has the very zone. */
 const ofZone = (zone: string, runs: readonly Applied[], zones: Zones): Applied[] => {
-  const matched = runs.map((run) => ({
-    run,
-    match: run.zone === '' ? ('within' as const) : matchZones(zone, run.zone, zones),
-  }));
+  const matchedBy = (matches: typeof matchZones) =>
+    runs.map((run) => ({ run, match: run.zone === '' ? ('within' as const) : matches(zone, run.zone, zones) }));
+  const closely = matchedBy(matchZones);
+  const matched = closely.some(({ match }) => match !== undefined) ? closely : matchedBy(matchLooked);
   const exact = matched.some(({ match }) => match === 'same');
   return matched.filter(({ match }) => match !== undefined && !(exact && match === 'rest')).map(({ run }) => run);
 };

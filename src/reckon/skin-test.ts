@@ -12,6 +12,7 @@ export type SkinTestStatus =
   | 'valid'
   | 'missing'
   | 'unread'
+  | 'unclear'
   | 'too-soon'
   | 'read-too-soon'
   | 'expired'
@@ -71,6 +72,7 @@ const standingOf = (test: TestMade, now: Moment, { lead, every, voids }: Terms):
   const is = (status: SkinTestStatus, voidedBy?: Moment): Standing => ({ test, status, age, voidedBy });
   if (known === undefined || !isBy(known, now)) return is('unread');
   if (test.result === 'adverse') return is('positive');
+  if (test.result === 'other') return is('unclear');
   const voidedBy = voids.find((moment) => isAfter(moment, made ?? known) && isBy(moment, now));
   if (voidedBy !== undefined) return is('void', voidedBy);
   if (made !== undefined && mostBetween(made, now) < lead) return is('too-soon');
@@ -79,11 +81,11 @@ const standingOf = (test: TestMade, now: Moment, { lead, every, voids }: Terms):
 };
 
 /** What a decision that no test is needed cannot set aside. */
-const STANDS: ReadonlySet<SkinTestStatus> = new Set(['valid', 'positive', 'void']);
+const STANDS: ReadonlySet<SkinTestStatus> = new Set(['valid', 'positive', 'unclear', 'void']);
 
 /**
  * How each product stands on a day and minute: the newest test that holds, else the newest there is. A reaction seen in a
- * test stands until a later test of the product is read as clear. With the policy `void after reaction`, a later
+ * test, and a reading that settles nothing, stand until a later test of the product is read as clear. With the policy `void after reaction`, a later
  * reaction or positive test makes every test before it void. `reactions` are the moments of `reaction` lines.
  */
 export const skinTestOn = (
@@ -105,7 +107,8 @@ export const skinTestOn = (
       .map((test) => standingOf(test, now, { lead, every, voids }));
     const last = stands.findLast(({ status }) => status !== 'unread');
     const valid = stands.findLast(({ status }) => status === 'valid');
-    const best = last?.status === 'positive' ? last : (valid ?? stands.at(-1));
+    const stays = last?.status === 'positive' || last?.status === 'unclear';
+    const best = stays ? last : (valid ?? stands.at(-1));
     const decision = own.find(({ notNeeded, made }) => notNeeded && (made === undefined || made.date === now.date));
     if (decision !== undefined && (best === undefined || !STANDS.has(best.status)))
       return { product, lead, every, status: 'not-needed', test: decision, age: undefined, voidedBy: undefined };

@@ -118,9 +118,9 @@ export const reactionsOf = (
         by: 'skin-test',
         bowls: [],
         zones: [],
-        words: test.fact.result.flatMap(({ words }) => words.map(({ word }) => word)),
+        words: test.reading.result.flatMap(({ words }) => words.map(({ word }) => word)),
         products: test.products,
-        says: test.fact.says?.text,
+        says: test.reading.says?.text,
         place: test.readPlace ?? test.place,
       },
     ];

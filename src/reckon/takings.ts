@@ -1,37 +1,50 @@
+import { chargedItems, knownCost } from './charges.ts';
 import type { VisitReckoned } from './model.ts';
 import { shareOf } from './money.ts';
 import { compareText, isWithin, type Period } from './period.ts';
 
 /**
- * What a time took in and what its products cost, in minor units: by currency, client and stylist.
+ * What a time took in and what its products cost, in whole minor units: parts always add up to the visits’ own figures.
  *
  * Reads: reckoned visits. Gives: rows for pages and files. Runs again: when one of the visits changes.
  */
 
+/** What takings can be grouped by. `service` is an item charged for; a visit in two hands counts for each stylist. */
+export const TAKINGS_BY = ['visit', 'client', 'service', 'stylist', 'month'] as const;
+export type TakingsBy = (typeof TAKINGS_BY)[number];
+
 /** Money of some visits in one currency. */
 export type Takings = {
   readonly currency: string | undefined;
+  /** Visits, or for a service how often it was charged for. */
   readonly visits: number;
+  /** Items less discounts. */
   readonly charged: number;
   readonly discount: number;
   readonly paid: number;
-  /** Products, of the visits whose every price is known. */
+  /** Products, what was left over too; what has no price counts as nothing. */
   readonly cost: number;
   /** Visits with a product that has no price. */
   readonly costUnknown: number;
 };
 
-/** Takings of one client or stylist; a stylist’s name is empty where no visit names one. */
+/**
+ * Takings of one client, service, stylist or month `YYYY-MM`, or of one visit (its day and client). The name is empty
+ * where no visit names a stylist, and for visits that charged for nothing.
+ */
 export type NamedTakings = Takings & { readonly name: string };
 
-const ofVisit = ({ money }: VisitReckoned): Takings => ({
-  currency: money.currency,
+/** What is left of the charge after the products, in minor units. */
+export const marginOf = ({ charged, cost }: Pick<Takings, 'charged' | 'cost'>): number => charged - cost;
+
+const ofVisit = (visit: VisitReckoned): Takings => ({
+  currency: visit.money.currency,
   visits: 1,
-  charged: money.charged,
-  discount: money.discount,
-  paid: money.paid,
-  cost: money.cost ?? 0,
-  costUnknown: money.cost === undefined ? 1 : 0,
+  charged: visit.money.charged,
+  discount: visit.money.discount,
+  paid: visit.money.paid,
+  cost: knownCost(visit),
+  costUnknown: visit.money.cost === undefined ? 1 : 0,
 });
 
 /** The stylists of a visit with their part of it, to the penny: by its `split` line, else the one it is by. */
@@ -57,6 +70,37 @@ const byStylist = (visit: VisitReckoned): NamedTakings[] => {
       cost: part(own.cost),
     };
   });
+};
+
+/** The items of a visit; what was paid is not paid item by item. */
+const byService = (visit: VisitReckoned): NamedTakings[] => {
+  const { currency, costUnknown } = ofVisit(visit);
+  return chargedItems(visit).map(({ item, ...parts }) => ({
+    ...parts,
+    name: item,
+    currency,
+    visits: 1,
+    paid: 0,
+    costUnknown,
+  }));
+};
+
+/** The name of one visit in a table or file: `2026-09-04 wren-abbott`. */
+const visitName = ({ date, client }: VisitReckoned): string => `${date} ${client.name}`;
+
+const partsOf = (visit: VisitReckoned, by: TakingsBy): NamedTakings[] => {
+  switch (by) {
+    case 'visit':
+      return [{ ...ofVisit(visit), name: visitName(visit) }];
+    case 'client':
+      return [{ ...ofVisit(visit), name: visit.client.name }];
+    case 'month':
+      return [{ ...ofVisit(visit), name: visit.date.slice(0, 7) }];
+    case 'stylist':
+      return byStylist(visit);
+    case 'service':
+      return byService(visit);
+  }
 };
 
 const keyOf = ({ name, currency }: NamedTakings): string => `${name}\n${currency ?? ''}`;
@@ -91,10 +135,6 @@ const within = (reckoned: Iterable<VisitReckoned>, period: Period): VisitReckone
 export const takings = (reckoned: Iterable<VisitReckoned>, period: Period): Takings[] =>
   total(within(reckoned, period).map((visit) => ({ ...ofVisit(visit), name: '' }))).map(({ name: _, ...row }) => row);
 
-/** Takings of a period by client, by name. */
-export const clientTotals = (reckoned: Iterable<VisitReckoned>, period: Period = {}): NamedTakings[] =>
-  total(within(reckoned, period).map((visit) => ({ ...ofVisit(visit), name: visit.client.name })));
-
-/** Takings of a period by stylist, by name; a visit in two hands counts for each with its share. */
-export const stylistTotals = (reckoned: Iterable<VisitReckoned>, period: Period = {}): NamedTakings[] =>
-  total(within(reckoned, period).flatMap(byStylist));
+/** Takings of a period by what is asked for, by name. */
+export const takingsBy = (reckoned: Iterable<VisitReckoned>, period: Period, by: TakingsBy): NamedTakings[] =>
+  total(within(reckoned, period).flatMap((visit) => partsOf(visit, by)));

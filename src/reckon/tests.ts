@@ -5,9 +5,9 @@ import type { Test } from '../records/schema/client.ts';
 import type { Client, Visit } from '../records/schema/entry.ts';
 import { dayNumber } from '../text/dates.ts';
 import type { Place } from '../text/span.ts';
-import { isAdverse } from '../trade/hair.ts';
 import { minuteOf } from './clock-settle.ts';
 import type { Minute } from './model.ts';
+import { resultOf, type TestResult } from './test-result.ts';
 
 /** A day, and the minute of it where one is noted. */
 export type Moment = { readonly date: string; readonly minute: Minute | undefined };
@@ -22,28 +22,18 @@ export type TestMade = {
   readonly made: Moment | undefined;
   /** Undefined while unread, and for a result without a day of its own: then it was seen when it was made. */
   readonly read: Moment | undefined;
-  /** What was seen, where it says so: nothing, something that speaks against going on, or something else. */
-  readonly result: 'clear' | 'adverse' | 'other' | undefined;
+  /** What was seen, where it says so; `other` leaves a skin test unsettled. */
+  readonly result: TestResult | undefined;
   /** A decision that none is needed, and no test. */
   readonly notNeeded: boolean;
   readonly fact: Test;
+  /** The line that says the result: its own, or one that only reads it. */
+  readonly reading: Test;
   readonly place: Place;
   /** Where the reading stands, on a line of its own. */
   readonly readPlace: Place | undefined;
   /** The visit it is noted under; undefined under the client. */
   readonly visit: Stood<Visit> | undefined;
-};
-
-const CLEAR: ReadonlySet<string> = new Set(['clear', 'negative', 'springs-back', 'smooth']);
-
-const isAgainst = (word: string): boolean => word === 'positive' || isAdverse(word);
-
-/** What the words of a result come to; undefined when nothing was seen. */
-const resultOf = ({ result }: Test): TestMade['result'] => {
-  if (result.length === 0) return undefined;
-  const words = result.flatMap((seen) => seen.words.map(({ word }) => word));
-  if (words.some(isAgainst)) return 'adverse';
-  return words.some((word) => CLEAR.has(word)) ? 'clear' : 'other';
 };
 
 type Noted = { readonly stood: Stood<Client> | Stood<Visit>; readonly fact: Test; readonly day: string | undefined };
@@ -87,6 +77,7 @@ const testMade = ({ stood, fact, day }: Noted, hours: SalonSettings['hours']): T
     result: resultOf(fact),
     notNeeded: fact.notNeeded,
     fact,
+    reading: fact,
     place: { file: stood.file, line: stood.line + fact.line, at: fact.test.at },
     readPlace: undefined,
     visit: isVisit ? (stood as Stood<Visit>) : undefined,
@@ -121,9 +112,9 @@ export const testsFor = (client: ClientFile, hours: SalonSettings['hours'], upTo
       tests.push(reading);
       continue;
     }
-    const { read, result, place: readPlace } = reading;
+    const { read, result, place: readPlace, fact } = reading;
     const test = more.reduce((last, one) => (orderOf(one.made) >= orderOf(last.made) ? one : last), first);
-    tests[tests.indexOf(test)] = { ...test, read, result, readPlace };
+    tests[tests.indexOf(test)] = { ...test, read, result, readPlace, reading: fact };
   }
   const order = ({ made, read }: TestMade): number => orderOf(made ?? read);
   return tests.sort((a, b) => order(a) - order(b));

@@ -1,7 +1,7 @@
 import type { ShelfItem } from '../journal/shelf.ts';
 import type { Amount } from '../records/schema/values.ts';
 import { type Exact, exactOf, mul, ONE } from '../text/exact.ts';
-import { isUnit, toGrams, UNITS, type UnitName } from '../trade/units.ts';
+import { isUnit, isVolume, toGrams, UNITS, type UnitName } from '../trade/units.ts';
 import { figure, grams, quoted } from './say.ts';
 
 /** What a salon settles about volumes: whether a millilitre without a density weighs a gram. */
@@ -25,8 +25,6 @@ export type Weighing =
   | { readonly kind: 'parts'; readonly parts: Exact }
   | { readonly kind: 'no-density'; readonly message: string; readonly todo: string }
   | { readonly kind: 'unknown-measure'; readonly message: string; readonly todo: string };
-
-const isVolume = (unit: string): unit is UnitName => isUnit(unit) && UNITS[unit].quantity === 'volume';
 
 /** How a volume became grams, in words. */
 const volumeHow = (unit: UnitName, item: ShelfItem | undefined): string =>
@@ -66,18 +64,23 @@ export const weigh = (
     const weight = mul(value, pack);
     return { kind: 'grams', grams: weight, how: `a pack of ${grams(pack)}` };
   }
-  const measure = item?.measures.get(unit);
+  // `3 scoops` of a product that has a `scoop`.
+  const one = item?.measures.has(unit) === false ? unit.replace(/s$/, '') : unit;
+  const measure = item?.measures.get(one);
   if (measure === undefined) {
     const known = [...(item?.measures.keys() ?? [])];
     return {
       kind: 'unknown-measure',
-      message: `\`${label}\` has no measure \`${unit}\`${known.length > 0 ? `; it has ${quoted(known)}` : ''}.`,
-      todo: `Write grams, or \`measure ${unit} 10 g\` under \`${label}\` with its own weight.`,
+      message: `\`${unit}\` is no measure of \`${item?.name ?? label}\`${known.length > 0 ? `; it has ${quoted(known)}` : ''}.`,
+      todo:
+        item === undefined
+          ? 'Write grams.'
+          : `Write grams, or \`measure ${unit} 10 g\` under \`${item.name}\` with its own weight.`,
     };
   }
-  const one = gramsOfUnit(exactOf(measure.value), measure.unit, item, conversion);
-  if (one === undefined) return noDensity(measure.unit, item, label);
-  return { kind: 'grams', grams: mul(value, one), how: `1 ${unit} is ${grams(one)}` };
+  const weight = gramsOfUnit(exactOf(measure.value), measure.unit, item, conversion);
+  if (weight === undefined) return noDensity(measure.unit, item, label);
+  return { kind: 'grams', grams: mul(value, weight), how: `1 ${one} is ${grams(weight)}` };
 };
 
 /** What `left`, `more`, a total or a claim weighs in grams; undefined where its unit is no weight. */

@@ -42,3 +42,14 @@ export const matchZones = (a: string, b: string, zones: Zones): ZoneMatch | unde
   if (!meet) return undefined;
   return [a, b].some((zone) => zone.split(' ').includes('rest')) ? 'rest' : 'within';
 };
+
+/** The parting lies on the top: one who stands behind the chair says `top` for what is placed along it. */
+const onTop = (zone: string): string =>
+  zone
+    .split(' ')
+    .map((word) => (word === 'top' ? 'parting' : word))
+    .join(' ');
+
+/** As `matchZones`, for what is looked at: the top is looked at for the parting, and so for the T-section. */
+export const matchLooked = (a: string, b: string, zones: Zones): ZoneMatch | undefined =>
+  matchZones(a, b, zones) ?? matchZones(onTop(a), onTop(b), zones);

@@ -1,12 +1,12 @@
 import { plainWord, readLine } from '../notation/read-line.ts';
 import type { Notice } from '../notation/reading-rules.ts';
-import { BODY_WORDS, type EntryKind, FIRST_WORDS, isBodyWord } from '../notation/words.ts';
-import { nearNames } from '../text/near.ts';
+import { BODY_WORDS, type EntryKind, isBodyWord } from '../notation/words.ts';
 import { LONGEST_LINE, spanOf } from '../text/span.ts';
 import { BINDERS, type Fields } from './bind/body.ts';
 import { bindCaution } from './bind/client-lines.ts';
 import { type Cursor, type Opened, open } from './bind/cursor.ts';
 import { bindFree } from './bind/visit-lines.ts';
+import { meantLine, nearWords } from './meant-line.ts';
 import type { Unread } from './schema/shelf.ts';
 
 /**
@@ -19,8 +19,6 @@ import type { Unread } from './schema/shelf.ts';
 /** A line kept as typed. */
 export const unread = (text: string, line: number): Unread => ({ word: 'unread', line, typed: text.trim() });
 
-const entryWords = (kind: EntryKind): string[] =>
-  FIRST_WORDS.filter((word) => isBodyWord(word) && underOf(word).includes(kind));
 const underOf = (word: string): readonly EntryKind[] => (isBodyWord(word) ? BODY_WORDS[word].under : []);
 const list = (words: readonly string[]): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;
@@ -29,7 +27,10 @@ const list = (words: readonly string[]): string =>
 const strange = (text: string, line: number, kind: EntryKind): Notice => {
   const { word, wordRun } = readLine(text);
   const start = text.length - text.trimStart().length;
-  const at = word === '' ? spanOf(start, Math.max(text.trimEnd().length, start + 1)) : spanOf(wordRun.from, wordRun.to);
+  const whole = spanOf(start, Math.max(text.trimEnd().length, start + 1));
+  const at = word === '' ? whole : spanOf(wordRun.from, wordRun.to);
+  const meant = meantLine(text, kind);
+  if (meant !== undefined) return { rule: 'unknown-word', line, at: whole, label: 'kept as typed', ...meant };
   if (isBodyWord(word)) {
     return {
       rule: 'wrong-entry',
@@ -50,7 +51,7 @@ const strange = (text: string, line: number, kind: EntryKind): Notice => {
       label: 'kept as typed',
     };
   const typed = text.slice(wordRun.from, wordRun.to);
-  const near = [...new Set([...nearNames(word, entryWords(kind)), ...nearNames(word, FIRST_WORDS)])].slice(0, 3);
+  const near = nearWords(word, kind);
   const [first] = near;
   return {
     rule: 'unknown-word',

@@ -39,7 +39,7 @@ const headOf = (opened: Opened, kind: EntryKind): object => {
 const orphanNotice = (lines: readonly string[], cut: Cut): Notice => {
   const count = lines.filter((text) => !isBlank(text)).length;
   const header = lines[0] ?? '';
-  const { word, wordRun } = readLine(header);
+  const { wordRun } = readLine(header);
   const typed = header.slice(wordRun.from, wordRun.to);
   const at = spanOf(wordRun.from, Math.max(wordRun.to, wordRun.from + 1));
   const counted = count === 1 ? 'this line belongs' : `these ${count} lines belong`;
@@ -56,15 +56,14 @@ const orphanNotice = (lines: readonly string[], cut: Cut): Notice => {
     };
   }
   if (cut.why === 'header-shape' && cut.near !== undefined) {
-    const put = { title: 'write note before it', text: `note ${typed}`, sure: 'likely' as const };
+    const note = { title: 'write note before it', text: `note ${typed}`, sure: 'likely' as const };
     return {
       rule: 'header-shape',
       line: 0,
       at,
-      message: `\`${typed}\` opens a ${word}, and the line does not go on as one; until it is mended ${counted} to nobody.`,
-      todo: HEADER_TODO[cut.near],
       label: 'opens an entry',
-      put,
+      put: note,
+      ...headerShape(cut.near, header, counted),
     };
   }
   const first = lines.findIndex((text) => !isBlank(text));
@@ -77,6 +76,45 @@ const orphanNotice = (lines: readonly string[], cut: Cut): Notice => {
     at: spanOf(start, Math.max(start + 1, text.trimEnd().length)),
     message: `Standing ${where}, ${counted} to nobody.`,
     todo: `Write the header above ${count === 1 ? 'it' : 'them'}, as in \`visit 2026-09-04 wren-abbott\`.`,
+  };
+};
+
+/** Her own words as the short name and the full name of what a header opens. */
+const namesIn = (words: string): { short: string; full: string } | undefined => {
+  const full = words.replace(/["“”„«»]/g, '').trim();
+  const parts = full.match(/[\p{L}\p{M}\p{N}'’]+/gu) ?? [];
+  if (parts.length < 2 || parts.length > 4 || /[^\p{L}\p{M}\p{N}'’\s-]/u.test(full)) return undefined;
+  return { short: parts.join('-').toLowerCase().replace(/['’]/g, ''), full };
+};
+
+/** What a header lacks, in the words of its line where they can be its names. */
+const headerShape = (kind: EntryKind, header: string, counted: string): Pick<Notice, 'message' | 'todo' | 'put'> => {
+  const { word, wordRun } = readLine(header);
+  const rest = header.slice(wordRun.to).trim();
+  const until = `; until it is mended ${counted} to nobody.`;
+  if (kind === 'visit' || kind === 'stock') {
+    const who = rest.replace(/["“”„«»]/g, '').replace(/\s+by\s.*$/iu, '');
+    const named = kind === 'visit' && rest !== '' && /^[\p{L}\p{M}\p{N}'’\s-]{1,40}$/u.test(who);
+    return {
+      message: `A ${word} needs its day, and the line gives none${until}`,
+      todo: `Write \`${kind} 2026-09-04${kind === 'visit' ? ` ${named ? (namesIn(who)?.short ?? who) : 'wren-abbott'}` : ''}\` with the day it was, or \`note\` before the line.`,
+    };
+  }
+  const quoted = /["“„«]([^"“”»]+)["”“»]\s*(.*)$/u.exec(rest);
+  // Pasted prose begins with such a word too (`client wants it lighter`); a person's name has capitals.
+  const isName = /^(?:\p{Lu}[\p{L}\p{M}'’-]*\s*)+$/u.test(rest);
+  const names = quoted !== null ? namesIn(quoted[1] ?? '') : isName ? namesIn(rest) : undefined;
+  if (names === undefined)
+    return {
+      message: `\`${header.slice(wordRun.from, wordRun.to)}\` opens a ${word}, and the line does not go on as one${until}`,
+      todo: HEADER_TODO[kind],
+    };
+  const tail = quoted?.[2] === undefined || quoted[2] === '' ? '' : ` ${quoted[2].trim()}`;
+  const meant = `${kind} ${names.short} "${names.full}"${tail}`;
+  return {
+    message: `A ${word} needs a short name first${until}`,
+    todo: `Write \`${meant}\`, or \`note\` before the line.`,
+    put: { title: `write ${meant}`, text: meant, sure: 'likely', at: spanOf(wordRun.from, header.trimEnd().length) },
   };
 };
 

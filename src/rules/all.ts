@@ -13,6 +13,7 @@ import removerUnwashed from './condition/remover-unwashed.ts';
 import strandTestMissing from './condition/strand-test-missing.ts';
 import strongOnWeak from './condition/strong-on-weak.ts';
 import additiveDose from './dose/additive-dose.ts';
+import amountUnlikely from './dose/amount-unlikely.ts';
 import baseMissing from './dose/base-missing.ts';
 import greyBaseMissing from './grey/grey-base-missing.ts';
 import greyStrength from './grey/grey-strength.ts';
@@ -35,6 +36,7 @@ import bowlTwice from './mix/bowl-twice.ts';
 import bowlUnmixed from './mix/bowl-unmixed.ts';
 import claimDiffers from './mix/claim-differs.ts';
 import developerUnclear from './mix/developer-unclear.ts';
+import mixedKept from './mix/mixed-kept.ts';
 import moreLeftThanMixed from './mix/more-left-than-mixed.ts';
 import ratioOffMix from './mix/ratio-off-mix.ts';
 import shadeMissing from './mix/shade-missing.ts';
@@ -46,11 +48,13 @@ import depositNotTaken from './money/deposit-not-taken.ts';
 import depositUnused from './money/deposit-unused.ts';
 import discountOfNothing from './money/discount-of-nothing.ts';
 import paidDiffers from './money/paid-differs.ts';
+import redoCharged from './money/redo-charged.ts';
 import splitTotal from './money/split-total.ts';
 import aboutUnfound from './names/about-unfound.ts';
 import allowUnknown from './names/allow-unknown.ts';
 import allowUnused from './names/allow-unused.ts';
 import nameTwice from './names/name-twice.ts';
+import nearWord from './names/near-word.ts';
 import policyStop from './names/policy-stop.ts';
 import policyUnclear from './names/policy-unclear.ts';
 import redoUnfound from './names/redo-unfound.ts';
@@ -61,11 +65,13 @@ import outsideHours from './order/outside-hours.ts';
 import bandingRisk from './overlap/banding-risk.ts';
 import overlapOnLightened from './overlap/overlap-on-lightened.ts';
 import rootsFirst from './overlap/roots-first.ts';
+import bowlUnnamed from './placement/bowl-unnamed.ts';
 import bowlUnplaced from './placement/bowl-unplaced.ts';
 import checkNotOn from './placement/check-not-on.ts';
 import mirrorOnMidline from './placement/mirror-on-midline.ts';
 import onNotPlaced from './placement/on-not-placed.ts';
 import placedNotOn from './placement/placed-not-on.ts';
+import scalpUnsaid from './placement/scalp-unsaid.ts';
 import turnMismatch from './placement/turn-mismatch.ts';
 import zoneLeftAndPlaced from './placement/zone-left-and-placed.ts';
 import cameTooSoon from './promise/came-too-soon.ts';
@@ -92,6 +98,7 @@ import twoReadings from './reading/two-readings.ts';
 import unknownWord from './reading/unknown-word.ts';
 import wrongEntry from './reading/wrong-entry.ts';
 import resultAgainstWant from './result/result-against-want.ts';
+import resultBeyondLook from './result/result-beyond-look.ts';
 import resultMissing from './result/result-missing.ts';
 import type { Rule } from './rule.ts';
 import inPastDate from './shelf/in-past-date.ts';
@@ -116,6 +123,7 @@ import skinTestExpired from './tests/skin-test-expired.ts';
 import skinTestMissing from './tests/skin-test-missing.ts';
 import skinTestPositive from './tests/skin-test-positive.ts';
 import skinTestTooSoon from './tests/skin-test-too-soon.ts';
+import skinTestUnclear from './tests/skin-test-unclear.ts';
 import skinTestUnread from './tests/skin-test-unread.ts';
 import checkBeforeOn from './time/check-before-on.ts';
 import clockUnclear from './time/clock-unclear.ts';
@@ -125,6 +133,7 @@ import noCheck from './time/no-check.ts';
 import noOff from './time/no-off.ts';
 import offBeforeOn from './time/off-before-on.ts';
 import offWithoutOn from './time/off-without-on.ts';
+import paceUnlikely from './time/pace-unlikely.ts';
 import pastTime from './time/past-time.ts';
 import underTime from './time/under-time.ts';
 import directDyeOnDark from './tone/direct-dye-on-dark.ts';
@@ -153,6 +162,7 @@ export const RULES: readonly Rule[] = [
   strandTestMissing,
   strongOnWeak,
   additiveDose,
+  amountUnlikely,
   baseMissing,
   greyBaseMissing,
   greyStrength,
@@ -175,6 +185,7 @@ export const RULES: readonly Rule[] = [
   bowlUnmixed,
   claimDiffers,
   developerUnclear,
+  mixedKept,
   moreLeftThanMixed,
   ratioOffMix,
   shadeMissing,
@@ -186,11 +197,13 @@ export const RULES: readonly Rule[] = [
   depositUnused,
   discountOfNothing,
   paidDiffers,
+  redoCharged,
   splitTotal,
   aboutUnfound,
   allowUnknown,
   allowUnused,
   nameTwice,
+  nearWord,
   policyStop,
   policyUnclear,
   redoUnfound,
@@ -201,11 +214,13 @@ export const RULES: readonly Rule[] = [
   bandingRisk,
   overlapOnLightened,
   rootsFirst,
+  bowlUnnamed,
   bowlUnplaced,
   checkNotOn,
   mirrorOnMidline,
   onNotPlaced,
   placedNotOn,
+  scalpUnsaid,
   turnMismatch,
   zoneLeftAndPlaced,
   cameTooSoon,
@@ -232,6 +247,7 @@ export const RULES: readonly Rule[] = [
   unknownWord,
   wrongEntry,
   resultAgainstWant,
+  resultBeyondLook,
   resultMissing,
   inPastDate,
   lotNotInYet,
@@ -255,6 +271,7 @@ export const RULES: readonly Rule[] = [
   skinTestMissing,
   skinTestPositive,
   skinTestTooSoon,
+  skinTestUnclear,
   skinTestUnread,
   checkBeforeOn,
   clockUnclear,
@@ -264,6 +281,7 @@ export const RULES: readonly Rule[] = [
   noOff,
   offBeforeOn,
   offWithoutOn,
+  paceUnlikely,
   pastTime,
   underTime,
   directDyeOnDark,

@@ -1,12 +1,21 @@
 import type { BowlProblem, ClockProblem, VisitReckoned } from '../reckon/model.ts';
 import type { Found } from './rule.ts';
 
-/** A name that was not known, and the nearest one in its place: offered, never put in unasked. */
-export const nearMend = (place: Found['place'], near: readonly string[]): Pick<Found, 'mend' | 'label'> => {
+/** A name that was not known, and the nearest one in its place and wherever it is typed `again`: offered, never put in unasked. */
+export const nearMend = (
+  place: Found['place'],
+  near: readonly string[],
+  again: readonly Found['place'][] = [],
+): Pick<Found, 'mend' | 'label'> => {
   const [first] = near;
   if (first === undefined) return {};
-  return { label: `near: ${first}`, mend: { title: `write ${first}`, edits: [{ place, put: first }], sure: 'likely' } };
+  const edits = [place, ...again].map((one) => ({ place: one, put: first }));
+  return { label: `near: ${first}`, mend: { title: `write ${first}`, edits, sure: 'likely' } };
 };
+
+/** The further places of a slip that is typed more than once. */
+export const alsoAt = (again: readonly Found['place'][]): Pick<Found, 'also'> =>
+  again.length === 0 ? {} : { also: again.map((place) => ({ place, says: 'here too' })) };
 
 const toFound = ({ place, message, todo, also }: BowlProblem | ClockProblem): Found => ({
   place,

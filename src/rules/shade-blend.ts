@@ -51,6 +51,11 @@ export const blendOf = (bowl: BowlReckoned): ShadeBlend | undefined => {
   return held.blend;
 };
 
+/** The tone words of everything coloured in a bowl, each once, as the range or the shade's own name says them. */
+export const toneWordsIn = (bowl: BowlReckoned): readonly string[] => [
+  ...new Set(shadesIn(bowl).flatMap((portion) => shadeOf(portion).tones)),
+];
+
 /** `8/1, pearl`: the shades of a bowl as a message names them. */
 export const shadesText = (bowl: BowlReckoned): string =>
   [...new Set(shadesIn(bowl).map(({ shade }) => shade))].join(', ');

@@ -1,19 +1,23 @@
 import type { ShelfItem } from '../journal/shelf.ts';
 import type { BowlReckoned, VisitReckoned } from '../reckon/model.ts';
+import { listed } from '../reckon/say.ts';
 import {
   type Moment,
   reactionsOf,
   type SkinTestStanding,
   type SkinTestStatus,
   skinTestOn,
+  type TestMade,
   testsFor,
+  zonesOfBowl,
 } from '../reckon/state.ts';
-import { clockText, daysBetween } from '../text/dates.ts';
+import { addDays, clockText, daysBetween } from '../text/dates.ts';
 import type { Place } from '../text/span.ts';
 import { kindFacts } from '../trade/kinds.ts';
 import { bowlsPutOn } from './applied.ts';
 import { lineName } from './cite.ts';
 import { hasPeroxide, itemsIn, placeInBowl } from './contents.ts';
+import { isAt } from './hair-meets.ts';
 import type { Found } from './rule.ts';
 
 /** A product that a skin test comes before, where it stands in the visit, and how its test stands. */
@@ -27,6 +31,12 @@ const toTest = (bowl: BowlReckoned): readonly ShelfItem[] =>
     return skinTest && (oxidative === true || hasPeroxide(bowl));
   });
 
+/** Whether a bowl goes on hair off the head alone, so that no skin is met: a piece, rinsed and dried before it is fitted. */
+const isOffHead = (visit: VisitReckoned, { name }: BowlReckoned): boolean => {
+  const zones = zonesOfBowl(visit, name);
+  return zones.length > 0 && zones.every((zone) => isAt(zone, 'off-head'));
+};
+
 /** The moment that a test has to lie before: the visit’s own time, else its first `on`. */
 const momentOf = ({ visit, date, clock }: VisitReckoned): Moment => {
   const first = clock.runs.length === 0 ? undefined : Math.min(...clock.runs.map(({ firstOn }) => firstOn));
@@ -35,7 +45,7 @@ const momentOf = ({ visit, date, clock }: VisitReckoned): Moment => {
 
 const standingsOf = (visit: VisitReckoned): readonly Tested[] => {
   const places = new Map<string, Place>();
-  for (const bowl of bowlsPutOn(visit))
+  for (const bowl of bowlsPutOn(visit).filter((one) => !isOffHead(visit, one)))
     for (const item of toTest(bowl))
       if (!places.has(item.name))
         places.set(
@@ -84,6 +94,13 @@ const between = (from: Moment, to: Moment): string => {
   return hours === undefined ? `${daysBetween(from.date, to.date)} d` : `${hours} h`;
 };
 
+/** How much later a moment is: in minutes up to two hours, else in hours or days. */
+const later = (from: Moment, to: Moment): string => {
+  const minutes =
+    from.minute === undefined || to.minute === undefined || from.date !== to.date ? undefined : to.minute - from.minute;
+  return minutes === undefined || minutes >= 120 ? between(from, to) : `${minutes} minute${minutes === 1 ? '' : 's'}`;
+};
+
 /** What the salon asks of a skin test, and from where. */
 export const policyText = ({ salon }: VisitReckoned, { lead, every }: SkinTestStanding): string => {
   const { policy } = salon.skinTest;
@@ -102,12 +119,19 @@ export const policyText = ({ salon }: VisitReckoned, { lead, every }: SkinTestSt
 const sayingOf = (
   visit: VisitReckoned,
   { status, test, every, age, voidedBy }: SkinTestStanding,
-): { readonly says: string; readonly label: string } => {
+): { readonly says: string; readonly label: string; readonly todo?: string } => {
   const before = test?.made && between(test.made, momentOf(visit));
   const after = test?.made && test.read && between(test.made, test.read);
   switch (status) {
-    case 'unread':
-      return { says: 'has no result yet', label: 'test not read' };
+    case 'unread': {
+      if (test?.read === undefined) return { says: 'has no result yet', label: 'test not read' };
+      const late = later(momentOf(visit), test.read);
+      return {
+        says: `was read ${late} after the visit began`,
+        label: `read ${late} after`,
+        todo: 'Correct the day or the time that was typed wrongly.',
+      };
+    }
     case 'too-soon':
       return { says: `was made ${before} before the visit`, label: `made ${before} before` };
     case 'read-too-soon':
@@ -120,6 +144,15 @@ const sayingOf = (
       return { says: 'was positive', label: 'test positive' };
   }
 };
+
+/** Days before a visit that the test in an example is made. */
+const LEAD = 3;
+
+/** The newest skin test of a client up to a visit, made with whatever products it names. */
+const otherTest = ({ client, salon, date }: VisitReckoned): TestMade | undefined =>
+  testsFor(client, salon.hours, date).findLast(
+    ({ kind, notNeeded, products }) => kind === 'skin' && !notNeeded && products.length > 0,
+  );
 
 /** One finding a visit for all products whose test stands so, named together. */
 export function* skinTestFound(
@@ -135,16 +168,32 @@ export function* skinTestFound(
   const names = all.map(({ standing: { product } }) => product).join(', ');
   const expected = policyText(visit, standing);
   if (test === undefined) {
-    yield { place, message: `${names}: no skin test is noted.`, expected, todo, label: 'no skin test' };
+    const other = otherTest(visit);
+    const asIn = `test skin ${addDays(visit.date, -LEAD)} 11:00 ${standing.product}`;
+    const write = `Write the test that was made, as in \`${asIn}\`; ${todo}`;
+    const said = `${names}: no skin test is noted.`;
+    if (other === undefined) yield { place, message: said, expected, todo: write, label: 'no skin test' };
+    else {
+      const made = other.made === undefined ? 'a day not noted' : other.made.date;
+      const message = `The skin test of ${made} was made with ${listed(other.products)}; none with ${names}.`;
+      yield {
+        place,
+        message,
+        expected,
+        todo: write,
+        label: 'no skin test',
+        also: [{ place: other.place, says: 'the test' }],
+      };
+    }
     return;
   }
   const made = test.made === undefined ? 'a day not noted' : momentText(test.made);
-  const { says, label } = sayingOf(visit, standing);
+  const { says, label, todo: another } = sayingOf(visit, standing);
   yield {
     place,
     message: `${names}: the skin test of ${made} ${says}.`,
     expected,
-    todo,
+    todo: another ?? todo,
     label,
     also: [{ place: test.place, says: 'the test' }],
   };

@@ -7,12 +7,20 @@ import type { TimeLine } from '../records/schema/shelf.ts';
 import type { Duration } from '../records/schema/values.ts';
 import { kindFacts } from '../trade/kinds.ts';
 import { itemsIn } from './contents.ts';
+import { isAt } from './hair-meets.ts';
+import { liesOnScalp } from './on-scalp.ts';
+import { isAway } from './seen-at.ts';
 
 /** Whether a run of a bowl is on the scalp: by the `place` line that names its zone, or by any where none does. */
 export const isOnScalp = ({ visit, salon }: VisitReckoned, bowl: BowlReckoned, run: Run): boolean => {
   const placings = placingsOf(visit, bowl.name);
   const own = placings.filter(({ zones }) => zones.some(({ zone }) => matchZones(zone, run.zone, salon.zones)));
-  return (own.length > 0 ? own : placings).some(({ scalp }) => scalp === 'on');
+  return (own.length > 0 ? own : placings).some(
+    (placing) =>
+      placing.scalp === 'on' ||
+      // Of roots and lengths on one line, the roots are on the scalp.
+      ((run.zone === '' || isAt(run.zone, 'roots')) && liesOnScalp(placing, bowl)),
+  );
 };
 
 type Case = {
@@ -57,15 +65,32 @@ const byGrey = (times: readonly TimeLine[], { client, visit }: VisitReckoned): T
   return lines.filter(({ percent }) => percent <= grey).toSorted((a, b) => b.percent - a.percent)[0]?.line;
 };
 
+/**
+ * Minutes from when the whole of a bowl was on: colour that goes on in sections is timed from the last one (textbook
+ * practice for a first application, lengths before roots; common practice, no source). Ends that are only refreshed
+ * after the roots, and what went on after this run came off, do not put the roots off.
+ */
+const fromWhole = (run: Run, runs: readonly Run[]): number | undefined => {
+  const { off, fromAll } = run;
+  if (off === undefined || fromAll === undefined) return fromAll;
+  const whole = runs.filter(
+    (other) => other.bowl === run.bowl && other.allOn <= off && (isAway(run.zone) || !isAway(other.zone)),
+  );
+  return off - Math.max(run.allOn, ...whole.map(({ allOn }) => allOn));
+};
+
+/** How long something was on: from when its minutes count, in words, by its own place, and by the whole of its bowl. */
+export type MinutesOn = { readonly from: 'first on' | 'all on'; readonly minutes: number; readonly whole: number };
+
 /** From when an item's minutes count, in words and in the run's own minutes; undefined while it is not taken off. */
-export const minutesOn = (
-  item: ShelfItem,
-  line: TimeLine,
-  run: Run,
-): { readonly from: 'first on' | 'all on'; readonly minutes: number } | undefined => {
+export const minutesOn = (item: ShelfItem, line: TimeLine, run: Run, runs: readonly Run[]): MinutesOn | undefined => {
   const from = line.from ?? (item.kind === undefined ? 'all-on' : kindFacts(item.kind).timeFrom);
   const minutes = from === 'first-on' ? run.fromFirst : run.fromAll;
-  return minutes === undefined ? undefined : { from: from === 'first-on' ? 'first on' : 'all on', minutes };
+  if (minutes === undefined) return undefined;
+  // Lightener is watched place by place.
+  const inSections = from === 'all-on' && item.kind !== 'lightener';
+  const whole = (inSections ? fromWhole(run, runs) : minutes) ?? minutes;
+  return { from: from === 'first-on' ? 'first on' : 'all on', minutes, whole };
 };
 
 /** `20 to 50 min from first on`, as a `time` line says it. */

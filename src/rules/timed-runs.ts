@@ -15,6 +15,8 @@ export type TimedRun = {
   /** What the minutes count from, in words. */
   readonly from: string;
   readonly minutes: number;
+  /** The minutes since the whole of the bowl was on, where its time counts so: what the far end is held against. */
+  readonly whole: number;
   readonly near: number;
   readonly far: number;
 };
@@ -29,7 +31,7 @@ function* timesOf(visit: VisitReckoned, earlier: readonly VisitReckoned[]): Gene
     if (bowl === undefined) continue;
     for (const item of basesIn(bowl)) {
       const line = timeLineOf(item, { visit, earlier, bowl, run });
-      const on = line && minutesOn(item, line, run);
+      const on = line && minutesOn(item, line, run, visit.clock.runs);
       if (line === undefined || on === undefined) continue;
       yield { visit, bowl, run, item, line, ...on, ...minutesOf(line.minutes) };
     }

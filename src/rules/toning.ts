@@ -1,6 +1,7 @@
 import type { BowlReckoned, VisitReckoned } from '../reckon/model.ts';
 import { isLightening, zonesOfBowl } from '../reckon/services.ts';
 import { lightenedBefore } from '../reckon/state.ts';
+import { toNumber, ZERO } from '../text/exact.ts';
 import type { Place } from '../text/span.ts';
 import type { ShadeBlend } from '../trade/blend.ts';
 import { neutralisesStage, temperatureOf } from '../trade/neutralise.ts';
@@ -8,7 +9,7 @@ import { stageAt, stageDepth, stageIndex } from '../trade/stages.ts';
 import { bowlsPutOn } from './applied.ts';
 import { basesIn } from './contents.ts';
 import { isAway, meets, seenAt } from './seen-at.ts';
-import { blendOf } from './shade-blend.ts';
+import { blendOf, toneWordsIn } from './shade-blend.ts';
 import { farEnd, placeOfStage, stagesOf } from './stages-seen.ts';
 import { bowlOf } from './timed-runs.ts';
 
@@ -95,4 +96,28 @@ export const isWrongOpposite = ({ blend, over }: Toning): boolean => {
   const cool = families.filter((family) => temperatureOf(family) === 'cool' && family !== 'cool');
   if (cool.length === 0 || families.some((family) => temperatureOf(family) === 'warm')) return false;
   return over.every(({ stage }) => cool.every((family) => !neutralisesStage(family, stage)));
+};
+
+const YELLOW = stageIndex('yellow') as number;
+const PALE_YELLOW = stageIndex('pale-yellow') as number;
+
+const isYellow = ({ stage }: LastStage): boolean => {
+  const place = stageIndex(stage);
+  return place !== undefined && place >= YELLOW && place <= PALE_YELLOW;
+};
+
+/** What of the toner blue must be beyond before the yellow under it turns: half, and twice the violet. A choice. */
+const isBlueHeavy = ({ tones }: ShadeBlend): boolean => {
+  const shareOf = (family: string): number => toNumber(tones.find((tone) => tone.family === family)?.share ?? ZERO);
+  return shareOf('blue') > 0.5 && shareOf('blue') > 2 * shareOf('violet');
+};
+
+/**
+ * Whether a toner is blue over yellow alone, which make green (colour mixing; common practice): `blue` where the range
+ * or the shade says blue, `ash` where it says ash, which may be made with less of it.
+ */
+export const turnsGreen = ({ bowl, blend, over }: Toning): 'blue' | 'ash' | undefined => {
+  if (!over.every(isYellow) || !isBlueHeavy(blend)) return undefined;
+  if (blend.tones.some(({ family }) => temperatureOf(family) === 'warm')) return undefined;
+  return toneWordsIn(bowl).includes('blue') ? 'blue' : 'ash';
 };

@@ -3,6 +3,7 @@ import type { Stood } from '../journal/source.ts';
 import type { Fact, Product, Range, Stock, Visit } from '../records/schema/entry.ts';
 import type { Name } from '../records/schema/values.ts';
 import { nearNames } from '../text/near.ts';
+import { joinSpans } from '../text/span.ts';
 import { KINDS } from '../trade/kinds.ts';
 import { placeOf } from './cite.ts';
 import { nearMend } from './problems.ts';
@@ -11,9 +12,66 @@ import type { Found } from './rule.ts';
 /** What a name should have been the name of, and what is known by such names. */
 type Sought = { readonly what: string; readonly known: Iterable<string>; readonly header: string };
 
+const HEAD = { line: 0 };
+
 /** Clients with an entry whose names are near to the one a visit gives, where that one has none. */
-export const nearClients = (client: ClientFile, journal: Journal): readonly string[] =>
-  client.entries.length > 0 ? [] : nearNames(client.name, namedClients(journal));
+export const nearClients = (client: ClientFile, journal: Journal): readonly string[] => {
+  if (client.entries.length > 0) return [];
+  const meant = client.visits.map(({ entry }) => clientMeant(entry, journal)).find((one) => one !== undefined);
+  return meant === undefined ? nearNames(client.name, namedClients(journal)) : [meant.name];
+};
+
+const hyphened = (words: string): string =>
+  words
+    .trim()
+    .toLowerCase()
+    .split(/[\s-]+/u)
+    .join('-');
+
+/** The client whose short or full name a visit gives in words of its own (`Marlo Fenwick`). */
+const clientMeant = ({ client, more = [] }: Visit, journal: Journal): ClientFile | undefined => {
+  if (client === undefined) return undefined;
+  const typed = hyphened([client, ...more].map(({ name }) => name).join(' '));
+  return [...journal.clients.values()].find(
+    ({ entries, name, full }) => entries.length > 0 && (name === typed || hyphened(full) === typed),
+  );
+};
+
+/** What is wrong with the client that a visit names; nothing where an entry describes her. */
+function* unknownClient(visit: Stood<Visit>, known: ClientFile, journal: Journal): Generator<Found> {
+  const { client, more = [] } = visit.entry;
+  const last = more.at(-1);
+  if (client === undefined) return;
+  const expected = 'Tests, holds and cautions are looked for under the client’s own entry.';
+  const place = placeOf(visit, HEAD, last === undefined ? client.at : joinSpans(client.at, last.at));
+  const meant = clientMeant(visit.entry, journal);
+  if (meant === known) return;
+  if (meant !== undefined) {
+    const names = [client, ...more].map(({ name }) => name).join(' ');
+    yield {
+      place,
+      message: `No client of the journal is named \`${names}\`.`,
+      expected,
+      todo: `Write \`${meant.name}\` (${meant.full}).`,
+      ...nearMend(place, [meant.name]),
+    };
+  } else if (
+    last !== undefined &&
+    (known.entries.length > 0 || nearNames(client.name, namedClients(journal)).length > 0)
+  ) {
+    const rest = more.map(({ name }) => name).join(' ');
+    yield {
+      place,
+      message: `\`${rest}\` follows the client \`${client.name}\`, and a visit is of one client.`,
+      todo: 'Put it in quotation marks to keep it as a remark.',
+    };
+  } else if (known.entries.length === 0) {
+    const key = [client, ...more].map(({ name }) => name).join('-');
+    const whole = { name: key, at: place.at };
+    const sought = { what: 'client', known: namedClients(journal), header: 'client NAME' };
+    yield { ...found(visit, HEAD, whole, sought), expected };
+  }
+}
 
 const namedClients = (journal: Journal): string[] =>
   [...journal.clients.values()].filter(({ entries }) => entries.length > 0).map(({ name }) => name);
@@ -58,6 +116,8 @@ const productsOf = (fact: Fact): { readonly names: readonly Name[]; readonly als
 };
 
 function* unknownProducts(stood: Stood, journal: Journal): Generator<Found> {
+  // Without any shelf a name stands for itself, as it does in a bowl.
+  if (journal.shelf.size === 0) return;
   for (const fact of stood.entry.facts as readonly Fact[]) {
     const { names, also } = productsOf(fact);
     for (const name of names) {
@@ -66,8 +126,6 @@ function* unknownProducts(stood: Stood, journal: Journal): Generator<Found> {
     }
   }
 }
-
-const HEAD = { line: 0 };
 
 function* unknownSalon(stood: Stood<Visit> | Stood<Stock>, journal: Journal): Generator<Found> {
   const { salon } = stood.entry;
@@ -93,12 +151,7 @@ export function* unknownInClient(client: ClientFile, journal: Journal): Generato
 /** Names in a visit that nothing has, bowls apart: the reckoning finds those. */
 export function* unknownInVisit(visit: Stood<Visit>, client: ClientFile, journal: Journal): Generator<Found> {
   const { entry } = visit;
-  if (client.entries.length === 0 && entry.client !== undefined) {
-    yield {
-      ...found(visit, HEAD, entry.client, { what: 'client', known: namedClients(journal), header: 'client NAME' }),
-      expected: 'Tests, holds and cautions are looked for under the client’s own entry.',
-    };
-  }
+  yield* unknownClient(visit, client, journal);
   yield* unknownSalon(visit, journal);
   if (journal.stylists.size > 0) {
     const said = new Set<string>();

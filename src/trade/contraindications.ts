@@ -34,6 +34,12 @@ const SKIN_FLAGS: readonly (readonly [SkinFlag, RegExp])[] = [
       'damag|irritat|inflam|broken|grazed|graze|burn|sore|raw|weep|scratch|wound|lesion|psoriasis|dermatitis|eczema',
     ),
   ],
+  [
+    'damaged scalp',
+    saying(
+      'razor nick|nicked|nicks?\\b|(?:broken|grazed|raw) skin|skin (?:is )?broken|graz(?:e|ed)\\b|weeping|sunburn|open (?:cut|wound|sore)',
+    ),
+  ],
   ['sensitive scalp', near('sensitive|tender|itch')],
 ];
 

@@ -35,6 +35,11 @@ export function isUnit(word: string): word is UnitName {
   return Object.hasOwn(UNITS, word);
 }
 
+/** Whether a word, in small letters, is a unit of volume. */
+export function isVolume(word: string): word is UnitName {
+  return isUnit(word) && UNITS[word].quantity === 'volume';
+}
+
 export type UnitMeaning = { readonly write: string; readonly means: string; readonly source: string };
 
 /** Unit words with several meanings, each with what to write instead. */
@@ -57,6 +62,17 @@ export function toGrams(value: Exact, unit: string, density?: Exact): Exact | un
   const base = mul(value, factor);
   if (quantity === 'mass') return base;
   return density === undefined ? undefined : mul(base, density);
+}
+
+/** What stuff comes in or is taken up with, without a weight of its own: common practice, no source. */
+const CONTAINERS: ReadonlySet<string> = new Set([
+  ...['tube', 'tubes', 'scoop', 'scoops', 'sachet', 'sachets', 'bottle', 'bottles', 'pump', 'pumps', 'cap', 'caps'],
+  ...['spoon', 'spoons', 'teaspoon', 'tablespoon', 'tsp', 'tbsp', 'squeeze', 'squirt', 'dollop', 'splash', 'cup'],
+]);
+
+/** Whether a word, in small letters, measures by a container, so that only a product's own line gives its weight. */
+export function isContainer(word: string): boolean {
+  return CONTAINERS.has(word);
 }
 
 /** Lengths of time in minutes; a month has none, since months are counted on the calendar. Source: SI Brochure, table 8. */

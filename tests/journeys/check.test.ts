@@ -26,6 +26,22 @@ describe('check', () => {
     expect(out).toMatch(/\n\n2 findings: 2 fix in 1 visit of 3 clients\.\n$/);
   });
 
+  test('without a shelf that is said, and no product is called unknown', () => {
+    const cwd = program.folder({ 'clients.bowl': `${CLIENTS}  test strand clay 20min yellow\n` });
+    expect(program.run(['check'], { cwd })).toEqual({
+      code: 0,
+      out: 'No shelf was read, so products, ratios and times are not checked; add `shelf.bowl` to the paths.\n\nNo findings in 1 visit of 3 clients.\n',
+      err: '',
+    });
+  });
+
+  test('second places are shown from the current folder', () => {
+    const thin = CLIENTS.replace('20vol 1:2', '20vol 1:3');
+    const cwd = program.folder({ 'a/clients.bowl': thin, 'a/shelf.bowl': JOURNAL['shelf.bowl'] });
+    const { out } = program.run(['check', '--only', 'ratio-off-mix', join(cwd, 'a')], { cwd });
+    expect(out).toMatch(/^ +in a\/shelf\.bowl:2:\d+$/m);
+  });
+
   test('options stand before or after the path, and paths may be files or folders', () => {
     const cwd = program.folder({
       'a/clients.bowl': MISTYPED,

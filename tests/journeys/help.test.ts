@@ -81,6 +81,11 @@ describe('explain', () => {
     expect(out).toContain('Source: ');
   });
 
+  test('says what the rule says of its bad example', () => {
+    const { out } = program.run(['explain', 'past-time']);
+    expect(out).toContain('Bowl A top was on for 58 min from first on, 8 min past its time.');
+  });
+
   test('offers near names, and rules that hold the word', () => {
     const near = program.run(['explain', 'unknown-wrod']);
     expect(near.code).toBe(2);

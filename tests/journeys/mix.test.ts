@@ -54,6 +54,24 @@ describe('mix with no journal', () => {
     expect(program.run(['mix', ' '])).toMatchObject({ code: 2, err: expect.stringContaining('The bowl is empty.') });
   });
 
+  test('what is typed after the developer and its ratio stands outside it, and is said to', () => {
+    const { code, out } = program.run(['mix', '30 clay + 20vol 1:2 + 3 bond']);
+    expect(code).toBe(0);
+    expect(out).toContain('  60 g  6 % developer');
+    expect(out).toMatch(/^ +3 g {2}bond +outside the ratio$/m);
+    expect(out).toMatch(/^ +93 g {2}in all +1:2, /m);
+  });
+
+  test('rounding to the scales is said, and --scale sets them', () => {
+    const whole = program.run(['mix', '10.5 clay + 20vol 1:2']).out;
+    expect(whole).toMatch(/11 g {2}clay/);
+    expect(whole).toContain('Typed: 10.5 g clay. The scales show steps of 1 g (`--scale 0.1` for finer ones).');
+    const fine = program.run(['mix', '10.5 clay + 20vol 1:2', '--scale', '0.1']).out;
+    expect(fine).toMatch(/10\.5 g {2}clay/);
+    expect(fine).not.toContain('Typed:');
+    expect(program.run(['mix', '40 clay', '--scale', 'fine'])).toMatchObject({ code: 2 });
+  });
+
   test('--json gives rounded and exact figures', () => {
     const { code, out } = program.run(['mix', '10 clay + 5 bond + 20vol 1:1.5', '--json']);
     const { bowl, findings } = JSON.parse(out);
@@ -64,6 +82,17 @@ describe('mix with no journal', () => {
 });
 
 describe('mix on a shelf', () => {
+  test('goes by the shelf of the current folder and says so; --no-shelf leaves it out', () => {
+    const cwd = program.folder(JOURNAL);
+    const { code, out } = program.run(['mix', '40 clay + 20vol'], { cwd });
+    expect(code).toBe(0);
+    expect(out).toContain('80 g  dev-6');
+    expect(out).toContain('\n\nProducts cost 2.51 GBP.\n');
+    expect(out).toContain('\n\nBy the shelf of this folder: 2 products (`--no-shelf` leaves it out).\n');
+    const bare = program.run(['mix', '40 clay + 20vol 1:2', '--no-shelf'], { cwd });
+    expect(bare).toEqual(program.run(['mix', '40 clay + 20vol 1:2']));
+  });
+
   test('goes by its ratios and judges by its rules', () => {
     const cwd = program.folder(JOURNAL);
     const { code, out } = program.run(['mix', '40 clay + 20vol', '--shelf', 'shelf.bowl'], { cwd });

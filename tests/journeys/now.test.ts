@@ -32,12 +32,52 @@ describe('now', () => {
     expect(read(cwd, 'today.bowl')).toBe(`${OPEN}  check +10 A orange\n  off 14.52 A\n  left A 12 binned\n`);
   });
 
-  test('goes to the latest visit that has begun when nothing is on', () => {
+  test('once all is off it takes what comes after the colour, and nothing of the clock', () => {
     const done = `${OPEN}  off 14:50 A\n`;
     const cwd = program.folder({ ...JOURNAL, 'today.bowl': done + LATER });
-    program.run(['now', 'rinse', ...at('15:00')], { cwd });
-    program.run(['now', 'cut', ...at('16:10')], { cwd });
-    expect(read(cwd, 'today.bowl')).toBe(`${done}  rinse 15:00\n${LATER}  cut 16:10\n`);
+    expect(program.run(['now', 'rinse', ...at('15:00')], { cwd }).code).toBe(0);
+    expect(read(cwd, 'today.bowl')).toBe(`${done}  rinse 15:00\n${LATER}`);
+    const { code, err } = program.run(['now', 'check A gold', ...at('15:00')], { cwd });
+    expect(code).toBe(2);
+    expect(err).toBe(
+      'No visit of 2026-11-25 is under way: Wren Abbott, 14:00, at today.bowl:1:1; Otto Lund, 16:00, at today.bowl:7:1.\n' +
+        'Say whose it is: `--client wren-abbott` or `--client otto-lund`.\n',
+    );
+    expect(program.run(['now', 'start roots 7', ...at('16:10')], { cwd }).out).toContain('(Otto Lund, 16:00');
+    expect(program.run(['now', 'cut', ...at('16:10')], { cwd }).err).toContain('2 visits of 2026-11-25 can be meant');
+  });
+
+  test.each(['result lengths 9', 'paid 95'])('a visit with `%s` is finished, and only --client adds to it', (last) => {
+    const done = `${OPEN}  off 14:50 A\n  ${last}\n`;
+    const cwd = program.folder({ ...JOURNAL, 'today.bowl': done });
+    const { code, err } = program.run(['now', 'rinse', ...at('15:00')], { cwd });
+    expect([code, read(cwd, 'today.bowl')]).toEqual([2, done]);
+    expect(err).toContain('No visit of 2026-11-25 is under way: Wren Abbott, 14:00');
+    program.run(['now', 'rinse', '--client', 'wren-abbott', ...at('15:00')], { cwd });
+    expect(read(cwd, 'today.bowl')).toBe(`${done}  rinse 15:00\n`);
+  });
+
+  test('something that goes on after a result is under way again', () => {
+    const again = `${OPEN}  off 14:50 A\n  result lengths 9\n  bowl T 30 clay + 20vol 1:2\n  on 15:00 T\n`;
+    const cwd = program.folder({ ...JOURNAL, 'today.bowl': again });
+    expect(program.run(['now', 'off T', ...at('15:10')], { cwd }).code).toBe(0);
+  });
+
+  test('two that have begun with nothing on are never guessed between', () => {
+    const two = 'visit 2026-11-25 14:00 wren-abbott\n\nvisit 2026-11-25 14:10 otto-lund\n';
+    const cwd = program.folder({ ...JOURNAL, 'today.bowl': two });
+    const { code, err } = program.run(['now', 'on A', ...at('14:40')], { cwd });
+    expect([code, read(cwd, 'today.bowl')]).toEqual([2, two]);
+    expect(err).toContain('2 visits of 2026-11-25 can be meant');
+    expect(err).toContain('`--client wren-abbott` or `--client otto-lund`');
+  });
+
+  test('what the rules say of the new line is shown, and the line is written', () => {
+    const cwd = program.folder({ ...JOURNAL, 'today.bowl': OPEN });
+    const { code, err } = program.run(['now', 'left A 900 binned', ...at('14:40')], { cwd });
+    expect(code).toBe(0);
+    expect(err).toMatch(/^\ntoday\.bowl:4:\d+ stop more-left-than-mixed/);
+    expect(read(cwd, 'today.bowl')).toBe(`${OPEN}  left A 900 binned\n`);
   });
 
   test('two clients with something on are never guessed between', () => {

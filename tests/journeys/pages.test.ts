@@ -24,6 +24,41 @@ describe('card', () => {
     expect(readdirSync(cwd).sort()).toEqual(['clients.bowl', 'otto.html', 'salon.bowl', 'shelf.bowl']);
   });
 
+  test('-o with the ending of a page is a page', () => {
+    const cwd = program.folder(JOURNAL);
+    program.run(['card', 'otto', '-o', 'otto.html', ...ON], { cwd });
+    program.run(['card', 'otto', '-o', 'otto.md', ...ON], { cwd });
+    expect(read(cwd, 'otto.html')).toMatch(/^<!doctype html>/i);
+    expect(read(cwd, 'otto.md')).toMatch(/^# Otto Lund/);
+    program.run(['usage', '-o', 'usage.htm', ...ON], { cwd });
+    program.run(['shelf', '-o', 'shelf.html', ...ON], { cwd });
+    for (const page of ['usage.htm', 'shelf.html']) expect(read(cwd, page)).toMatch(/^<!doctype html>/i);
+  });
+
+  test('--summary is the first page, --last the newest visits', () => {
+    const summary = program.run(['card', 'wren-abbott', DEMO, '--summary', ...ON]).out;
+    expect(summary).toContain('## Last colour');
+    expect(summary).not.toContain('## Visits');
+    const one = program.run(['card', 'wren-abbott', DEMO, '--last', '1', ...ON]).out;
+    expect(one.startsWith(summary)).toBe(true);
+    expect(one.match(/^### /gm)).toHaveLength(1);
+    expect(one).toMatch(/\n10 earlier visits are left out here\.\n$/);
+    expect(program.run(['card', 'wren', DEMO, '--last', 'two'])).toMatchObject({ code: 2 });
+  });
+
+  test('the first page has minutes, lift and the grams that `next` asks for', () => {
+    const { out } = program.run(['card', 'wren-abbott', DEMO, '--summary', ...ON]);
+    expect(out).toContain('- **Went on** A · hairline, 14:35–15:15, 40 min from first on, 20 from all on\n');
+    expect(out).toContain('- **Lift** A hairline: orange at 10 min');
+    expect(out).toContain('- **Worked out** A at 80 %: 32 g clay + 64 g dev-6 = 96 g\n');
+  });
+
+  test('a skin test past its time stands among the alerts', () => {
+    const { out } = program.run(['card', 'ines', DEMO, '--summary', ...ON]);
+    expect(out).toContain('- **Skin test** none holds on 2026-11-25 for cream (past its time since 2026-05-29), gloss');
+    expect(out).not.toContain('nothing that stops the work');
+  });
+
   test('--json holds what was worked out, exactly', () => {
     const { code, out } = program.run(['card', 'wren-abbott', '--json'], { cwd: program.folder(JOURNAL) });
     expect(code).toBe(0);
@@ -41,7 +76,9 @@ describe('card', () => {
     const cwd = program.folder(JOURNAL);
     const { code, err } = program.run(['card', 'otto', '-o', 'no/such/otto.md'], { cwd });
     expect(code).toBe(2);
-    expect(err).toBe('`no/such/otto.md` cannot be written: it is not there.\n');
+    expect(err).toBe(
+      '`no/such/otto.md` cannot be written: the folder `no/such` is not there.\nMake the folder first.\n',
+    );
     expect(readdirSync(cwd)).not.toContain('no');
   });
 });
@@ -65,12 +102,35 @@ describe('usage', () => {
   });
 });
 
+describe('clients', () => {
+  test('lists every client with her last visit, what is due, and the alerts of her card', () => {
+    const { code, out, err } = program.run(['clients', DEMO, ...ON]);
+    expect([code, err]).toEqual([0, '']);
+    expect(out).toContain('2026-11-25, Wednesday · 42 clients · Harbour Row');
+    expect(out).toContain('| wren-abbott | Wren Abbott | 11 | 2026-09-04 | 2026-10-30 | 1 |\n');
+    expect(out).toContain('| ines-carvalho | Inês Carvalho | 5 | 2026-05-29 | 2026-10-29 | 1 |\n');
+    // A slip in a visit's header makes a name without an entry.
+    expect(out).toMatch(/^\| tamsin-orne \| no `client` entry \|/m);
+  });
+
+  test('--json is plain data, -o FILE.html a page', () => {
+    const cwd = program.folder(JOURNAL);
+    const { clients } = JSON.parse(program.run(['clients', '--json', ...ON], { cwd }).out);
+    expect(clients.map(({ name }: { name: string }) => name)).toEqual(['otto-lund', 'wren-abbott', 'wren-tarn']);
+    expect(clients[1]).toMatchObject({ last: '2026-09-04', due: { first: '2026-10-30', last: '2026-10-30' } });
+    program.run(['clients', '-o', 'clients.html', ...ON], { cwd });
+    expect(read(cwd, 'clients.html')).toMatch(/^<!doctype html>/i);
+  });
+});
+
 describe('new', () => {
   test('makes a journal that checks clean, and says what comes next', () => {
     const cwd = program.folder();
     const { code, out } = program.run(['new', 'journal', ...ON], { cwd });
     expect(code).toBe(0);
-    expect(out).toContain('bowlbook check journal');
+    expect(out).toContain('  cd journal\n  bowlbook check\n  bowlbook card juno\n  bowlbook mix "40 cream 6/1 + 6%"\n');
+    const inside = { cwd: join(cwd, 'journal') };
+    expect(program.run(['mix', '40 cream 6/1 + 6%'], inside)).toMatchObject({ code: 0, err: '' });
     expect(program.run(['check', 'journal'], { cwd })).toEqual({
       code: 0,
       out: 'No findings in 1 visit of 1 client.\n',
@@ -78,8 +138,8 @@ describe('new', () => {
     });
     expect(program.run(['tidy', '--check', 'journal'], { cwd }).code).toBe(0);
     expect(program.run(['card', 'juno', 'journal', ...ON], { cwd }).code).toBe(0);
-    const stamped = program.run(['now', 'cut', 'journal', '--at', '11:20', ...ON], { cwd });
-    expect(stamped.code).toBe(0);
+    // The visit it comes with is paid, so nothing is added to it unasked.
+    expect(program.run(['now', 'cut', 'journal', '--at', '11:20', ...ON], { cwd }).code).toBe(2);
   });
 
   test('refuses a folder that holds anything, and a file', () => {

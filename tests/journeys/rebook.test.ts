@@ -37,6 +37,15 @@ describe('rebook', () => {
     });
   });
 
+  test('--append into a folder that is not there names the folder', () => {
+    const cwd = program.folder(JOURNAL);
+    expect(program.run(['rebook', 'wren-abbott', '--append', 'days/x.bowl'], { cwd })).toEqual({
+      code: 2,
+      out: '',
+      err: '`days/x.bowl` cannot be written: the folder `days` is not there.\nMake the folder first.\n',
+    });
+  });
+
   test('adds to a file outside the paths too', () => {
     const cwd = program.folder({ ...JOURNAL, 'other.bowl': 'client x-one "X"\r\n' });
     program.run(['rebook', 'wren-abbott', 'salon.bowl', 'shelf.bowl', 'clients.bowl', '--append', 'other.bowl'], {
@@ -45,13 +54,48 @@ describe('rebook', () => {
     expect(read(cwd, 'other.bowl')).toBe(`client x-one "X"\r\n\r\n${stub('2026-10-30').replaceAll('\n', '\r\n')}`);
   });
 
+  test('without a wish, bowls are at the share that the forecast comes to, with its range and its sum', () => {
+    const plain = CLIENTS.replace('roots, A -20%', 'roots');
+    const cwd = program.folder({ ...JOURNAL, 'clients.bowl': plain });
+    const { out } = program.run(['rebook', 'wren-abbott', '--append', 'auto'], { cwd });
+    const added = read(cwd, 'clients.bowl').slice(plain.length);
+    expect(out).toContain('visit 2026-10-30 wren-abbott');
+    // 120 g less 14 left, and a tenth to spare while the notes tell nothing of other bowls.
+    expect(added).toContain(
+      '  note bowl A: the one bowl like it needed 106 g, likely 88 to 124 g: 106 × 1.1, so that few run short, = 116.6 g, mix 117 g\n',
+    );
+    expect(added).toContain('  again A from 2026-09-04 A 97.5%\n');
+    const { visits } = JSON.parse(program.run(['card', 'wren-abbott', '--json'], { cwd }).out);
+    expect(visits.at(-1).bowls[0].total.value).toBe(117);
+    const sheet = program.run(['prep', 'wren-abbott', '--on', '2026-10-30'], {
+      cwd: program.folder({ ...JOURNAL, 'clients.bowl': plain }),
+    });
+    expect(sheet.out).toContain('106 × 1.1, so that few run short, = 116.6 g, mix **117 g**');
+  });
+
+  test('a bowl without a weight is made again at the share that `next` asks for', () => {
+    const notes = CLIENTS.replace(/bowl A .*/, 'bowl A clay + dev-6').replace(/ {2}left .*\n/, '');
+    const again = (clients: string): string =>
+      program.run(['rebook', 'wren-abbott'], { cwd: program.folder({ ...JOURNAL, 'clients.bowl': clients }) }).out;
+    expect(again(notes)).toContain('again A from 2026-09-04 A 80%\n');
+    expect(again(notes.replace(', A -20%', ''))).toContain('again A from 2026-09-04 A\n');
+  });
+
+  test('her own rhythm gives the day too', () => {
+    const visits = ['2026-07-22', '2026-09-02', '2026-10-14'].map(
+      (date) => `visit ${date} otto-lund\n  bowl A 40 clay + 80 dev-6\n`,
+    );
+    const cwd = program.folder({ ...JOURNAL, 'clients.bowl': `${CLIENTS}\n${visits.join('')}` });
+    expect(program.run(['rebook', 'otto-lund'], { cwd }).out).toMatch(/^visit 2026-11-25 otto-lund\n/);
+  });
+
   test('a `next` with a day and a time', () => {
     const dated = CLIENTS.replace(/next .*/, 'next 2026-12-19 14:00 foils');
     const { out } = program.run(['rebook', 'wren-abbott'], {
       cwd: program.folder({ ...JOURNAL, 'clients.bowl': dated }),
     });
     expect(out).toMatch(/^visit 2026-12-19 14:00 wren-abbott by io at quay\n {2}note planned on 2026-09-04: foils\n/);
-    expect(out).toContain('again A from 2026-09-04 A\n');
+    expect(out).toContain('again A from 2026-09-04 A 97.5%\n');
   });
 
   test('without a `next` the day is asked for; without a visit too', () => {

@@ -55,6 +55,17 @@ describe('order', () => {
     expect(out).toContain('| wren | 2026-12-01 | due | 1 |');
   });
 
+  test('notes of less than four weeks have no pace, and that is said', () => {
+    const cwd = program.folder(JOURNAL);
+    const { out } = program.run(['order', ...ON], { cwd });
+    expect(out).toContain('The notes of the shelf cover 25 days, and a pace needs 28:');
+    expect(out).not.toContain('larger of two');
+    const { order, daysNoted } = JSON.parse(program.run(['order', '--json', ...ON], { cwd }).out);
+    expect(daysNoted).toBe(25);
+    for (const { byPace } of order) expect(byPace).toEqual({ value: 0, exact: '0' });
+    expect(program.run(['order', '--on', '2026-11-28'], { cwd }).out).toContain('larger of two');
+  });
+
   test('a number of weeks that is none is refused', () => {
     const { code, err } = program.run(['order', '--weeks', 'four'], { cwd: program.folder(JOURNAL) });
     expect([code, err]).toEqual([

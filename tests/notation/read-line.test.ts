@@ -10,6 +10,10 @@ test.for<[line: string, word: string, typed: string, form: string | undefined]>(
   ['wren-abbott’s', "wren-abbott's", 'wren-abbott’s', undefined],
   ['a7 x', 'a7', 'a7', undefined],
   ['a8 x', 'a8', 'a8', undefined],
+  ['• bowl A', 'bowl', 'bowl', 'mix'],
+  ['  - Note x', 'note', 'Note', 'free'],
+  ['* something', '', '', undefined],
+  ['-20%', '', '', undefined],
   ['40 clay', '', '', undefined],
   ['"quoted"', '', '', undefined],
 ])('the first word of `%s`', ([line, word, typed, form]) => {
@@ -20,6 +24,14 @@ test.for<[line: string, word: string, typed: string, form: string | undefined]>(
 test('a line without anything, or with a comment alone, is blank', () => {
   for (const line of ['', '  ', '\t\u00a0', '\ufeff', '\u200b', '# x', '  # x', '#']) expect(isBlank(line)).toBe(true);
   for (const line of ['a', ' - ', '"#"', '.']) expect(isBlank(line)).toBe(false);
+});
+
+test('a list mark before a known word is white space', () => {
+  expect(
+    readLine('- off 15:15 A')
+      .tree.groups.flat()
+      .map(({ kind }) => kind),
+  ).toEqual(['clock', 'word']);
 });
 
 test('lines that differ in their digits alone share one tree', () => {

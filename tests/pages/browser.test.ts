@@ -5,7 +5,7 @@ import { pageHtml } from '../../src/pages/html.ts';
 import { usageMarkdown } from '../../src/pages/usage-page.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { startBrowser, withPage } from './browser.ts';
-import { cardOf, demoJournal, journalOf, SHELF } from './compiled.ts';
+import { allFindings, cardPageOf, demoJournal, journalOf, SHELF } from './compiled.ts';
 
 const HOSTILE = "</title><script>document.title='ran'</script>";
 const LONG = 'wide'.repeat(60);
@@ -17,7 +17,11 @@ client eve "${HOSTILE}"
   caution <style>body{display:none}</style>
 visit 2026-09-04 14:00 eve by io "[click](javascript:alert(1))"
   bowl A 40 ${LONG} + 80 dev-6
-  on 10:00-10:10 A ${LONG}
+  place A top slice x3 mirror
+  place A ${LONG} weave x4
+  place A roots, ${LONG} apply
+  on 10:00-10:10 A ${LONG}, top
+  check 10:20 A top orange
   off 10:30 A
   photo http://127.0.0.1:9/z.png
   ${LONG}
@@ -29,14 +33,16 @@ let browser: Browser;
 
 beforeAll(async () => {
   const demo = demoJournal();
-  const card = (name: string): string => pageHtml({ title: name, markdown: cardOf(demo, name) });
+  const findings = allFindings(demo);
+  const card = (name: string): string => cardPageOf(demo, name, findings);
   const used = usageMarkdown(demo, [...reckonAll(demo).values()].flat(), { from: '2026-02-01', to: '2026-02-28' });
   pages.push(
     { name: 'the card of a client with alerts', html: card('otto-zeller') },
+    { name: 'the card of a client with foils and a turn', html: card('ines-carvalho') },
     { name: 'the card of a client with twelve visits', html: card('wren-abbott'), long: true },
     {
       name: 'a card full of hostile notes',
-      html: pageHtml({ title: HOSTILE, markdown: cardOf(journalOf(HOSTILE_NOTES), 'eve') }),
+      html: cardPageOf(journalOf(HOSTILE_NOTES), 'eve'),
     },
     { name: 'the product report', html: pageHtml({ title: 'Products used', markdown: used }) },
   );
@@ -113,6 +119,29 @@ describe('in Chromium', { timeout: 120_000 }, () => {
       const border = await page.evaluate(`getComputedStyle(document.querySelector('.alerts')).borderLeftStyle`);
       expect(border).toBe('solid');
     });
+  });
+
+  it('shows the figures drawn for the width: wide or narrow, never both', async () => {
+    const html = pages.find(({ long }) => long)?.html ?? '';
+    for (const viewport of SIZES) {
+      await withPage(browser, html, { viewport }, async ({ page }) => {
+        const seen = async (kind: string): Promise<boolean> => page.locator(`.timeline.${kind}`).first().isVisible();
+        expect([await seen('wide'), await seen('narrow')]).toEqual(
+          viewport.width > 700 ? [true, false] : [false, true],
+        );
+        expect(await page.locator('svg.head').first().isVisible()).toBe(true);
+      });
+    }
+  });
+
+  it('prints a summary on one sheet and each visit on one sheet', async () => {
+    for (const { name, html } of pages.filter((one) => one.name.startsWith('the card'))) {
+      await withPage(browser, html, {}, async ({ page }) => {
+        const visits = await page.locator('.part').count();
+        const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
+        expect(`${name}: ${pdf.match(/\/Type\s*\/Page\b/g)?.length}`).toBe(`${name}: ${visits + 1}`);
+      });
+    }
   });
 
   it('prints on A4', async () => {

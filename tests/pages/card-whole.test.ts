@@ -58,6 +58,7 @@ visit 2026-09-04 14:00 ada-lowe by io "first time here"
   reaction +18 A temples burning "at once"
   stopped 14:55 B "rinsed"
   declined lightener "not this year"
+  caution razor nick behind the left ear
   result lengths 9 violet, roots 6 "even"
   photo after.jpg
   care no pool for 48 h

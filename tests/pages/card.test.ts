@@ -55,6 +55,21 @@ describe('the head of a card', () => {
     expect(cardOf(journalOf(CLIENT + VISITS), 'ada-lowe')).not.toMatch(/\bsafe/i);
   });
 
+  it('says what of the client’s own lines could not be read', () => {
+    expect(alerts('  alergy nuts\n')).toContain('- **Not read** 1 line could not be read: `alergy nuts`');
+    expect(alerts('  alergy nuts\n')).not.toContain('The notes show no');
+    expect(alerts('  alergy nuts\n  natural 6 !!\n')).toContain(
+      '2 lines could not be read: `alergy nuts`, `natural 6 !!`',
+    );
+  });
+
+  it('shows a caution of the day’s own visit on that day alone', () => {
+    const visit = '\nvisit 2026-08-01 10:00 ada-lowe by io\n  caution razor nick at the nape\n';
+    expect(alerts(visit, '2026-08-01')).toContain('- **Caution** razor nick at the nape');
+    expect(alerts(visit, '2026-08-02')).not.toContain('razor nick');
+    expect(alerts(visit.replace('nape', 'nape until 2026-09'), '2026-08-02')).toContain('razor nick');
+  });
+
   it('shows an allergy, and leaves a line that says there is none to the history', () => {
     expect(alerts('  allergy nickel\n')).toContain('- **Allergy** nickel');
     const card = cardOf(journalOf(`${CLIENT}  allergy "none known"\n`), 'ada-lowe');
@@ -137,7 +152,14 @@ client mia "Mia"
     expect(last).toContain('- **Result** roots 7 copper');
     expect(last).toContain('- **Later news** told on 2026-08-01: lengths “faded by July”');
     expect(section(card, 'Next time')).toContain('in 6–8 weeks, A −20 % “less on the nape”');
-    expect(section(card, 'Next time')).toContain('- **Due** 2026-07-17, Friday, to 2026-07-31, Friday');
+    // On 2026-08-01 she came, so nothing awaits her after it; before that the window stands.
+    expect(section(card, 'Next time')).not.toContain('- **Due**');
+    const before = cardOf(journalOf(CLIENT + VISITS), 'ada-lowe', on('2026-07-20'), []);
+    expect(section(before, 'Next time')).toContain('- **Due** 2026-08-01, Saturday');
+    const alone = journalOf(CLIENT + VISITS.slice(0, VISITS.indexOf('visit 2026-08-01')));
+    expect(section(cardOf(alone, 'ada-lowe', on('2026-07-20'), []), 'Next time')).toContain(
+      '- **Due** 2026-07-17, Friday, to 2026-07-31, Friday',
+    );
   });
 
   it('leaves visits after its day out of the head and keeps them in the list', () => {

@@ -4,6 +4,7 @@ import { joinSources } from '../../src/journal/journal.ts';
 import { readJournal } from '../../src/journal/read.ts';
 import { readSource } from '../../src/journal/source.ts';
 import { type CardOptions, cardMarkdown } from '../../src/pages/card.ts';
+import { cardHtml } from '../../src/pages/card-html.ts';
 import { reckonClient } from '../../src/reckon/visit.ts';
 import { findAll } from '../../src/rules/run.ts';
 import type { Finding } from '../../src/text/finding.ts';
@@ -34,6 +35,16 @@ export const cardOf = (
 ): string => {
   const client = clientOf(journal, name);
   return cardMarkdown(journal, client, reckonClient(journal, client), findings, options);
+};
+
+/** The card as a whole page with its figures. */
+export const cardPageOf = (
+  journal: Journal,
+  name: string,
+  findings: readonly Finding[] = allFindings(journal),
+): string => {
+  const client = clientOf(journal, name);
+  return cardHtml(journal, client, reckonClient(journal, client), findings, { on: '2026-11-25' });
 };
 
 const MARKDOWN = new MarkdownIt({ html: false });

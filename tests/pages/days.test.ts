@@ -1,13 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dayText, timeBetween, waitEnds, weekday } from '../../src/pages/days.ts';
-import type { Duration } from '../../src/records/schema/values.ts';
-
-const wait = (value: number, unit: Duration['unit'], to?: number): Duration => ({
-  value,
-  unit,
-  at: 0,
-  ...(to !== undefined && { to }),
-});
+import { dayText, timeBetween, weekday } from '../../src/pages/days.ts';
 
 describe('weekday', () => {
   it('names the day of a date: ISO 8601-1:2019 counts Monday as day 1, and 1970-01-01 was a Thursday', () => {
@@ -33,21 +25,5 @@ describe('timeBetween', () => {
     expect(timeBetween('2026-11-11', '2026-11-25')).toBe('2 weeks');
     expect(timeBetween('2026-11-20', '2026-11-25')).toBe('5 days');
     expect(timeBetween('2026-11-25', '2026-11-25')).toBe('the same day');
-  });
-});
-
-describe('waitEnds', () => {
-  it('counts weeks and days on the calendar, both ends of a range', () => {
-    expect(waitEnds('2026-09-04', wait(8, 'w'))).toEqual({ first: '2026-10-30', last: '2026-10-30' });
-    expect(waitEnds('2026-09-04', wait(6, 'w', 8))).toEqual({ first: '2026-10-16', last: '2026-10-30' });
-    expect(waitEnds('2026-09-04', wait(10, 'd'))).toEqual({ first: '2026-09-14', last: '2026-09-14' });
-  });
-
-  it('keeps the last day of a month that is shorter', () => {
-    expect(waitEnds('2026-11-30', wait(3, 'mo'))).toEqual({ first: '2027-02-28', last: '2027-02-28' });
-  });
-
-  it('has no answer past the end of the calendar', () => {
-    expect(waitEnds('9999-12-01', wait(9, 'w'))).toBeUndefined();
   });
 });

@@ -45,6 +45,11 @@ describe('usageMarkdown', () => {
     expect(june).toContain('- **Cost** 7.48 GBP of products');
   });
 
+  it('says that figures are rounded one by one, where there is more than one to add up', () => {
+    expect(june).toContain('a column may add up to a little more or less');
+    expect(report(NOTES, '2025-01-01', '2025-01-31')).not.toContain('rounded');
+  });
+
   it('sets figures to the right', () => {
     expect(june).toContain('| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |');
   });

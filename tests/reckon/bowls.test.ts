@@ -182,6 +182,7 @@ describe('weights of a bowl', () => {
       '28.35 -',
       '0.15 density 1 of bond',
     ]);
+    expect(how('bowl A 3 scoops clay + 60 dev-6')).toEqual(['30 1 scoop is 10 g', '60 -']);
     expect(how('bowl A ½ pack cream 7/0 + 45 dev-6')).toEqual(['30 a pack of 60 g', '45 -']);
     expect(problemsOf('bowl A 10 ml clay + 20 dev-6')).toEqual([
       'no-density: The note says ml of `clay`, and no line gives its density.',
@@ -193,10 +194,10 @@ describe('weights of a bowl', () => {
       'no-density: The note says ml of `clay`, and no line gives its density.',
     ]);
     expect(problemsOf('bowl A 1 pack clay', { shelf: 'product clay lightener' })).toEqual([
-      'unknown-measure: `clay` has no measure `pack`.',
+      'unknown-measure: `pack` is no measure of `clay`.',
     ]);
     expect(problemsOf('bowl A 1 pack mist', { shelf: 'product mist goods\n  pack 1 each 4' })).toEqual([
-      'unknown-measure: `mist` has no measure `pack`.',
+      'unknown-measure: `pack` is no measure of `mist`.',
     ]);
   });
 
@@ -405,11 +406,27 @@ describe('what became of a bowl', () => {
     ]);
   });
 
-  it('takes out what goes home', () => {
-    const [bowl] = bowlsOf('bowl M 40 conditioner\nhome M 12 + 180 conditioner');
-    expect([bowl?.taken, bowl?.used].map(fig)).toEqual(['12', '28']);
-    expect(fig(bowlsOf('bowl M 40 conditioner\nhome M 12 ml + 180 conditioner')[0]?.taken)).toBe('0');
-    expect(fig(bowlsOf('bowl M 40 conditioner\nhome 180 conditioner')[0]?.taken)).toBe('0');
+  it('sends home out of what was left: 60 less 12 left is 48 used, though the 12 went home', () => {
+    const told = (lines: string): unknown[] => {
+      const [bowl] = bowlsOf(`bowl M 60 conditioner\n${lines}`);
+      return [fig(bowl?.left?.weight), bowl?.left?.fate, fig(bowl?.used), fig(bowl?.taken)];
+    };
+    expect(told('left M 12 given\nhome M 12 + 180 conditioner')).toEqual(['12', 'given', '48', '0']);
+    expect(told('left M 20 binned\nhome M 12 + 180 conditioner')).toEqual(['20', 'binned', '40', '0']);
+    expect(problemsOf('bowl M 60 conditioner\nleft M 60\nhome M 60')).toEqual([]);
+  });
+
+  it('has what goes home as left at least, where `left` says less, nothing, or no weight', () => {
+    const left = (lines: string): unknown[] => {
+      const [bowl] = bowlsOf(`bowl M 40 conditioner\n${lines}`);
+      return [fig(bowl?.left?.weight), bowl?.left?.fate, fig(bowl?.used)];
+    };
+    expect(left('home M 12 + 180 conditioner')).toEqual(['12', 'given', '28']);
+    expect(left('home M 12\nhome M 5')).toEqual(['17', 'given', '23']);
+    expect(left('left M 5 kept\nhome M 12')).toEqual(['12', 'kept', '28']);
+    expect(left('left M 5 ml\nhome M 12')).toEqual(['12', 'given', '28']);
+    expect(left('home M 12 ml + 180 conditioner')).toEqual(['?', undefined, '40']);
+    expect(left('home 180 conditioner')).toEqual(['?', undefined, '40']);
   });
 
   it('sets what the scales said beside what was reckoned', () => {

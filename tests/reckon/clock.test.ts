@@ -36,6 +36,38 @@ describe('runs', () => {
     expect(runsOf('on 10:00 roots\noff 10:30', { bowls: '' })).toEqual(['- roots 10:00 off 10:30: 30/30']);
   });
 
+  it('takes the bowl that is placed there where the line names none', () => {
+    const place = 'place A hairline, top\nplace B+T nape weave x8 turn B T\nplace T nape';
+    const off = '\noff 10:30';
+    expect(runsOf(`${place}\non 10:00 top${off}`)).toEqual(['A top 10:00 off 10:30: 30/30']);
+    expect(runsOf('place A hairline\nplace B+T nape weave x8 turn B T\non 10:00 hairline, nape\noff 10:30')).toEqual([
+      'A hairline 10:00 off 10:30: 30/30',
+      'B nape 10:00 off 10:30: 30/30',
+      'T nape 10:00 off 10:30: 30/30',
+    ]);
+    expect(runsOf('place A roots\non 10:00\noff 10:30')).toEqual(['A 10:00 off 10:30: 30/30']);
+    expect(runsOf(`${place}\non 10:00 nape${off}`)).toEqual(['- nape 10:00 off 10:30: 30/30']);
+    expect(runsOf(`place A top\nplace B top left\non 10:00 top left${off}`)).toEqual([
+      'B top left 10:00 off 10:30: 30/30',
+    ]);
+    expect(problemsOf(`${place}\non 10:00 nape, top${off}`)).toEqual([
+      'bowl-unnamed: The line names no bowl, and this visit mixes A, B and T.',
+    ]);
+    expect(problemsOf('on 10:00 nape\noff 10:30', { bowls: 'A' })).toEqual([]);
+  });
+
+  it('gives a look at a bowl to its further mix only once the bowl itself is off', () => {
+    const lines = 'more A 40\non 10:00 A roots\non 10:05 A2 lengths\ncheck 10:20 A gold\noff 10:30 A roots\n';
+    const looks = clockOf(`${lines}check 10:35 A yellow\noff 10:40 A2`).runs.map(({ bowl, checks }) => [
+      bowl,
+      ...checks.map(({ at }) => at && clockText(at)),
+    ]);
+    expect(looks).toEqual([
+      ['A', '10:20'],
+      ['A2', '10:35'],
+    ]);
+  });
+
   it('knows a further mix by its own name and by the first one’s', () => {
     const more = 'more A 40 at 10:20\non 10:00 A roots\non 10:25 A2 lengths';
     expect(runsOf(`${more}\noff 10:40 A\noff 10:50 A2`)).toEqual([
@@ -173,7 +205,7 @@ describe('problems of off', () => {
     ]);
     const [problem] = clockOf('on 10:00-10:10 A').problems;
     expect(problem?.todo).toBe('Write when it came off, as in `off 10:40 A`.');
-    expect(clockOf('on 10:00 roots').problems[0]).toMatchObject({
+    expect(clockOf('on 10:00 roots', { bowls: '' }).problems[0]).toMatchObject({
       message: 'Roots went on at 10:00, and no `off` line follows.',
       todo: 'Write when it came off, as in `off 10:30`.',
     });
@@ -378,6 +410,7 @@ describe('times that count from an on', () => {
     ]);
     expect(problemsOf('check +5')).toEqual(['relative-without-on: +5 counts from an `on` line, and none stands.']);
     expect(clockOf('on 10:00 roots\non 10:10 B\ncheck +5\noff 10:30').problems).toMatchObject([
+      { kind: 'bowl-unnamed' },
       {
         message: '+5 counts from one `on` line, and 2 bowls are running: an unnamed one from 10:00 and B from 10:10.',
         todo: 'Name the bowl after the time: `+5 B`.',

@@ -89,7 +89,7 @@ describe('a mix without a shelf', () => {
   it('compares a total that is claimed, and knows no measures', () => {
     expect(problems('40 clay + 20vol 1:2 = 130')).toEqual(['claim: Bowl A comes to 120 g, and the note says 130 g.']);
     expect(problems('40 clay + 20vol 1:2 = 120')).toEqual([]);
-    expect(problems('clay 2 scoop + 40 dev-6')).toEqual(['unknown-measure: `clay` has no measure `scoop`.']);
+    expect(problems('clay 2 scoop + 40 dev-6')).toEqual(['unknown-measure: `scoop` is no measure of `clay`.']);
     expect(mixOf('~90 g of 30 clay + dev-6').about).toBe(true);
     expect(mixOf('85-90 g of 30 clay + dev-6').about).toBe(true);
   });

@@ -33,9 +33,9 @@ describe('names', () => {
     expect(shownOf('bowl A 2 clay scoop + 40 dev-6')).toBe('20 clay + 40 dev-6 = 60');
     expect(shownOf('bowl A 20 clear toner + 20 gloss-act')).toBe('20 toner clear + 20 gloss-act = 40');
     expect(problemsOf('bowl A 2 pump clay + 40 dev-6')).toEqual([
-      'unknown-measure: `clay` has no measure `pump`; it has `scoop`.',
+      'unknown-measure: `pump` is no measure of `clay`; it has `scoop`.',
     ]);
-    expect(problemsOf('bowl A 2 pump bond')).toEqual(['unknown-measure: `bond` has no measure `pump`.']);
+    expect(problemsOf('bowl A 2 pump bond')).toEqual(['unknown-measure: `pump` is no measure of `bond`.']);
     expect(problemsOf('bowl A 20 g blue clay')).toEqual([
       'shade-of-product: `clay` has no shades, and the note says `blue`.',
     ]);

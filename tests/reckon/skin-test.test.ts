@@ -103,6 +103,15 @@ describe('skinTestOn', () => {
     expect(standOn(['2026-09-25'], 'test skin 2026-09-20 cream positive')).toEqual(['cream positive 2026-09-20']);
   });
 
+  it('keeps a reading that settles nothing until a later one is clear, and against a decision', () => {
+    const pink = 'test skin 2026-09-10 11:00 cream read 2026-09-12 11:30 clear, slightly pink\n';
+    expect(standOn(['2026-09-20'], CLEAR + pink)).toEqual(['cream unclear 2026-09-10']);
+    expect(standOn(['2026-09-20'], `${pink}test skin not-needed "same range"`)).toEqual(['cream unclear 2026-09-10']);
+    expect(standOn(['2026-09-25'], `${pink}test skin 2026-09-20 11:00 cream read 2026-09-22 11:30 clear`)).toEqual([
+      'cream valid 2026-09-20',
+    ]);
+  });
+
   it('takes every earlier test for void after a reaction, by the salon’s policy', () => {
     const reactions = [{ date: '2026-10-01', minute: 700 }];
     expect(standOn(['2026-10-20'], CLEAR, { reactions })).toEqual(['cream void 2026-09-01']);

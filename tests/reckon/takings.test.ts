@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { clientTotals, stylistTotals, takings } from '../../src/reckon/takings.ts';
+import { marginOf, type NamedTakings, takings, takingsBy } from '../../src/reckon/takings.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { journalOf } from './journal-of.ts';
 import { WIDE_SHELF } from './reckoned.ts';
@@ -28,12 +28,15 @@ split io 0%
 
 const all = [...reckonAll(journalOf(NOTES)).values()].flat();
 
+const text = ({ name, currency, visits, charged }: NamedTakings): unknown[] => [name, currency, visits, charged];
+
 describe('takings', () => {
   it('add up by currency', () => {
     expect(takings(all, {})).toEqual([
       { currency: 'EUR', visits: 1, charged: 4200, discount: 0, paid: 4200, cost: 0, costUnknown: 0 },
       { currency: 'GBP', visits: 3, charged: 14601, discount: 1900, paid: 7600, cost: 2400, costUnknown: 1 },
     ]);
+    expect(takings(all, {}).map(marginOf)).toEqual([4200, 12201]);
   });
 
   it('count only the period', () => {
@@ -46,27 +49,55 @@ describe('takings', () => {
     expect(takings([...bare, ...bare], {})).toMatchObject([{ currency: undefined, visits: 2, charged: 8400 }]);
     expect(takings([...all, ...bare], {}).map(({ currency }) => currency)).toEqual([undefined, 'EUR', 'GBP']);
   });
+
+  it('count what has a price where something else has none', () => {
+    const part = `salon harbour\nmoney GBP\n${WIDE_SHELF}\nvisit 2025-09-01 wren-abbott\nbowl A 500 clay + 0 dev-6\nbowl B 30 neon teal`;
+    expect(takings([...reckonAll(journalOf(part)).values()].flat(), {})).toMatchObject([
+      { cost: 2400, costUnknown: 1 },
+    ]);
+  });
 });
 
-describe('clientTotals', () => {
-  it('go by name and currency', () => {
-    expect(clientTotals(all).map(({ name, currency, visits, charged }) => [name, currency, visits, charged])).toEqual([
+describe('takingsBy', () => {
+  it('client goes by name and currency', () => {
+    expect(takingsBy(all, {}, 'client').map(text)).toEqual([
       ['kit-hollin', 'GBP', 2, 7001],
       ['wren-abbott', 'EUR', 1, 4200],
       ['wren-abbott', 'GBP', 1, 7600],
     ]);
-    expect(clientTotals(all, { to: '2025-09-01' })).toHaveLength(1);
+    expect(takingsBy(all, { to: '2025-09-01' }, 'client')).toHaveLength(1);
   });
-});
 
-describe('stylistTotals', () => {
-  it('share a visit by its split, to the penny', () => {
-    expect(stylistTotals(all).map(({ name, currency, visits, charged }) => [name, currency, visits, charged])).toEqual([
+  it('stylist shares a visit by its split, to the penny', () => {
+    expect(takingsBy(all, {}, 'stylist').map(text)).toEqual([
       ['', 'GBP', 1, 1000],
       ['io', 'GBP', 2, 10601],
       ['nia', 'EUR', 1, 4200],
       ['nia', 'GBP', 1, 3000],
     ]);
-    expect(stylistTotals(all, { from: '2025-10-02' })).toHaveLength(1);
+  });
+
+  it('service is the item charged for, and every grouping comes to the same', () => {
+    expect(takingsBy(all, {}, 'service').map(text)).toEqual([
+      ['brights', 'GBP', 1, 6001],
+      ['cut', 'EUR', 1, 4200],
+      ['foils', 'GBP', 1, 7600],
+      ['trim', 'GBP', 1, 1000],
+    ]);
+    for (const by of ['visit', 'client', 'service', 'stylist', 'month'] as const) {
+      const pounds = takingsBy(all, {}, by).filter(({ currency }) => currency === 'GBP');
+      const sums = pounds
+        .map((row) => [row.charged, row.cost])
+        .reduce(([a = 0, b = 0], [c = 0, d = 0]) => [a + c, b + d]);
+      expect([by, ...sums]).toEqual([by, 14601, 2400]);
+    }
+  });
+
+  it('month and visit go by date', () => {
+    expect(takingsBy(all, {}, 'month').map(({ name }) => name)).toEqual(['2025-09', '2025-09', '2025-10']);
+    expect(takingsBy(all, { from: '2025-10-01' }, 'visit').map(({ name }) => name)).toEqual([
+      '2025-10-01 kit-hollin',
+      '2025-10-02 kit-hollin',
+    ]);
   });
 });

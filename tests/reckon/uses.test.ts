@@ -79,6 +79,18 @@ describe('what a visit uses outside its bowls', () => {
     ]);
   });
 
+  it('has what went home once, as left: 60 mixed, 12 left, 12 home is 48 used', () => {
+    const journal = journalOfNotes(
+      `${shelf}\nvisit 2026-09-04 wren-abbott\nbowl N 60 conditioner\nleft N 12 given\nhome N 12 + 180 conditioner`,
+    );
+    const visit = journal.clients.get('wren-abbott')?.visits[0];
+    if (visit === undefined) throw new Error('no visit');
+    expect(usesOf(bowlsIn(journal)).map(text)).toEqual(['conditioner: 60 mixed, 48 used, 12 left, 66']);
+    expect(usesOf(bowlsIn(journal), looseUses(journal.shelf, journal.salon, visit)).map(text)).toEqual([
+      'conditioner: 240 mixed, 228 used, 12 left, 264',
+    ]);
+  });
+
   it('counts goods by the piece', () => {
     expect(
       loose(
@@ -100,7 +112,7 @@ describe('what a visit uses outside its bowls', () => {
     const visit = journal.clients.get('wren-abbott')?.visits[0];
     if (visit === undefined) throw new Error('no visit');
     expect(usesOf(bowlsIn(journal), looseUses(journal.shelf, journal.salon, visit)).map(text)).toEqual([
-      'conditioner: 220 mixed, 220 used, 0 left, 242',
+      'conditioner: 220 mixed, 208 used, 12 left, 242',
       'mist: 1 pieces mixed, 1 used, 0 left, 1450',
     ]);
   });

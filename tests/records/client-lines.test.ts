@@ -48,6 +48,15 @@ const lines: readonly (readonly [line: string, ...said: object[]])[] = [
       ],
     },
   ],
+  [
+    'hair porosity medium roots, high ends',
+    {
+      qualities: [
+        { quality: 'porosity', words: ['medium'], zones: ['roots'] },
+        { quality: 'porosity', words: ['high'], zones: ['ends'] },
+      ],
+    },
+  ],
   ['hair thick', { qualities: [{ quality: 'strand', words: ['thick'] }] }],
   ['pattern crown "double whorl"', { zones: ['crown'], says: 'double whorl' }],
   ['pattern "cowlick"', { says: 'cowlick' }],

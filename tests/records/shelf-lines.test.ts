@@ -54,6 +54,7 @@ const lines: readonly (readonly [line: string, ...said: object[]])[] = [
   ['shades clear pastel', { shades: ['clear', 'pastel'] }],
   ['pack 60 g 6.80', { amount: '60g', price: 6.8 }],
   ['pack 60g £7,10 from 2027-01-01', { amount: '60g', price: 7.1, from: '2027-01-01' }],
+  ['pack 100 g 1.250', { amount: '100g', price: 1.25 }],
   ['pack 1 l', { amount: '1l' }],
   ['reorder at 3 packs', { at: '3pack' }],
   ['reorder 500 g', { at: '500g' }],

@@ -5,7 +5,7 @@ import removerOnDirect from '../../src/rules/condition/remover-on-direct-dye.ts'
 import removerUnwashed from '../../src/rules/condition/remover-unwashed.ts';
 import strandMissing from '../../src/rules/condition/strand-test-missing.ts';
 import strongOnWeak from '../../src/rules/condition/strong-on-weak.ts';
-import { notesOf, saidBy, visitOf } from './one-rule.ts';
+import { foundBy, notesOf, saidBy, visitOf } from './one-rule.ts';
 
 const MIX = 'bowl A 40 clay + 80 dev-6';
 
@@ -33,6 +33,19 @@ describe('lightener-on-relaxed', () => {
     expect(said(relaxed, 'test stretch breaks', MIX)).toHaveLength(1);
     expect(said([...relaxed, 'test strand 2026-01-05 clay 20min yellow'], MIX)[0]).toMatch(/^fix/);
     expect(said([...relaxed, 'test porosity 2026-04-05 high'], 'test skin cream', MIX)[0]).toMatch(/^fix/);
+  });
+
+  test('goes by the newest, and within two weeks no strand is enough', () => {
+    const strand = 'test strand clay 20min yellow';
+    expect(
+      said(['history 2020-01 relaxer', 'test strand 2021-01-05 clay 20min yellow', 'history 2026-03 relaxer'], MIX),
+    ).toEqual(['fix: Bowl A lightens hair with a relaxer on file of 2026-03, and no strand or stretch test since.']);
+    expect(said(['history 2026-08-22 relaxer', 'history 2020 relaxer'], strand, MIX)).toEqual([
+      'fix: Bowl A lightens hair with a relaxer on file, at most 13 d before.',
+    ]);
+    expect(said(['history 2026-08-21 relaxer'], strand, MIX)).toEqual([
+      'mind: Bowl A lightens hair with a relaxer on file of 2026-08-21.',
+    ]);
   });
 
   test('counts high-lift colour', () => {
@@ -144,8 +157,16 @@ describe('strand-test-missing', () => {
   test('minds a remover without any', () => {
     expect(said([], 'bowl A 40 unpick')).toEqual(['mind: Bowl A holds unpick, remover; no strand test is noted.']);
     expect(said([], 'test strand unpick 20min orange', 'bowl A 40 unpick')).toEqual([]);
+    expect(said(BOX, 'bowl A 40 unpick')[0]).toMatch(/^mind/);
     expect(said([...BOX, 'test strand read clear'], MIX)).toEqual([]);
   });
+});
+
+test('strand-test-missing warns of lightener only where there is some', () => {
+  const warned = (bowl: string): unknown[] =>
+    foundBy(strandMissing, notesOf(['history box-colour'], visitOf(bowl))).map(({ caution }) => caution);
+  expect(warned(MIX)).toEqual(['lightener']);
+  expect(warned('bowl A 40 unpick')).toEqual([undefined]);
 });
 
 describe('removers', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import additiveDose from '../../src/rules/dose/additive-dose.ts';
+import amountUnlikely from '../../src/rules/dose/amount-unlikely.ts';
 import baseMissing from '../../src/rules/dose/base-missing.ts';
 import { foundBy, notesOf, saidBy, visitOf } from './one-rule.ts';
 
@@ -57,5 +58,27 @@ describe('base-missing', () => {
   test('fires at developer alone, thinned or with an additive', () => {
     expect(said('bowl A 80 dev-6 + 20 water')).toEqual(['mind: Bowl A holds `dev-6` and nothing to develop.']);
     expect(said('bowl A 80 dev-6 + 4 bond')).toEqual(['mind: Bowl A holds `dev-6` and `bond` and nothing to develop.']);
+  });
+});
+
+describe('amount-unlikely', () => {
+  const said = (...lines: readonly string[]): string[] => saidBy(amountUnlikely, notesOf([], visitOf(...lines)));
+
+  test.each([
+    ['399 g', ['bowl A 133 clay + 266 dev-6']],
+    ['a conditioner', ['bowl A 600 milk']],
+    ['6 g of colour', ['bowl A 6 cream 6/0 + 9 dev-6', 'place A roots']],
+    ['little for a small place', ['bowl A 5 cream 6/0 + 7 dev-6', 'place A roots hairline']],
+    ['little beside another bowl', ['bowl A 5 cream 6/0 + 7 dev-6', 'bowl B 30 cream 6/0 + 45 dev-6', 'place A roots']],
+    ['little with no place named', ['bowl A 5 cream 6/0 + 7 dev-6']],
+  ])('is silent at %s', (_, lines) => {
+    expect(said(...lines)).toEqual([]);
+  });
+
+  test('fires at a nought too many and at one too few', () => {
+    expect(said('bowl A 150 clay + 250 dev-6')).toEqual(['mind: Bowl A is 400 g.']);
+    expect(said('bowl A 5 cream 6/0 + 7 dev-6', 'place A roots, lengths')).toEqual([
+      'mind: Bowl A has 5 g of colour for roots.',
+    ]);
   });
 });

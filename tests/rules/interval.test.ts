@@ -14,6 +14,7 @@ describe('lightener-again', () => {
     ['on the same day', '2026-09-04', [MIX], [MIX]],
     ['elsewhere', '2026-08-28', [MIX, 'place A nape'], [MIX, 'place A top']],
     ['after colour', '2026-08-28', ['bowl A 40 cream 6/0 + 60 dev-6'], [MIX]],
+    ['with a strand of the day', '2026-08-28', [MIX], ['test strand clay 20min yellow', MIX]],
     ['at colour', '2026-08-28', [MIX], ['bowl A 40 cream 6/0 + 60 dev-6']],
     ['after a bowl that was left', '2026-08-28', [MIX, 'left A 120'], [MIX]],
   ])('is silent %s', (_, date, first, then) => {
@@ -42,6 +43,8 @@ describe('reshaped-lately', () => {
     ['after colour', 'history 2026-08-28 box-colour', [MIX]],
     ['after what is no word of the trade', 'history 2026-08-28 something', [MIX]],
     ['on the new growth', 'history 2026-08-28 perm ends', [MIX, 'place A roots']],
+    ['with a stretch test of the day', 'history 2026-08-28 perm', ['test stretch springs-back', MIX]],
+    ['at lightener on a relaxer, which has a rule of its own', 'history 2026-08-28 relaxer', [MIX]],
     ['at a gloss', 'history 2026-08-28 perm', ['bowl A 40 gloss 6/0 + 80 dev-6']],
   ])('is silent %s', (_, history, lines) => {
     expect(said(history, ...lines)).toEqual([]);
@@ -51,6 +54,7 @@ describe('reshaped-lately', () => {
     expect(said('history 2026-08-22 smoothing', MIX)).toEqual([
       'mind: Bowl A goes on hair that had a smoothing 13 d before.',
     ]);
+    expect(said('history 2026-08-28 relaxer', 'test stretch breaks', 'bowl A 40 cream 6/0 + 60 dev-6')).toHaveLength(1);
     expect(said('history 2026-09 perm lengths', 'bowl A 40 cream 6/0 + 60 dev-6', 'place A ends')).toEqual([
       'mind: Bowl A goes on hair that had a perm 3 d before.',
     ]);

@@ -292,6 +292,13 @@ describe('colour-over-colour', () => {
     expect(said(notes([], before, tint))).toEqual([message]);
   });
 
+  test('is to be put right where the notes say that it did not lift', () => {
+    expect(said(notes([boxed], [...tint, 'result roots 6, lengths 4 warm']))).toContain(
+      'fix colour-over-colour: Bowl A is depth 6; lengths, coloured before, start at 4; it came out “warm”.',
+    );
+    expect(said(notes([boxed], [...tint, 'result lengths 5 even "not patchy"']))[0]).toMatch(/^mind/);
+  });
+
   test('stands before what the lift line claims', () => {
     const lines = ['start lengths 4', 'want lengths 9', 'bowl A 40 cream 9/3 + 60 dev-6'];
     expect(ours(notes([boxed], lines))).toEqual(['colour-over-colour']);

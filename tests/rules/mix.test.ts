@@ -29,6 +29,7 @@ describe('ratio-off-mix', () => {
     ['the far end', 'bowl A 40 clay + 80 dev-6'],
     ['half a step of the scales over', 'bowl A 25.25 clay + 51 dev-6'],
     ['a hedged weight within a tenth', 'bowl A 40 clay + ~87 dev-6'],
+    ['a volume within a fiftieth', 'bowl A 40 clay + 80ml dev-6'],
     ['two of one ratio', 'bowl A 20 clay + 20 mud + 70 dev-6'],
     ['two of different ratios', 'bowl A 20 clay + 20 paste + 200 dev-6'],
     ['one with a mix line and one without', 'bowl A 20 clay + 20 bare + 200 dev-6'],
@@ -44,6 +45,7 @@ describe('ratio-off-mix', () => {
     ['too little', 'bowl A 40 clay + 50 dev-6', 'Bowl A has 50 g developer to 40 g clay, 1:1.25.'],
     ['too much', 'bowl A 40 clay + 90 dev-6', 'Bowl A has 90 g developer to 40 g clay, 1:2.25.'],
     ['too much of a hedge', 'bowl A 40 clay + ~120 dev-6', 'Bowl A has 120 g developer to 40 g clay, 1:3.'],
+    ['a volume further off', 'bowl A 40 clay + 84ml dev-6', 'Bowl A has 84.84 g developer to 40 g clay, 1:2.12.'],
     ['a typed ratio', 'bowl A 30 clay + dev-6 1:3', 'Bowl A has 90 g developer to 30 g clay, 1:3.'],
     [
       'two of one ratio',
@@ -155,5 +157,28 @@ describe('amount-unweighable', () => {
     expect(finding?.rule).toBe('amount-unweighable');
     const from = Math.floor((finding?.place.at ?? 0) / 0x400000);
     expect(line.slice(from, from + ((finding?.place.at ?? 0) % 0x400000))).toBe(marked);
+  });
+});
+
+describe('mixed-kept', () => {
+  const kept = (...lines: string[]): string[] =>
+    saidIn(
+      [textOf(SHELF), 'client wren-abbott "Wren Abbott"', 'visit 2026-09-04 wren-abbott', ...lines, ''].join('\n'),
+    ).filter((line) => line.includes('kept'));
+
+  test.each([
+    ['binned', ['bowl A 40 clay + 60 dev-6', 'left A 10 binned']],
+    ['not said what became of', ['bowl A 40 clay + 60 dev-6', 'left A 10']],
+    ['none', ['bowl A 40 clay + 60 dev-6', 'left A 0 kept']],
+    ['without developer', ['bowl A 40 neon teal', 'left A 10 kept']],
+  ])('is silent at what is %s', (_, lines) => {
+    expect(kept(...lines)).toEqual([]);
+  });
+
+  test('fires at developed colour, taken out of another bowl as well', () => {
+    expect(kept('bowl A 40 clay + 60 dev-6', 'left A 55 kept')).toEqual([
+      'fix mixed-kept: 55 g of bowl A, mixed with dev-6, is kept.',
+    ]);
+    expect(kept('bowl A 40 clay + 60 dev-6', 'bowl B 40 from A', 'left B 10 kept')).toHaveLength(1);
   });
 });

@@ -187,3 +187,31 @@ describe('discount-of-nothing', () => {
     ]);
   });
 });
+
+describe('redo-charged', () => {
+  const redone = (...lines: string[]): string[] =>
+    saidIn(
+      [
+        'client wren-abbott "Wren Abbott"',
+        'visit 2026-08-30 wren-abbott',
+        'visit 2026-09-04 wren-abbott',
+        ...lines,
+        '',
+      ].join('\n'),
+    );
+
+  test.each([
+    ['nothing', ['charge toner 0']],
+    ['a cut besides', ['charge cut 42']],
+    ['what a discount takes off whole', ['charge toner 38', 'charge discount 100%']],
+  ])('is silent where it charges %s', (_, lines) => {
+    expect(redone('redo 2026-08-30', ...lines)).toEqual([]);
+  });
+
+  test('fires at colour work, in part as well, and only at a redo', () => {
+    const message = 'mind redo-charged: 38.00 is charged for toner, and the visit puts that of 2026-08-30 right.';
+    expect(redone('redo 2026-08-30', 'charge cut 42', 'charge toner 38')).toEqual([message]);
+    expect(redone('redo 2026-08-30', 'charge toner 38', 'charge discount 50%')).toEqual([message]);
+    expect(redone('charge toner 38')).toEqual([]);
+  });
+});

@@ -97,7 +97,11 @@ visit 2026-10-04 wren-abott
   });
 
   test('finds names in a client’s own entry', () => {
-    expect(rulesIn('client wren-abbott "Wren Abbott"\nhold quartz\n')).toEqual(['unknown-name']);
+    expect(rulesIn('product clay "Peregrine clay" lightener\nclient wren-abbott "Wren Abbott"\nhold quartz\n')).toEqual(
+      ['unknown-name'],
+    );
+    // Where nothing at all is on a shelf, that is said once and no name is called unknown.
+    expect(rulesIn('client wren-abbott "Wren Abbott"\nhold quartz\n')).toEqual([]);
   });
 });
 

@@ -22,6 +22,7 @@ describe.each([
       ['where a part was left', [A, 'place A crown', 'leave crown "round the whorl"']],
       ['where the place is wider', [A, 'place A full-head', 'leave crown']],
       ['where the place is the other half', [A, 'place A left back', 'leave right back']],
+      ['where what goes over it does not lighten', [CLAY, B, 'place A top', 'place B all, nape', 'leave nape']],
     ],
     fires: [
       [['leave crown', A, 'on 14:00 A crown'], 'fix: Bowl A goes on crown, and the note leaves crown out.'],
@@ -30,6 +31,10 @@ describe.each([
         'fix: Bowl A goes on crown left, and the note leaves crown out.',
       ],
       [['leave nape', A, 'on 14:00 nape'], 'fix: A bowl goes on nape, and the note leaves nape out.'],
+      [
+        ['leave nape', CLAY, B, 'place B nape', 'place A nape'],
+        'fix: Bowl A goes on nape, and the note leaves nape out.',
+      ],
     ],
   },
   {
@@ -55,6 +60,7 @@ describe.each([
       ['where no zone is said', [A, 'place A top, beard', 'on 14:00 A']],
       ['while nothing is on', [A, 'place A top']],
       ['where the name of the zone is a slip', [A, 'place A top', 'on 14:00 A nape']],
+      ['where more of it went on', [A, 'more A 30', 'place A top, nape', 'on 14:00 A top', 'on 14:20 A2 nape']],
     ],
     fires: [
       [
@@ -67,6 +73,10 @@ describe.each([
       ],
       [
         [A, B, 'place A top, nape', 'on 14:00 top'],
+        'mind: Bowl A is placed at nape, and no `on` line of it says when.',
+      ],
+      [
+        [A, 'more A 30', 'place A top, nape', 'place A2 crown', 'on 14:00 A top', 'on 14:20 A2 nape'],
         'mind: Bowl A is placed at nape, and no `on` line of it says when.',
       ],
     ],

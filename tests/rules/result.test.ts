@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import rule from '../../src/rules/result/result-beyond-look.ts';
 import { rulesIn, saidIn, textOf } from './compile.ts';
+import { notesOf, saidBy, visitOf } from './one-rule.ts';
 
 const SHELF = `
   range neon "Kelp direct" semi
@@ -49,5 +51,56 @@ describe('result-missing', () => {
     expect(saidIn(visit(...done, line))).toEqual([
       'mind result-missing: Bowl A went on and came off, and no `result` line follows.',
     ]);
+  });
+});
+
+describe('result-beyond-look', () => {
+  const A = 'bowl A 40 clay + 80 dev-6';
+  const lifted = (seen: string, result: string, ...more: string[]): string[] =>
+    saidBy(
+      rule,
+      notesOf(
+        [],
+        visitOf(A, 'on 14:00 A top, sides', `check 14:40 A ${seen}`, 'off 14:45 A', ...more, `result ${result}`),
+      ),
+    );
+
+  test.each([
+    ['one depth beyond', lifted('top orange, sides orange', 'top 6')],
+    ['darker than the look', lifted('top yellow, sides yellow', 'top 7')],
+    ['the stage it names itself', lifted('top orange, sides orange', 'top 7 orange')],
+    ['a start that is lighter than the stage tells', lifted('top orange, sides orange', 'top 7', 'start top 6')],
+    ['a place that nobody looked at', lifted('top orange', 'sides 10')],
+    ['the lighter of two places', lifted('top orange, sides yellow', '9')],
+    [
+      'a second bowl of lightener',
+      lifted('top orange, sides orange', 'top 10', 'bowl B 40 clay + 80 dev-6', 'on 14:50 B top', 'off 15:20 B'),
+    ],
+    ['a further bowl without a time', lifted('top orange, sides orange', 'top 10', 'bowl B 40 cream 9/0 + 80 dev-6')],
+  ])('is silent at %s', (_, said) => {
+    expect(said).toEqual([]);
+  });
+
+  test('is silent where it stayed on long after the look', () => {
+    const lines = [A, 'on 14:00 A top', 'check 14:20 A orange', 'off 14:45 A', 'result top 9'];
+    expect(saidBy(rule, notesOf([], visitOf(...lines)))).toEqual([]);
+  });
+
+  test.each([
+    [
+      'fix',
+      'top 10',
+      lifted('top orange, sides orange', 'top 10', 'bowl T 20 gloss 10/2 + 40 dev-6', 'on 15:00 T', 'off 15:10 T'),
+      'Top: result 10, and the last look, at 14:40, is orange, about 5.',
+    ],
+    ['fix', 'all over', lifted('gold', '9'), 'The hair: result 9, and the last look, at 14:40, is gold, about 7.'],
+    [
+      'mind',
+      'one and a half',
+      lifted('top gold', 'top 8½'),
+      'Top: result 8.5, and the last look, at 14:40, is gold, about 7.',
+    ],
+  ])('is a %s at %s', (severity, _, said, message) => {
+    expect(said).toEqual([`${severity}: ${message}`]);
   });
 });

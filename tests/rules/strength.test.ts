@@ -126,6 +126,16 @@ describe('on-scalp-strength', () => {
     ]);
   });
 
+  test('takes lightener on roots for on the scalp, unless the note says how far off or it lies in foil', () => {
+    const at = (place: string): string[] => saidIn(visit('bowl A 20 low + 40 dev-9', place));
+    const message = 'is placed at roots: on the scalp, as no `off-scalp` stands.';
+    expect(at('place A lengths, roots apply')).toEqual([`stop on-scalp-strength: Bowl A, low with 9 %, ${message}`]);
+    for (const place of ['place A roots apply off-scalp 1cm', 'place A roots weave x8 foil', 'place A top slice x4'])
+      expect(at(place)).toEqual([]);
+    expect(rulesIn(visit('bowl A 20 low + 40 dev-6', 'place A roots apply'))).toEqual([]);
+    expect(rulesIn(visit('bowl A 20 two + 40 dev-6', 'place A roots apply'))).toEqual(['scalp-unsaid']);
+  });
+
   test('follows what is taken out of another bowl', () => {
     const lines = ['bowl A 20 off + 40 dev-9', 'bowl B 20 from A + 5 bond', 'place B top on-scalp'];
     expect(rulesIn(visit(...lines))).toEqual(['on-scalp-strength']);

@@ -40,6 +40,7 @@ describe('a skin test', () => {
     ['lightener', [], ['bowl A 40 clay + 80 dev-6']],
     ['a toner without peroxide', [], ['bowl A 20 toner 9/1 + 20 act']],
     ['colour that all stayed in the bowl', [], [CREAM, 'left A 50 binned']],
+    ['colour on a piece off the head', [], [CREAM, 'place A off-head']],
     [
       'a test read on a line of its own',
       ['test skin 2026-09-01 11:00 cream', 'test skin read 2026-09-03 11:30 clear'],
@@ -63,7 +64,13 @@ describe('a skin test', () => {
 
   test('is missed for the product it was not made with', () => {
     const client = ['test skin 2026-09-01 11:00 toner read 2026-09-03 11:30 clear'];
-    expect(saidIn(notes(client, [CREAM]))).toEqual(['stop skin-test-missing: cream: no skin test is noted.']);
+    expect(saidIn(notes(client, [CREAM]))).toEqual([
+      'stop skin-test-missing: The skin test of 2026-09-01 was made with toner; none with cream.',
+    ]);
+  });
+
+  test('is asked of what goes on the head beside a piece', () => {
+    expect(rulesIn(notes([], [CREAM, 'place A off-head, lengths']))).toEqual(['skin-test-missing']);
   });
 
   test('is asked of what is taken out of another bowl', () => {

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import paceUnlikely from '../../src/rules/time/pace-unlikely.ts';
 import { findIn, rulesIn, saidIn, textOf } from './compile.ts';
+import { saidBy } from './one-rule.ts';
 
 const SHELF = `
   product dev-6 "Cream developer" developer 6%
@@ -22,6 +24,9 @@ const SHELF = `
     mix none
     time 1 h from first-on
     shades teal
+  product cover "Cover" permanent
+    mix none
+    time 30-45 min from all-on
   product pearl "Pearl toner" demi
     mix none
     time 5-15 min`;
@@ -32,6 +37,59 @@ const notes = (...lines: string[]): string => `${textOf(SHELF)}\n${client()}\n${
 
 const CLAY = 'bowl A 40 clay + 80 dev-6';
 const LOOKS = ['check 14:10 A orange', 'check 14:20 A gold', 'check 14:30 A yellow', 'check 14:40 A yellow'];
+
+describe('a bowl that goes on in sections', () => {
+  const NEON = 'bowl A 30 neon teal';
+  const times = (...lines: string[]): string[] =>
+    saidIn(notes(...lines)).filter((line) => /(?:past|under)-time/.test(line));
+
+  test.each([
+    ['lengths first, then roots', [NEON, 'on 14:00-14:10 A lengths', 'on 14:25-14:35 A roots', 'off 15:00 A']],
+    ['section by section', [NEON, 'on 14:00-14:15 A back', 'on 14:15-14:30 A top', 'off 15:00 A']],
+    ['ends refreshed for the last minutes', [NEON, 'on 14:00-14:10 A roots', 'on 14:30-14:33 A ends', 'off 14:40 A']],
+  ])('is timed from all of it: %s', (_, lines) => {
+    expect(times(...lines)).toEqual([]);
+  });
+
+  test.each([
+    [
+      'roots that wait for refreshed ends',
+      [NEON, 'on 14:00-14:10 A roots', 'on 14:30-14:33 A ends', 'off 14:45 A'],
+      'fix past-time: Bowl A roots was on for 35 min from all on, 5 min past its time.',
+    ],
+    [
+      'all of it too long',
+      [NEON, 'on 14:00-14:10 A lengths', 'on 14:25-14:35 A roots', 'off 15:08 A'],
+      'fix past-time: Bowl A lengths was on for 33 min from all on, 3 min past its time.',
+    ],
+    [
+      'what came off before the next section',
+      [NEON, 'on 14:00 A back', 'off 14:35 A back', 'on 14:40 A top', 'off 15:00 A top'],
+      'fix past-time: Bowl A back was on for 35 min from all on, 5 min past its time.',
+    ],
+    [
+      'the last section too short',
+      [NEON, 'on 14:00-14:10 A lengths', 'on 14:25-14:35 A roots', 'off 14:45 A'],
+      'mind under-time: Bowl A roots was on for 10 min from all on, 5 min short.',
+    ],
+  ])('says %s', (_, lines, message) => {
+    expect(times(...lines)).toEqual([message]);
+  });
+
+  test('lightener on roots counts by the line for the scalp, its lengths on the same line do not', () => {
+    const lines = [CLAY, 'place A roots, lengths apply', 'on 14:00 A roots, lengths', ...LOOKS, 'off 14:42 A'];
+    expect(times(...lines)).toEqual([
+      'stop past-time: Bowl A roots was on for 42 min from first on, 7 min past its time.',
+    ]);
+  });
+
+  test('lightener is timed place by place', () => {
+    const lines = [CLAY, 'on 14:00 A lengths', 'on 14:30 A roots', ...LOOKS, 'check 14:50 A', 'off 14:55 A'];
+    expect(times(...lines)).toEqual([
+      'stop past-time: Bowl A lengths was on for 55 min from first on, 5 min past its time.',
+    ]);
+  });
+});
 
 describe('past-time', () => {
   test.each([
@@ -150,6 +208,15 @@ describe('under-time', () => {
     expect(rulesIn(notes(...base, ...lines))).toContain('under-time');
   });
 
+  test('is to be put right where half the hair is grey on the day', () => {
+    const early = (...start: string[]): string[] =>
+      saidIn(notes(...start, 'bowl A 30 cover', 'on 14:00 A', 'off 14:20 A')).filter((line) => line.includes('under'));
+    const said = 'under-time: Bowl A was on for 20 min from all on, 10 min short';
+    expect(early('start grey 50% temples')).toEqual([`fix ${said}, over grey.`]);
+    expect(early('start grey 45% temples')).toEqual([`mind ${said}.`]);
+    expect(early()).toEqual([`mind ${said}.`]);
+  });
+
   test('says the shortest of several zones', () => {
     expect(saidIn(notes('bowl A 30 neon teal', 'on 14:00 A top', 'on 14:04 A nape', 'off 14:10 A'))).toEqual([
       'mind under-time: Bowl A nape was on for 6 min from all on, 9 min short.',
@@ -203,11 +270,6 @@ describe('no-check', () => {
       'Bowl A nape, clay, has no check for 21 min, 14:05 to 14:26.',
     ],
     [
-      'a place, when another was looked at once all was on',
-      [CLAY, 'on 14:00-14:12 A top, nape', 'check 14:12 A', 'check 14:20 A top', 'check 14:30 A', 'off 14:40 A'],
-      'Bowl A nape, clay, has no check for 18 min, 14:12 to 14:30.',
-    ],
-    [
       'the longest of two zones, put on first',
       [CLAY, 'on 14:00 A top', 'on 14:20 A nape', 'off 14:42 A'],
       'Bowl A top, clay, has no check for 42 min, 14:00 to 14:42.',
@@ -227,7 +289,77 @@ describe('no-check', () => {
   });
 });
 
+describe('no-check, of places that are on together', () => {
+  const BOTH = [
+    CLAY,
+    'on 14:00-14:12 A top, nape',
+    'check 14:12 A',
+    'check 14:20 A top',
+    'check 14:30 A',
+    'off 14:40 A',
+  ];
+  const looked = (...lines: string[]): string[] => saidIn(notes(...lines)).filter((line) => line.includes('check'));
+
+  test('is minded where the looks name one of them', () => {
+    expect(looked(...BOTH)).toEqual([
+      'mind no-check: Bowl A nape, clay, has no check for 18 min, 14:12 to 14:30; the looks name other places.',
+    ]);
+  });
+
+  test('stays to be put right where nobody looked at any in time, or only at another bowl', () => {
+    expect(looked(...BOTH.filter((line) => !line.includes('14:20')))).toEqual([
+      'fix no-check: Bowl A top, clay, has no check for 18 min, 14:12 to 14:30.',
+    ]);
+    const other = ['bowl B 40 clay + 80 dev-6', 'on 14:00 A top', 'on 14:00 B nape', 'check 14:10 B', 'off 14:20'];
+    expect(looked(CLAY, ...other)).toEqual([
+      'fix no-check: Bowl A top, clay, has no check for 20 min, 14:00 to 14:20.',
+    ]);
+  });
+
+  test('the top is looked at for the T-section', () => {
+    const lines = [CLAY, 'on 14:00 A t-section', 'on 14:00 A nape'];
+    expect(looked(...lines, 'check 14:10 nape', 'check 14:10 top orange', 'off 14:20')).toEqual([]);
+    expect(looked(...lines, 'check 14:10 nape', 'check 14:10 parting orange', 'off 14:20')).toEqual([]);
+  });
+
+  test('a place that nothing is on is said once, and the look missing beside it is only minded', () => {
+    const lines = [CLAY, 'on 14:00 A crown', 'check 14:10 temples', 'check 14:20 temples', 'check 14:30 temples'];
+    expect(looked(...lines, 'off 14:35')).toEqual([
+      'mind no-check: Bowl A crown, clay, has no check for 35 min, 14:00 to 14:35; the looks name other places.',
+      'mind check-not-on: The check looks at temples; what went on is on crown.',
+    ]);
+  });
+});
+
 test('each slip of the clock has its own rule', () => {
   expect(rulesIn(notes('bowl A 30 neon teal', 'on 14:00 A', 'off 14:20 A 40min'))).toEqual(['minutes-differ']);
   expect(rulesIn(notes('bowl A 30 neon teal', 'on 14:20-14:00 A', 'off 14:40 A'))).toContain('clock-unclear');
+});
+
+describe('pace-unlikely', () => {
+  const paced = (...lines: string[]): string[] => saidBy(paceUnlikely, notes('bowl A 30 neon teal', ...lines));
+
+  test.each([
+    ['20 seconds a section', ['place A top weave x15', 'on 14:00-14:05 A top', 'off 14:30']],
+    ['no span', ['place A top weave x40', 'on 14:00 A top', 'off 14:30']],
+    ['a hedged span', ['place A top weave x40', 'on ~14:00-14:05 A top', 'off 14:30']],
+    ['no count', ['place A top paint', 'on 14:00-14:01 A top', 'off 14:30']],
+    ['two pairs of hands', ['place A top weave x20', 'on 14:00-14:05 A top by nia', 'off 14:30']],
+    [
+      'the rest of the sections in a second span',
+      ['place A top weave x20', 'on 14:00-14:05 A top', 'on 14:10-14:15 A top', 'off 14:30'],
+    ],
+    ['a line that is not put on', ['place A top weave x20', 'on 14:00-14:01 A nape', 'off 14:30']],
+  ])('is silent at %s', (_, lines) => {
+    expect(paced(...lines)).toEqual([]);
+  });
+
+  test('counts both sides of a mirrored line, and all lines that go on together', () => {
+    expect(paced('place A sides weave x8 mirror', 'on 14:00-14:05 A', 'off 14:30')).toEqual([
+      'mind: 16 sections went on in 5 min, 18 s for each.',
+    ]);
+    expect(paced('place A top weave x8', 'place A nape weave x8', 'on 14:00-14:05 A top, nape', 'off 14:30')).toEqual([
+      'mind: 16 sections went on in 5 min, 18 s for each.',
+    ]);
+  });
 });

@@ -6,7 +6,7 @@ const SHELF = `
   product dev-6 "Cream developer" developer 6%
   product clay "Peregrine clay" lightener
   range toner "Tidewater toner" toner
-    tones 0 natural, 1 ash, 2 violet, 3 gold, 7 matt, 9 cool
+    tones 0 natural, 1 ash, 2 violet, 3 gold, 7 matt, 8 blue, 9 cool
     shades clear, pearl
   range gloss "Tidewater gloss" demi
     tones 0 natural, 1 ash, 2 violet, 3 gold, 4 copper
@@ -125,6 +125,45 @@ describe('tone-wrong-opposite', () => {
     expect(ours(text)).not.toContain('tone-wrong-opposite');
   });
 
+  test('fires at blue over yellow, and not where any place is for blue', () => {
+    const blue = '20 toner 9/8 + 20 act';
+    expect(said(toned('top yellow', blue))).toEqual([
+      'fix tone-wrong-opposite: Bowl T is blue (9/8), over yellow, and makes green with it.',
+    ]);
+    expect(ours(toned('top gold', blue))).toEqual([]);
+    expect(ours(toned('top yellow, sides orange', blue, 'on 14:50 T lengths'))).toEqual([]);
+  });
+
+  test('minds ash over pale yellow, and leaves it over yellow', () => {
+    const ash = '30 toner 10/1 + 5 toner 10/2 + 35 act';
+    expect(said(toned('top pale-yellow', ash))).toEqual([
+      'mind tone-wrong-opposite: Bowl T is blue and violet (10/1, 10/2), over pale-yellow, and makes green with it.',
+    ]);
+    expect(ours(toned('top yellow', ash))).toEqual([]);
+  });
+
+  test.each([
+    ['ash with violet', toned('top pale-yellow', '20 toner 9/12 + 20 act')],
+    ['as much violet as blue', toned('top pale-yellow', '20 toner 9/8 + 20 toner 9/2 + 40 act')],
+    ['ash with gold', toned('top pale-yellow', '20 toner 9/13 + 20 act')],
+    ['a little ash in a natural', toned('top pale-yellow', '20 toner 9/01 + 20 act')],
+    ['white hair', toned('top white', '20 toner 9/8 + 20 act')],
+  ])('is silent at %s over the end of lift', (_, text) => {
+    expect(ours(text)).not.toContain('tone-wrong-opposite');
+  });
+
+  test('says so louder where the client is to have no green', () => {
+    const lines = (avoid: string): string =>
+      notes(
+        ['history 2025-03 lightener lengths', `avoid ${avoid}`],
+        ['start lengths yellow', 'bowl T 20 toner 10/1 + 20 act', 'place T lengths'],
+      );
+    expect(said(lines('"green cast"'))).toEqual([
+      'fix tone-wrong-opposite: Bowl T is blue (10/1), over yellow, and makes green with it, which is on the `avoid` line.',
+    ]);
+    expect(said(lines('pink'))).toEqual([]);
+  });
+
   test('says which colour answers', () => {
     const { findings } = findIn(toned('top red-orange', '20 toner 6/2 + 20 act'));
     expect(findings.map(({ expected }) => expected)).toContain(
@@ -183,6 +222,21 @@ describe('filler-missing', () => {
       'mind filler-missing: Bowl A takes lightened hair from 9 to 5 with 5/1, and no warmth.',
     );
   });
+});
+
+test('filler-missing is to be put right where it is noted to have turned', () => {
+  const first = ['start lengths 9', 'bowl A 30 gloss 5/1 + 60 act'];
+  const turned = (result: string, ...later: string[]): string[] =>
+    said(notes(['history 2025-03 lightener lengths'], [...first, `result ${result}`], later)).filter((line) =>
+      line.includes('filler'),
+    );
+  const message = 'Bowl A takes lightened hair from 9 to 5 with 5/1, and no warmth';
+  expect(turned('lengths 5 khaki')).toEqual([`fix filler-missing: ${message}; it came out “khaki”.`]);
+  expect(turned('lengths 5', 'about 2026-01-10 ends "went greenish in a week"')).toEqual([
+    `fix filler-missing: ${message}; it came out “greenish”.`,
+  ]);
+  expect(turned('lengths 5 even "no green anywhere"')).toEqual([`mind filler-missing: ${message}.`]);
+  expect(turned('lengths 5', 'about 2026-01-09 "green"')).toEqual([`mind filler-missing: ${message}.`]);
 });
 
 describe('tone-against-want', () => {

@@ -56,7 +56,7 @@ export const markPatterns = (id: string, marks: BowlMarks, bowls: readonly (stri
       ...(TILES[tile]?.() ?? []),
     ),
   );
-  return element('defs', {}, ...patterns);
+  return patterns.length === 0 ? '' : element('defs', {}, ...patterns);
 };
 
 /** The pattern of what is out of order or left out: steep strokes, wider apart than any bowl's. */

@@ -80,6 +80,8 @@ figcaption { margin-top: .3rem; color: var(--soft); font-size: .88rem; line-heig
   figcaption { font-size: .8rem; line-height: 1.25; }
   .figure .wide { display: none; }
   .figure .narrow { display: block; }
+  .months.figure .wide { display: block; }
+  .months.figure .narrow { display: none; }
   .heads { grid-template-columns: repeat(2, 38mm); gap: 1mm 3mm; }
   .heads .bare { display: none; }
   .placement:has(.heads):has(.along) { display: block; }
@@ -91,6 +93,7 @@ figcaption { margin-top: .3rem; color: var(--soft); font-size: .88rem; line-heig
   .locks { gap: .1rem .6rem; }
   .locks li { width: 16mm; font-size: .78rem; line-height: 1.15; }
   .key { gap: .05rem .8rem; }
+  [aria-labelledby="last-colour"]:has(.heads) { zoom: .86; }
   .part:has(.panels svg:nth-child(3)), .part:has(table ~ table ~ table ~ table) { zoom: .88; }
   .part:has(.panels svg:nth-child(3)):has(table ~ table ~ table ~ table), .part:has(.panels svg:nth-child(5)), .part:has(table ~ table ~ table ~ table ~ table) { zoom: .8; }
 }

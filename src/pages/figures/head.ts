@@ -104,7 +104,7 @@ const viewOf = (id: string, marks: BowlMarks, view: HeadView, placement: Placeme
       marks,
       on.flatMap(({ one }) => one.placed.bowls),
     ),
-    stroked(id),
+    leftOut.length > 0 ? stroked(id) : '',
     ...view.outline.map((d) => path(d, 'outline')),
     ...view.patches.map((patch) => path(patchPath(patch), 'area')),
     ...leftOut.map((patch) => path(patchPath(patch), 'left-out', { fill: `url(#${id}-out)` })),

@@ -104,7 +104,7 @@ const barred = (
   // Every other row begins in the middle of a strand, as rows of a wall do: no stripe shows down the head.
   const dashes = strand > 0 && {
     'stroke-dasharray': `${strand} ${left}`,
-    'stroke-dashoffset': odd ? (strand + left) / 2 : 0,
+    'stroke-dashoffset': odd ? (strand + left) / 2 : undefined,
   };
   return [
     path(d, 'section-edge', { 'stroke-width': thick + 1, ...dashes }),

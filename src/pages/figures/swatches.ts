@@ -2,11 +2,11 @@ import { liftOf } from '../../reckon/lift/series.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import type { Seen } from '../../records/schema/values.ts';
 import { UNDERCOAT } from '../../trade/depth.ts';
-import { stageSwatch, swatch } from '../../trade/swatch.ts';
-import { type ToneFamily, toneFamily } from '../../trade/tone.ts';
+import { stageSwatch } from '../../trade/swatch.ts';
 import { shownText } from '../escape.ts';
 import { htmlText } from '../html-text.ts';
 import { depthText } from '../say-numbers.ts';
+import { colourOf } from './look-colour.ts';
 import { element, path, picture } from './svg.ts';
 
 /** Hair as drawn: natural, as found, lightened, and what came of it. Always an illustration, never a measurement. */
@@ -14,20 +14,13 @@ import { element, path, picture } from './svg.ts';
 /** A swatch: what it stands for, what the note says, and the colour it is drawn with. */
 export type Swatch = { readonly of: string; readonly says: string; readonly colour: string };
 
-const toneOf = ({ words }: Seen): ToneFamily | undefined =>
-  words.map(({ word }) => toneFamily(word)).find((family) => family !== undefined);
-
 const swatchOf = (of: string, seen: Seen): Swatch | undefined => {
   const { depth, stage, zones, words } = seen;
   const where = zones.map(({ zone }) => zone).join(', ');
   const said = [where, depth && depthText(depth), stage?.stage, ...words.map(({ word }) => word)];
   const says = said.filter((part) => part !== undefined && part !== '').join(' ');
-  if (stage !== undefined) {
-    const colour = stageSwatch(stage.to ?? stage.stage);
-    return colour === undefined ? undefined : { of, says, colour };
-  }
-  if (depth === undefined) return undefined;
-  return { of, says, colour: swatch(((depth.to ?? depth.value) + depth.value) / 2, toneOf(seen)) };
+  const colour = colourOf(seen);
+  return colour === undefined ? undefined : { of, says, colour };
 };
 
 /** No more than so many of a kind: a card is glanced at. */

@@ -1,6 +1,6 @@
-import type { Looked, VisitReckoned } from '../../reckon/model.ts';
-import { stageSwatch } from '../../trade/swatch.ts';
+import type { VisitReckoned } from '../../reckon/model.ts';
 import { type BowlMarks, bowlMarks, markFill, markPatterns, stroked } from './bowl-marks.ts';
+import { colourOf } from './look-colour.ts';
 import { lookInShort } from './look-words.ts';
 import { element, label, line, type Point, path, picture, through, widthOf } from './svg.ts';
 import { drawAxis, type TimeAxis, timeAxis } from './time-axis.ts';
@@ -45,6 +45,9 @@ const barOf = ({ run }: TimelineRow, { id, marks, axis }: Sheet, y: number): str
   ].join('');
 };
 
+const isPast = ({ run, wanted }: TimelineRow): boolean =>
+  wanted !== undefined && run.off !== undefined && run.off > wanted.to;
+
 const pastOf = ({ run, wanted }: TimelineRow, { id, axis }: Sheet, y: number): string => {
   if (wanted === undefined || run.off === undefined || run.off <= wanted.to) return '';
   const [x, end] = [axis.x(wanted.to), axis.x(run.off)];
@@ -75,9 +78,6 @@ const heatOf = ({ heat }: TimelineRow, { axis }: Sheet, y: number): string =>
     })
     .join('');
 
-const swatchOf = ({ seen }: Looked): string | undefined =>
-  seen.flatMap(({ stage }) => (stage === undefined ? [] : [stageSwatch(stage.to ?? stage.stage)]))[0];
-
 const SMALL = 12;
 
 /** Looks as pips on the bar, coloured as what was seen; what was seen in words beneath where there is room. */
@@ -87,7 +87,7 @@ const looksOf = ({ run }: TimelineRow, { axis, shape }: Sheet, y: number): strin
     .map((look) => {
       if (look.at === undefined) return '';
       const x = axis.x(look.at);
-      const fill = swatchOf(look);
+      const fill = look.seen.map(colourOf).find((colour) => colour !== undefined);
       const pip = element('circle', {
         cx: x,
         cy: y + TALL / 2,
@@ -162,7 +162,7 @@ const drawn = (id: string, visit: VisitReckoned, rows: readonly TimelineRow[], s
       marks,
       rows.map(({ run }) => run.bowl),
     ),
-    stroked(id),
+    rows.some(isPast) ? stroked(id) : '',
     drawAxis(axis, TOP - 4, bottom),
     ...bars,
     eventsOf(visit, sheet, bottom),
@@ -172,14 +172,13 @@ const drawn = (id: string, visit: VisitReckoned, rows: readonly TimelineRow[], s
 /** What the marks mean, of those that are drawn. */
 const keyOf = (rows: readonly TimelineRow[]): string => {
   const some = (has: (row: TimelineRow) => boolean): boolean => rows.some(has);
-  const past = some(({ run, wanted }) => wanted !== undefined && run.off !== undefined && run.off > wanted.to);
   return [
     some(({ run }) => run.spanned) && 'Slope: being put on.',
     some(({ run }) => run.off !== undefined) && 'Thick end: off.',
     some(({ run }) => run.off === undefined) && 'Broken edge: off not noted.',
     some(({ run }) => run.checks.some(({ at }) => at !== undefined)) && 'Pip: looked at.',
     some(({ wanted }) => wanted !== undefined) && 'Line beneath: the shelf’s time.',
-    past && 'Strokes: past the shelf’s time.',
+    some(isPast) && 'Strokes: past the shelf’s time.',
     some(({ heat }) => heat.length > 0) && 'Wave: heat.',
     'Figures at the right: minutes from first on.',
   ]

@@ -8,7 +8,7 @@ import { priceOn } from './stock-entries.ts';
 /** What to buy of a product or shade. Amounts are exact grams, or pieces. */
 export type OrderRow = {
   readonly row: ShelfRow;
-  /** What the time ahead takes at the recent pace, and what the clients awaited took the last time. */
+  /** What the time ahead takes at the recent pace, and what the clients awaited are likely to take. */
   readonly byPace: Exact;
   readonly byClients: Exact;
   readonly need: Exact;
@@ -33,20 +33,22 @@ const takenBy = (expected: readonly Expected[]): Map<string, Exact> => {
 };
 
 /**
- * What to buy in whole packs. The need is the larger of two: the recent pace, and what the clients awaited took the last
- * time, for those clients are part of the pace. It is to leave the reorder level on the shelf at the end.
+ * What to buy in whole packs. The need is the larger of two: the recent pace, and what the clients awaited are likely
+ * to take, for those clients are part of the pace. It is to leave the reorder level on the shelf at the end. `paced` is
+ * false where the notes are too young for a pace: then the clients awaited alone count.
  */
 export const orderRows = (
   rows: readonly ShelfRow[],
   expected: readonly Expected[],
   on: string,
   until: string,
+  paced = true,
 ): OrderRow[] => {
   const taken = takenBy(expected);
   const days = exact(daysBetween(on, until));
   return rows.flatMap((row): OrderRow[] => {
     const { line, perDay, pack, usable, reorderAt, dormant } = row;
-    const byPace = mul(perDay, days);
+    const byPace = paced ? mul(perDay, days) : ZERO;
     const byClients = taken.get(keyOf(line.salon.name, line.item, line.shade)) ?? ZERO;
     const need = max(byPace, byClients);
     // What nobody has used for long is not bought for its level alone.

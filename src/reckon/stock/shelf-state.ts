@@ -9,6 +9,9 @@ import { inPackOn, stockWeight } from './stock-entries.ts';
 /** Days that the recent pace is taken from: eight weeks. A choice, no source. */
 export const PACE_DAYS = 56;
 
+/** Days of notes that a pace needs before anything is ordered by it: four weeks. A choice, no source. */
+export const PACE_LEAST_DAYS = 28;
+
 /** Days ahead in which a date is said to be about to pass: eight weeks. A choice, no source. */
 export const AHEAD_DAYS = 56;
 
@@ -95,6 +98,9 @@ const firstDay = ({ lines }: Ledger, on: string): string =>
   lines
     .flatMap(({ used, counts }) => [used[0]?.touch.date ?? on, counts[0]?.date ?? on])
     .reduce((first, date) => (compareText(date, first) < 0 ? date : first), on);
+
+/** Days of notes on the shelf up to a day, the first and the last counted. */
+export const daysNoted = (ledger: Ledger, on: string): number => daysBetween(firstDay(ledger, on), on) + 1;
 
 /** The shelf as it stands at the end of a day. The ledger holds nothing after that day. */
 export const shelfState = (ledger: Ledger, on: string): ShelfRow[] => {

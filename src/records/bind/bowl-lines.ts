@@ -62,7 +62,26 @@ const takeClaim = (cursor: Cursor, groups: Item[][]): Bowl['claim'] => {
 };
 
 const bindParts = (cursor: Cursor, groups: readonly (readonly Item[])[]): Component[] =>
-  groups.filter((group) => group.length > 0).map((group) => bindComponent(cursor, group));
+  withBlends(cursor, groups).map((group) => bindComponent(cursor, group));
+
+/** `7.5% from dev-6, dev-9`: a name alone after the comma is the blend’s second developer. */
+const withBlends = (cursor: Cursor, groups: readonly (readonly Item[])[]): (readonly Item[])[] => {
+  const all: (readonly Item[])[] = [];
+  for (const group of groups) {
+    const before = all.at(-1) ?? [];
+    const [from, name] = before.slice(-2);
+    const [only] = group;
+    const blends =
+      from?.kind === 'word' &&
+      wordOf(cursor, from) === 'from' &&
+      name?.kind === 'word' &&
+      !isBowlName(wordOf(cursor, name)) &&
+      before.some(({ percent, unit }) => percent === true || unit !== undefined);
+    if (blends && group.length === 1 && only?.kind === 'word') all[all.length - 1] = [...before, only];
+    else if (group.length > 0) all.push(group);
+  }
+  return all;
+};
 
 /** `40 clay 20vol 1:2`: a strength beside a shade, or a ratio where nothing else is mixed, wants a part of its own. */
 const reportJoined = (cursor: Cursor, { product, strength, shade, ratio }: Component, alone: boolean): void => {

@@ -2,7 +2,7 @@ import type { Item, Run } from '../../notation/line-tree.ts';
 import { textEnd } from '../../notation/space.ts';
 import { fold } from '../../text/fold.ts';
 import { fromOf, toOf } from '../../text/span.ts';
-import { HAIR_QUALITIES, isHairWord, isHistory } from '../../trade/hair.ts';
+import { HAIR_QUALITIES, type HairQuality, isHairWord, isHistory } from '../../trade/hair.ts';
 import type {
   Allergy,
   Allow,
@@ -90,6 +90,9 @@ export const bindHair = ({ cursor, groups }: Opened): Bound<Hair> => {
     if (first === undefined && before !== undefined) before.zones.push(...zones);
     if (first === undefined) continue;
     if (isQuality(first.word)) qualities.push({ quality: first, words: rest, zones });
+    // `porosity medium roots, high ends`: the quality before is kept while the word fits it.
+    else if (before !== undefined && isOf(before.quality.word, first.word))
+      qualities.push({ quality: before.quality, words: [first, ...rest], zones });
     // `fine`, `fine curly`: each word says which quality it is of.
     else
       for (const word of [first, ...rest])
@@ -98,7 +101,9 @@ export const bindHair = ({ cursor, groups }: Opened): Bound<Hair> => {
   return { qualities };
 };
 
-const isQuality = (word: string): boolean => Object.hasOwn(HAIR_QUALITIES, word);
+const isQuality = (word: string): word is HairQuality => Object.hasOwn(HAIR_QUALITIES, word);
+
+const isOf = (quality: string, word: string): boolean => isQuality(quality) && isHairWord(quality, word);
 
 /** The quality that a word alone tells of; the thickness of the strand where it could be several, or none of them. */
 const qualityOf = ({ word }: Word): string =>
@@ -248,7 +253,8 @@ export const bindAllow = ({ cursor, groups, closing }: Opened): Bound<Allow> | u
 /** `until 2027-01` or `to 2027-01` as the last two words of a text: where the word and the date stand. */
 const lastWords = (line: string, from: number): { word: Run; date: Run } | undefined => {
   const end = textEnd(line);
-  const size = /\d{4}(?:-\d{2}(?:-\d{2})?)?$/.exec(line.slice(Math.max(from, end - 10), end))?.[0].length ?? 0;
+  const size =
+    /\d{4}(?:[-‐-―−]\d{2}(?:[-‐-―−]\d{2})?)?$/.exec(line.slice(Math.max(from, end - 10), end))?.[0].length ?? 0;
   const before = textEnd(line.slice(0, end - size));
   const word = /(?:^|[\s\u200b"“”])(until|to)$/i.exec(line.slice(Math.max(from, before - 6), before))?.[1] ?? '';
   if (size === 0 || word === '' || before === end - size) return undefined;

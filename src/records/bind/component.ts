@@ -1,9 +1,9 @@
 import type { Item } from '../../notation/line-tree.ts';
 import { isBowlName, SOFT_WORDS } from '../../notation/words.ts';
 import { fold } from '../../text/fold.ts';
-import { spanOf } from '../../text/span.ts';
+import { spanOf, fromOf as startOf, toOf } from '../../text/span.ts';
 import { DEPTHS } from '../../trade/depth.ts';
-import { AMBIGUOUS_UNITS, isTimeUnit, isUnit } from '../../trade/units.ts';
+import { AMBIGUOUS_UNITS, isContainer, isTimeUnit, isUnit } from '../../trade/units.ts';
 import type { Component, Name, Shade, Text } from '../schema/values.ts';
 import {
   atOf,
@@ -137,6 +137,13 @@ const settle = (cursor: Cursor, draft: Draft, open: readonly Open[]): void => {
     const [extra] = rest;
     if (extra !== undefined) {
       const { text } = openText(cursor, extra);
+      // `30 clay 60 dev-6`: the second name is of the second amount, and kept as typed with it.
+      const { second } = draft;
+      if (second !== undefined && startOf(second.at) > extra.item.to) {
+        const run = { from: extra.item.from, to: toOf(second.at) };
+        cursor.rest ??= { text: typed(cursor, run), at: atOf(run) };
+        delete draft.second;
+      }
       notice(cursor, 'no-name', extra.item, `\`${text}\` has no name in this part of the mix.`, {
         todo: 'Write `+` before it, or `vol` or `%` after it for a strength.',
         label: 'of what',
@@ -205,7 +212,13 @@ export const bindComponent = (cursor: Cursor, items: readonly Item[]): Component
   const last = items.at(-1);
   const draft: Draft = { at: first && last ? spanOf(first.from, last.to) : 0 };
   const open: Open[] = [];
-  if (first !== undefined && isHalfTyped(cursor, items)) {
+  const next = items[1];
+  if (first !== undefined && next?.kind === 'word' && isHalfTyped(cursor, items) && isContainer(wordOf(cursor, next))) {
+    // `1/2 tube cream`: no shade is measured in tubes.
+    take(cursor);
+    const [parts = 0, of = 1] = typed(cursor, first).split('/').map(Number);
+    draft.amount = { value: Math.round((parts / of) * 10_000) / 10_000, unit: '', at: atOf(first) };
+  } else if (first !== undefined && isHalfTyped(cursor, items)) {
     take(cursor);
     const sign = HALVES[typed(cursor, first)] ?? '';
     notice(cursor, 'two-readings', first, `\`${typed(cursor, first)}\` reads as a shade, and the part has no weight.`, {

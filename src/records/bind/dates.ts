@@ -30,9 +30,12 @@ const monthFault = (cursor: Cursor, item: Item, year: number, month: number, day
   });
 };
 
+/** A date or month as typed, its long dashes as plain ones. */
+const plainDashes = (text: string): string => text.replace(/[‐-―−]/g, '-');
+
 /** A date item as a date; undefined, with a notice, when there is no such day. */
 export const dateOf = (cursor: Cursor, item: Item): DateText | undefined => {
-  const text = typed(cursor, item);
+  const text = plainDashes(typed(cursor, item));
   if (isDate(text)) return { date: text, at: atOf(item) };
   const [year = 0, month = 0, day = 0] = text.split('-').map(Number);
   monthFault(cursor, item, year, month, day);
@@ -88,7 +91,7 @@ export const takeDate = (cursor: Cursor): DateText | undefined => {
 /** A date, a month or a year. */
 export const whenOf = (cursor: Cursor, item: Item | undefined): When | undefined => {
   if (item === undefined) return undefined;
-  const text = typed(cursor, item);
+  const text = plainDashes(typed(cursor, item));
   if (item.kind === 'date') {
     const date = dateOf(cursor, item);
     return date && { when: date.date, at: date.at };

@@ -154,6 +154,12 @@ const takeAnyDate = (cursor: Cursor, draft: { date?: DateText | undefined }): bo
   return true;
 };
 
+/** Whether a word stands here that can go on a name: neither `by` nor another word of the notation. */
+const isFurtherName = (cursor: Cursor): boolean => {
+  const word = peekWord(cursor);
+  return word !== undefined && !SOFT_WORDS.has(word);
+};
+
 /** `visit 2026-09-04 14:00 wren-abbott by io at harbour`, in any order. */
 export const bindVisitHead = ({ cursor, groups, closing }: Opened): Head<Visit> => {
   enter(cursor, groups[0] ?? []);
@@ -172,16 +178,27 @@ export const bindVisitHead = ({ cursor, groups, closing }: Opened): Head<Visit> 
       const salon = at === undefined ? takeKind(cursor, 'word') : undefined;
       if (at !== undefined) head.time = at;
       else if (salon !== undefined) head.salon = nameAt(cursor, salon);
-    } else if (item.kind === 'word' && head.client === undefined) head.client = nameAt(cursor, take(cursor) ?? item);
-    else if (item.kind === 'comma' || item.kind === 'stop') take(cursor);
+    } else if (item.kind === 'word' && head.client === undefined) {
+      head.client = nameAt(cursor, take(cursor) ?? item);
+      // `Marlo Fenwick`: whether that is someone's full name is for the journal to say.
+      const more: Name[] = [];
+      while (isFurtherName(cursor)) more.push(nameAt(cursor, take(cursor) ?? item));
+      if (more.length > 0) head.more = more;
+    } else if (item.kind === 'comma' || item.kind === 'stop') take(cursor);
     else break;
   }
   finish(cursor, 'A visit line holds a date, a time, one client, `by` and `at`.');
   if (head.client === undefined)
     notice(cursor, 'header-shape', { from: 0, to: cursor.text.length }, 'The visit names no client.', {
-      todo: 'Write the client’s short name after the date, as in `visit 2026-09-04 wren-abbott`.',
+      todo: `Write the client’s short name after the date, as in \`visit ${head.date?.date ?? '2026-09-04'} ${shortOf(head.says?.text)}\`.`,
     });
   return head;
+};
+
+/** A full name as a short one: `Tove Amberley` as `tove-amberley`. */
+const shortOf = (full = 'wren-abbott'): string => {
+  const words = full.toLowerCase().match(/[\p{L}\p{M}\p{N}]+/gu) ?? [];
+  return words.length === 0 || words.length > 4 ? 'wren-abbott' : words.join('-');
 };
 
 /** `stock 2026-08-01 at harbour` */

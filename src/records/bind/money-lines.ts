@@ -1,4 +1,5 @@
 import type { Item } from '../../notation/line-tree.ts';
+import { fromOf, toOf } from '../../text/span.ts';
 import type { Word } from '../schema/values.ts';
 import type { Charge, Deposit, Paid, Split } from '../schema/visit.ts';
 import {
@@ -64,12 +65,35 @@ export const bindCharges = ({ cursor, groups, closing }: Opened): Bound<Charge>[
 };
 
 /** `paid 210 card`, `paid 100 card, 20 cash` */
-export const bindPayments = ({ cursor, groups }: Opened): Bound<Paid>[] =>
-  groups.map((group) => {
+export const bindPayments = ({ cursor, groups, closing }: Opened): Bound<Paid>[] => {
+  const by = takeMeans(cursor, closing);
+  return groups.map((group, index) => {
     enter(cursor, group);
     const { words, amount } = takeMoneyGroup(cursor);
-    return { how: words, ...(amount !== undefined && { amount }) };
+    const how = by !== undefined && index === groups.length - 1 ? [...words, by] : words;
+    return { how, ...(amount !== undefined && { amount }) };
   });
+};
+
+/** Common practice, no source. */
+const MEANS: ReadonlySet<string> = new Set(['card', 'cash', 'transfer', 'cheque', 'voucher', 'contactless', 'phone']);
+
+/** `paid 90 by card`: after `by` stands whose hand it was, and no hand is called so. */
+const takeMeans = (cursor: Cursor, closing: Opened['closing']): Word | undefined => {
+  const { by } = closing;
+  if (by === undefined || !MEANS.has(by.name)) return undefined;
+  delete closing.by;
+  const [from, to] = [fromOf(by.at), toOf(by.at)];
+  const start = cursor.text.slice(0, from).search(/\bby\s*$/iu);
+  const run = { from: start < 0 ? from : start, to };
+  const meant = `${cursor.text.slice(0, run.from).trim()} ${by.name}`;
+  notice(cursor, 'two-readings', run, `\`${typed(cursor, run)}\` reads as whose hand it was.`, {
+    todo: `Write \`${meant}\`.`,
+    label: 'how it was paid',
+    put: { title: `write ${by.name}`, text: by.name, sure: 'likely' },
+  });
+  return { word: by.name, at: by.at };
+};
 
 /** `deposit 100 for 2026-12-12`, `deposit used 50` */
 export const bindDeposit = (opened: Opened): Bound<Deposit> => {

@@ -169,7 +169,8 @@ const takeStage = (cursor: Cursor): Stage | undefined => {
   if (peekWord(cursor) === 'to' && far !== undefined && isStage(far) && farItem !== undefined) {
     take(cursor);
     take(cursor);
-    return { stage: word, to: far, ...about, at: joinSpans(atOf(item), atOf(farItem)) };
+    const either = item.about || farItem.about ? { about: true as const } : {};
+    return { stage: word, to: far, ...either, at: joinSpans(atOf(item), atOf(farItem)) };
   }
   return { stage: word, ...about, at: atOf(item) };
 };

@@ -196,6 +196,10 @@ export const bindShades = (opened: Opened): Bound<Shades> => {
   return { shades };
 };
 
+/** A price may have three decimals (`1.250` a sachet); noughts alone (`1.000`) are asked about. */
+const priceOf = (cursor: Cursor, item: Item): number | undefined =>
+  /^\d{1,3}\.(?!000)\d{3}$/.test(typed(cursor, item)) ? plainNumber(cursor, item) : moneyOf(cursor, item);
+
 /** `pack 60 g 7.10 from 2027-01-01` */
 export const bindPack = (opened: Opened): Bound<Pack> | undefined => {
   const cursor = enterAll(opened);
@@ -207,7 +211,7 @@ export const bindPack = (opened: Opened): Bound<Pack> | undefined => {
   const date = takeWord(cursor, 'from') ? takeKind(cursor, 'date') : undefined;
   const from = date && dateOf(cursor, date);
   finish(cursor, 'Write size, price and date, as in `pack 60 g 6.80 from 2027-01-01`.');
-  const paid = price && moneyOf(cursor, price);
+  const paid = price && priceOf(cursor, price);
   return amount && { amount, ...(paid !== undefined && { price: paid }), ...(from && { from }) };
 };
 

@@ -17,11 +17,12 @@ import {
   take,
   takeWord,
   typed,
+  wordAt,
   wordOf,
 } from './cursor.ts';
 import { dateOf, otherDate } from './dates.ts';
 import { durationOf, unitOf } from './figures.ts';
-import { bindSeen, zoneWord } from './seen.ts';
+import { bindSeen, takeKnownZone, zoneWord } from './seen.ts';
 import { takeTime } from './times.ts';
 
 const RESULTS: ReadonlySet<string> = new Set([
@@ -48,6 +49,15 @@ const NOT_MADE: ReadonlySet<string> = new Set([
   'skipped',
   'waived',
 ]);
+
+/** Signs that a hand puts between the words of a reading. */
+const SIGNS: ReadonlySet<Item['kind']> = new Set(['stop', 'dash', 'slash', 'unknown']);
+
+/** Whether the word here denies a result (`no reaction`), not the making of the test. */
+const deniesResult = (cursor: Cursor): boolean => {
+  const next = peekWord(cursor, 1);
+  return next !== undefined && RESULTS.has(next);
+};
 
 /** A skin test is made with products, never on a place of the head: there `brow` is the tint. */
 const isResult = (word: string, test = ''): boolean =>
@@ -114,6 +124,23 @@ const takeReading = (cursor: Cursor, draft: Draft): void => {
     if (time === undefined) return;
     draft.readTime = time;
   }
+};
+
+/** What skin shows, in its own words: `reaction, red` names neither a place nor a stage of lift. */
+const bindSkin = (cursor: Cursor, items: readonly Item[]): Test['result'] => {
+  enter(cursor, items);
+  const words: Test['result'][number]['words'] = [];
+  const zones: Test['zones'] = [];
+  for (let item = peek(cursor); item?.kind === 'word'; item = peek(cursor)) {
+    const zone = takeKnownZone(cursor);
+    if (zone === undefined) words.push(wordAt(cursor, take(cursor) ?? item));
+    else zones.push(zone);
+  }
+  const [first, last] = [items[0], items[cursor.next - 1]];
+  finish(cursor);
+  return first === undefined || last === undefined
+    ? []
+    : [{ zones, words, at: atOf({ from: first.from, to: last.to }) }];
 };
 
 /** `test skin 2026-09-01 11:00 cream, gloss read 2026-09-03 11:30 clear`, `test strand clay 20min yellow`, … */
@@ -183,7 +210,7 @@ export const bindTest = ({ cursor, groups }: Opened): Omit<Test, 'line' | 'word'
       draft.notNeeded = true;
       continue;
     }
-    if (item.kind === 'word' && !draft.read && NOT_MADE.has(wordOf(cursor, item))) {
+    if (item.kind === 'word' && !draft.read && NOT_MADE.has(wordOf(cursor, item)) && !deniesResult(cursor)) {
       // Kept as typed, so that no test is taken to be made.
       finish(cursor, `Write \`test ${test.name} not-needed "why"\` for a decision, or keep it as a remark.`);
       return undefined;
@@ -199,20 +226,23 @@ export const bindTest = ({ cursor, groups }: Opened): Omit<Test, 'line' | 'word'
       continue;
     }
     take(cursor);
+    // `clear (no redness)`, `clear - dry`: signs between the words of a reading say nothing.
+    if (test.name === 'skin' && SIGNS.has(item.kind)) continue;
     const isProduct =
       item.kind === 'word' &&
       MADE_WITH.has(test.name) &&
       !isResult(wordOf(cursor, item), test.name) &&
+      !NOT_MADE.has(wordOf(cursor, item)) &&
       seen.length === 0;
     if (isProduct && draft.minutes === undefined && !draft.read) draft.products.push(nameAt(cursor, item));
     else seen.push(item);
   }
   if (shades.length > 0) draft.shades = shades;
-  draft.result = bindSeen(cursor, [seen], { stages: true });
+  draft.result = test.name === 'skin' ? bindSkin(cursor, seen) : bindSeen(cursor, [seen], { stages: true });
   const [first, last] = [seen[0], seen.at(-1)];
   if (test.name === 'skin' && !draft.read && first !== undefined && last !== undefined)
     notice(cursor, 'nothing-said', { from: first.from, to: last.to }, 'The result has no time of reading.', {
-      todo: `Write it as in \`read 2026-09-03 11:30 ${typed(cursor, first)}\`.`,
+      todo: `Write when it was read, as in \`read 2026-11-20 10:00 ${typed(cursor, { from: first.from, to: last.to })}\`.`,
       label: 'read when',
     });
   draft.zones = draft.result.flatMap(({ zones }) => zones);

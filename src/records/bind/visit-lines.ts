@@ -27,7 +27,7 @@ import {
   wordAt,
   wordOf,
 } from './cursor.ts';
-import { takeDate } from './dates.ts';
+import { takeDate, whenOf } from './dates.ts';
 import { amountOf, durationOf, plainNumber, unitOf } from './figures.ts';
 import { takeZones } from './seen.ts';
 import { takeTime } from './times.ts';
@@ -197,11 +197,9 @@ export const bindNext = ({ cursor, groups, closing }: Opened): Bound<Next> => {
   if (takeWord(cursor, 'from')) draft.from = true;
   // `next in 6w`
   if (durationOf(cursor, peek(cursor, 1)) !== undefined) takeWord(cursor, 'in');
-  const month = takeKind(cursor, 'month');
-  if (month !== undefined)
-    notice(cursor, 'bad-date', month, `\`${typed(cursor, month)}\` is a month; the line needs a day.`, {
-      todo: `Write a day, as in \`next from ${typed(cursor, month)}-01\`.`,
-    });
+  const monthItem = takeKind(cursor, 'month');
+  const month = whenOf(cursor, monthItem);
+  if (month !== undefined) draft.month = month;
   const wait = durationOf(cursor, peek(cursor));
   if (wait !== undefined) {
     draft.wait = wait;
@@ -215,7 +213,7 @@ export const bindNext = ({ cursor, groups, closing }: Opened): Bound<Next> => {
     }
   }
   const rest = [cursor.items.slice(cursor.next), ...groups.slice(1)];
-  if (draft.wait === undefined && draft.date === undefined) lateWait(cursor, draft, rest);
+  if (draft.wait === undefined && draft.date === undefined && monthItem === undefined) lateWait(cursor, draft, rest);
   if (cursor.next === 0 && rest.every((items) => items.length === 0) && closing.says === undefined)
     needs(cursor, 'The line does not say when, nor what to change.', 'Write it as in `next 6w roots`.');
   draft.changes = rest.filter((items) => items.length > 0).map((items) => changeOf(cursor, items));

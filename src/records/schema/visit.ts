@@ -1,5 +1,19 @@
 import { z } from 'zod';
-import { Amount, Clock, Component, DateText, Duration, fact, Name, Period, Seen, Shade, Word, Zone } from './values.ts';
+import {
+  Amount,
+  Clock,
+  Component,
+  DateText,
+  Duration,
+  fact,
+  Name,
+  Period,
+  Seen,
+  Shade,
+  When,
+  Word,
+  Zone,
+} from './values.ts';
 
 const bowls = z.array(Name).meta({ title: 'Bowls', description: 'names of bowls: one letter and digits' });
 const zones = z.array(Zone).meta({ title: 'Zones' });
@@ -111,6 +125,7 @@ export const Call = fact('call', 'Later news of this visit', { date: DateText.op
 export const Next = fact('next', 'Next time', {
   wait: Duration.optional(),
   date: DateText.optional(),
+  month: When.optional().meta({ description: 'a month, in which any day is meant' }),
   from: z.boolean().meta({ description: 'not before the date' }),
   time: Clock.optional(),
   changes: z.array(

@@ -38,7 +38,7 @@ export default defineRule({
         place,
         message: `Aged ${age}, and bowl ${bowl.name} holds ${standing.product}, an oxidative dye${atEye ? ' beside the eye' : ''}.`,
         expected: `${youngestSays.replace(/\.$/, '')} (${youngestSource}).`,
-        todo: 'Write what was really used, or `declined` and why.',
+        todo: 'Write what was really used, or `declined` and why; if it went on, who agreed: `allow label-age "…"`.',
         label: `aged ${age}`,
         ...(atEye && { caution: 'eyes' as const }),
       };

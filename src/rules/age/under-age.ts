@@ -30,7 +30,7 @@ export default defineRule({
         place: placeInBowl(bowl, (own) => own === portion),
         message: `Aged ${age}, and bowl ${bowl.name} holds ${portion.item.name}, which is ${portion.item.kind}.`,
         expected: `The salon’s policy is ${only} under ${under.age} (${lineName(stood.file, stood.line + under.policy.line)}).`,
-        todo: 'Write what was really used, or `declined` and why.',
+        todo: 'Write what was really used, or `declined` and why; if it went on, who agreed: `allow under-age "…"`.',
         label: `aged ${age}`,
       };
       return;

@@ -10,9 +10,12 @@ import { anyMeet } from '../hair-meets.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 /** What a strand or stretch test says against going on; undefined where it does not. */
-const against = ({ kind, result, fact }: TestMade): string | undefined => {
+const against = ({ kind, result, fact, reading }: TestMade): string | undefined => {
   if (kind !== 'strand' && kind !== 'stretch') return undefined;
-  if (result === 'adverse') return fact.result.flatMap(({ words }) => words.map(({ word }) => word)).find(isAdverse);
+  if (result === 'adverse') {
+    const words = reading.result.flatMap((seen) => seen.words.map(({ word }) => word));
+    return words.find(isAdverse) ?? words.join(' ');
+  }
   return result === undefined && fact.says !== undefined ? weakWord(fact.says.text) : undefined;
 };
 
@@ -42,7 +45,7 @@ const foundIn = (visit: VisitReckoned): Found | undefined => {
       place: placeInBowl(bowl, ({ item }) => item?.kind === 'lightener' || item?.kind === 'high-lift'),
       message: `Bowl ${bowl.name} lightens hair whose ${test.kind} test of ${test.day} says "${says}".`,
       expected: 'A strand that goes gummy, breaks or stays stretched speaks against lightening (common practice).',
-      todo: `Write the zones it really went on, or a ${test.kind} test made since.`,
+      todo: `Write the zones it really went on or a ${test.kind} test made since; if it went on, \`hold lightener 12w\` and why: \`allow adverse-test "…"\`.`,
       label: `tested: ${says}`,
       also: [{ place: test.place, says: 'the test' }],
     };
@@ -84,5 +87,5 @@ export default defineRule({
     visit 2026-09-04 wren-abbott
       test stretch ends breaks
       bowl A 40 clay + 80 dev-6
-      place A roots`,
+      place A roots on-scalp`,
 });

@@ -1,33 +1,40 @@
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { historyKinds, isLightening, testsFor, zonesOfBowl } from '../../reckon/state.ts';
+import { historyKinds, isLightening, zonesOfBowl } from '../../reckon/state.ts';
 import { firstDayOf } from '../../reckon/when.ts';
+import { daysBetween } from '../../text/dates.ts';
+import { RESHAPE_REST } from '../../trade/intervals.ts';
 import { bowlsPutOn } from '../applied.ts';
-import { placeInBowl } from '../contents.ts';
+import { itemsIn, placeInBowl } from '../contents.ts';
 import { anyMeetLoosely } from '../hair-meets.ts';
 import { defineRule, type Found } from '../rule.ts';
+import { triedSince } from '../tried-since.ts';
 
 const foundIn = (visit: VisitReckoned): Found | undefined => {
   const { client, date, salon } = visit;
-  for (const { kind, when, zones, place } of historyKinds(client)) {
-    const from = when === undefined ? '' : firstDayOf(when);
-    if (kind !== 'relaxer' || from > date) continue;
+  const newestFirst = historyKinds(client)
+    .map((done) => ({ ...done, from: done.when === undefined ? '' : firstDayOf(done.when) }))
+    .filter(({ kind, from }) => kind === 'relaxer' && from <= date)
+    .sort((a, b) => (a.from < b.from ? 1 : a.from > b.from ? -1 : 0));
+  for (const { when, from, zones, place } of newestFirst) {
     const bowl = bowlsPutOn(visit).find(
       (one) => isLightening(one) && anyMeetLoosely(zonesOfBowl(visit, one.name), zones, salon.zones),
     );
     if (bowl === undefined) continue;
-    const tried = testsFor(client, salon.hours, date).some(
-      (test) =>
-        (test.kind === 'strand' || test.kind === 'stretch') &&
-        test.result !== 'adverse' &&
-        test.made !== undefined &&
-        test.made.date >= from,
-    );
+    const item = itemsIn(bowl).find(({ kind }) => kind === 'lightener' || kind === 'high-lift')?.name;
+    const tried = triedSince(visit, from);
+    const days = from === '' ? undefined : daysBetween(from, date);
+    const soon = days !== undefined && days < RESHAPE_REST;
+    const since = soon
+      ? `, at most ${days} d before`
+      : `${when === undefined ? '' : ` of ${when}`}${tried ? '' : ', and no strand or stretch test since'}`;
     return {
       place: placeInBowl(bowl, ({ item }) => item?.kind === 'lightener' || item?.kind === 'high-lift'),
-      severity: tried ? 'mind' : 'fix',
-      message: `Bowl ${bowl.name} lightens hair with a relaxer on file${when === undefined ? '' : ` of ${when}`}${tried ? '' : ', and no strand or stretch test since'}.`,
-      expected: 'Relaxed hair is not lightened, or only after a strand has been tried (common practice).',
-      todo: 'Write the strand that was tried, as in `test strand clay 20min yellow`, or the zone, if it was another.',
+      severity: tried && !soon ? 'mind' : 'fix',
+      message: `Bowl ${bowl.name} lightens hair with a relaxer on file${since}.`,
+      expected: `Relaxed hair is not lightened, or only after ${RESHAPE_REST} d and a strand that was tried (common practice).`,
+      todo: soon
+        ? 'Write the day or the zone, if it was another, or why it was done: `allow lightener-on-relaxed "…"`; `hold lightener 2w` keeps it off next time.'
+        : `Write the strand that was tried, as in \`test strand ${item} 20min yellow\`, or why it was done: \`allow lightener-on-relaxed "…"\`.`,
       label: 'relaxed hair',
       also: [{ place, says: 'the relaxer' }],
     };
@@ -40,7 +47,7 @@ export default defineRule({
   family: 'condition',
   severity: 'fix',
   over: 'visit',
-  what: 'Hair that was relaxed is lightened without a strand or stretch test since; `mind` with one.',
+  what: 'Hair that was relaxed is lightened within two weeks, or without a strand or stretch test since; else `mind`.',
   why: 'A relaxer and a lightener break the same bonds, and relaxed hair can come off where lightener touches it.',
   source: { kind: 'common practice' },
   caution: 'lightener',
@@ -64,5 +71,5 @@ export default defineRule({
       history 2026-03 relaxer lengths
     visit 2026-09-04 wren-abbott
       bowl A 40 clay + 80 dev-6
-      place A roots`,
+      place A roots on-scalp`,
 });

@@ -29,11 +29,12 @@ const foundIn = (visit: VisitReckoned): Found | undefined => {
       under === undefined ? 'no strand test is noted' : `${under.kind} is on file and no strand test is noted since`;
     return {
       place: placeInBowl(bowl, (portion) => portion.item === item),
-      severity: under === undefined ? 'mind' : 'fix',
+      severity: item.kind === 'remover' ? 'mind' : 'fix',
       message: `Bowl ${bowl.name} holds ${item.name}, ${item.kind}; ${what}.`,
       expected: 'A strand is tried first where nobody saw what went into the hair (common practice).',
-      todo: `Write the strand that was tried, as in \`test strand ${item.name} 20min orange\`.`,
+      todo: `Write the strand that was tried, as in \`test strand ${item.name} 20min orange\`; if none was, how it came out stands in a \`result\` line.`,
       label: 'no strand test',
+      ...(item.kind === 'lightener' && { caution: 'lightener' }),
       ...(under && { also: [{ place: under.place, says: 'went in before' }] }),
     };
   }
@@ -45,10 +46,9 @@ export default defineRule({
   family: 'condition',
   severity: 'fix',
   over: 'visit',
-  what: 'Lightener or a remover goes on box colour with no strand test since; `mind` for any remover without.',
+  what: 'Lightener goes on box colour with no strand test since; `mind` for a remover without one.',
   why: 'Layers that nobody saw go on can stay dark, turn green, or break; one strand shows which.',
   source: { kind: 'common practice' },
-  caution: 'lightener',
   *check(visit) {
     const found = foundIn(visit);
     if (found !== undefined) yield found;

@@ -120,5 +120,5 @@ export default defineRule({
       hair medium, porosity high ends
     visit 2026-09-04 wren-abbott
       bowl A 40 clay + 80 dev-9
-      place A roots, hairline`,
+      place A roots, hairline on-scalp`,
 });

@@ -6,6 +6,7 @@ import { bowlsPutOn } from '../applied.ts';
 import { placeInBowl } from '../contents.ts';
 import { anyMeet } from '../hair-meets.ts';
 import { defineRule, type Found } from '../rule.ts';
+import { triedSince } from '../tried-since.ts';
 
 const foundIn = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Found | undefined => {
   for (const bowl of bowlsPutOn(visit).filter(isLightening)) {
@@ -17,12 +18,12 @@ const foundIn = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Found
       const same = bowlsPutOn(before).find(
         (one) => isLightening(one) && anyMeet(zonesOfBowl(before, one.name), zones, visit.salon.zones),
       );
-      if (same === undefined) continue;
+      if (same === undefined || triedSince(visit, visit.date)) continue;
       return {
         place: placeInBowl(bowl, ({ item }) => item?.kind === 'lightener' || item?.kind === 'high-lift'),
         message: `Bowl ${bowl.name} lightens where bowl ${same.name} of ${before.date} did, ${days} d before.`,
         expected: `Hair rests about ${LIGHTENER_REST} d before it is lightened again (common practice, a rough guide).`,
-        todo: 'Write the stretch test that was made today, or the zone, if it was another.',
+        todo: 'Write the stretch test that was made, as in `test stretch springs-back`, the zone, if it was another, or why it was done so soon: `allow lightener-again "…"`.',
         label: `after ${days} d`,
         also: [{ place: same.place, says: 'lightened then' }],
       };
@@ -36,7 +37,7 @@ export default defineRule({
   family: 'interval',
   severity: 'mind',
   over: 'client',
-  what: 'The same hair is lightened again within two weeks.',
+  what: 'The same hair is lightened again within two weeks, with no strand or stretch test on the day.',
   why: 'What lightening takes from the fibre does not come back, and hair that is not rested breaks sooner.',
   source: { kind: 'common practice' },
   caution: 'lightener',

@@ -1,5 +1,5 @@
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { historyKinds, zonesOfBowl } from '../../reckon/state.ts';
+import { historyKinds, isLightening, zonesOfBowl } from '../../reckon/state.ts';
 import { firstDayOf } from '../../reckon/when.ts';
 import { daysBetween } from '../../text/dates.ts';
 import { historyFacts, isHistory } from '../../trade/hair.ts';
@@ -8,6 +8,7 @@ import { bowlsPutOn } from '../applied.ts';
 import { itemsIn, placeInBowl } from '../contents.ts';
 import { anyMeetLoosely } from '../hair-meets.ts';
 import { defineRule, type Found } from '../rule.ts';
+import { triedSince } from '../tried-since.ts';
 
 const STRONG: ReadonlySet<string | undefined> = new Set(['permanent', 'high-lift', 'lightener']);
 
@@ -25,14 +26,16 @@ const foundIn = (visit: VisitReckoned): Found | undefined => {
     const bowl = bowlsPutOn(visit).find(
       (one) =>
         itemsIn(one).some(({ kind: own }) => STRONG.has(own)) &&
+        // A relaxer under lightener has a rule of its own.
+        !(kind === 'relaxer' && isLightening(one)) &&
         anyMeetLoosely(zonesOfBowl(visit, one.name), zones, visit.salon.zones),
     );
-    if (bowl === undefined) continue;
+    if (bowl === undefined || triedSince(visit, firstDayOf(when))) continue;
     return {
       place: placeInBowl(bowl, ({ role }) => role === 'base'),
       message: `Bowl ${bowl.name} goes on hair that had a ${kind} ${days} d before.`,
       expected: `Permanent colour and lightener wait about ${RESHAPE_REST} d after a ${kind} (common practice, a rough guide).`,
-      todo: 'Write the stretch test that was made today, or move the colour to a later day.',
+      todo: 'Write the stretch test that was made, as in `test stretch springs-back`, or why it went on: `allow reshaped-lately "…"`.',
       label: `after a ${kind}`,
       also: [{ place, says: `the ${kind}` }],
     };
@@ -45,7 +48,7 @@ export default defineRule({
   family: 'interval',
   severity: 'mind',
   over: 'visit',
-  what: 'Permanent colour or lightener is used within two weeks of a perm, relaxer or smoothing.',
+  what: 'Permanent colour or lightener is used within two weeks of a perm, relaxer or smoothing, with no strand or stretch test since.',
   why: 'Both services break bonds of the same fibre, and fresh waves or straightness can slacken under peroxide.',
   source: { kind: 'common practice' },
   *check(visit) {

@@ -1,27 +1,34 @@
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
 import { exactOf } from '../../text/exact.ts';
+import { borneOut } from '../borne-out.ts';
 import { placeInBowl } from '../contents.ts';
 import { overColour } from '../over-colour.ts';
 import { defineRule } from '../rule.ts';
 import { depthText } from '../seen-at.ts';
 import { shadesIn } from '../shade-blend.ts';
 
+/** What speaks of roots that lifted while the lengths did not. */
+const NOT_LIFTED =
+  /\b(?:warm\w*|orange|brass\w*|hot roots|patch\w*|uneven|band(?:s|ed|ing)?|(?:did not|didn.t|no) lift\w*|dark(?:er)? lengths)\b/iu;
+
 export default defineRule({
   name: 'colour-over-colour',
   family: 'lift',
   severity: 'mind',
   over: 'client',
-  what: 'Permanent colour goes on lengths that were coloured before, and its depth is lighter by one and a half or more.',
+  what: 'Permanent colour goes on lengths that were coloured before, and its depth is lighter by one and a half or more; `fix` where it is noted not to have lifted.',
   why: 'Colour does not lift colour: the roots turn light and the lengths stay as they were.',
   source: { kind: 'common practice' },
   *check(_client, visits: readonly VisitReckoned[]) {
     for (const [index, visit] of visits.entries())
       for (const { bowl, shade, start, before } of overColour(visit, visits.slice(0, index))) {
         const [first] = shadesIn(bowl);
+        const came = borneOut(visit, visits, NOT_LIFTED);
         yield {
+          ...(came !== undefined && { severity: 'fix' as const }),
           place: placeInBowl(bowl, (portion) => portion === first),
-          message: `Bowl ${bowl.name} is depth ${figure(exactOf(shade))}; ${start.zone}, coloured before, start at ${depthText(start.depth)}.`,
+          message: `Bowl ${bowl.name} is depth ${figure(exactOf(shade))}; ${start.zone}, coloured before, start at ${depthText(start.depth)}${came === undefined ? '' : `; it came out “${came}”`}.`,
           expected: 'Colour does not lift colour (common practice).',
           todo: 'Write the remover or lightener that went first, or another shade for these lengths.',
           label: `over coloured depth ${depthText(start.depth)}`,

@@ -1,13 +1,16 @@
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure, grams, ratioText } from '../../reckon/say.ts';
 import type { Ratio } from '../../records/schema/values.ts';
-import { compare, div, type Exact, exact, exactOf, max, min, mul, sub } from '../../text/exact.ts';
+import { compare, div, type Exact, exact, exactOf, max, min, mul, sub, ZERO } from '../../text/exact.ts';
+import { isVolume } from '../../trade/units.ts';
 import { citeLine, placeOf } from '../cite.ts';
 import { basesIn } from '../contents.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 const TENTH = exact(1, 10);
 const HALF = exact(1, 2);
+/** Developer measured by volume: a density makes `90ml` 90.9 g, and no jug shows the difference. A choice, no source. */
+const BY_VOLUME = exact(1, 50);
 
 /** Least and most developer to one of colour. */
 const boundsOf = ({ colour, developer, to }: Ratio): { low: Exact; high: Exact } => {
@@ -31,7 +34,9 @@ function* found(bowl: BowlReckoned, { salon }: VisitReckoned): Generator<Found> 
   });
   if (!alike) return;
   const [least, most] = [mul(base, low), mul(base, high)];
-  const room = max(mul(salon.scale, HALF), bowl.about ? mul(developer, TENTH) : mul(salon.scale, HALF));
+  const byVolume = bowl.portions.some(({ component }) => isVolume(component.amount?.unit ?? ''));
+  const share = bowl.about ? TENTH : byVolume ? BY_VOLUME : ZERO;
+  const room = max(mul(salon.scale, HALF), mul(developer, share));
   const under = compare(sub(least, developer), room) > 0;
   if (!under && compare(sub(developer, most), room) <= 0) return;
   const names = items.map(({ name }) => name).join(' and ');

@@ -1,9 +1,12 @@
 import type { VisitFact } from '../../records/schema/entry.ts';
 import type { Zone } from '../../records/schema/values.ts';
 import { nearNames } from '../../text/near.ts';
+import type { Place } from '../../text/span.ts';
+import { STAGES } from '../../trade/stages.ts';
+import { TONE_WORDS } from '../../trade/tone.ts';
 import { ALONG, GROUPS, isZone, ZONES } from '../../trade/zones.ts';
 import { placeOf } from '../cite.ts';
-import { nearMend } from '../problems.ts';
+import { alsoAt, nearMend } from '../problems.ts';
 import { defineRule } from '../rule.ts';
 
 const zonesOf = (fact: VisitFact): readonly Zone[] => {
@@ -38,21 +41,27 @@ export default defineRule({
     const own = new Set(salon.zones.keys());
     for (const { entry } of [...client.entries, visit])
       for (const fact of entry.facts) if (fact.word === 'zone') own.add(fact.zone.name);
-    const said = new Set<string>();
+    const named = new Map<string, Place[]>();
     for (const fact of visit.entry.facts) {
       for (const { zone, at } of zonesOf(fact)) {
-        if (said.has(zone) || zone.split(' ').every((word) => isZone(word) || own.has(word))) continue;
-        said.add(zone);
-        const near = nearNames(zone, [...ZONES, ...ALONG, ...GROUPS, ...own]);
+        if (zone.split(' ').every((word) => isZone(word) || own.has(word))) continue;
         const place = placeOf(visit, fact, at);
-        const line = `\`zone ${zone} "where it is"\``;
-        yield {
-          place,
-          message: `\`${zone}\` is no place that the notation, the salon or this client names.`,
-          todo: near.length === 0 ? `Write ${line} under the client.` : `Write \`${near.join('` or `')}\`, or ${line}.`,
-          ...nearMend(place, near),
-        };
+        const before = named.get(zone);
+        if (before !== undefined) before.push(place);
+        else named.set(zone, [place]);
       }
+    }
+    for (const [zone, [place, ...again]] of named) {
+      if (place === undefined) continue;
+      const near = nearNames(zone, [...ZONES, ...ALONG, ...GROUPS, ...own, ...STAGES, ...TONE_WORDS]);
+      const line = `\`zone ${zone} "where it is"\``;
+      yield {
+        place,
+        message: `\`${zone}\` is no place that the notation, the salon or this client names.`,
+        todo: near.length === 0 ? `Write ${line} under the client.` : `Write \`${near.join('` or `')}\`, or ${line}.`,
+        ...nearMend(place, near, again),
+        ...alsoAt(again),
+      };
     }
   },
   bad: `

@@ -5,6 +5,7 @@ import { WARM_GROWTH } from '../../trade/intervals.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { placeOf } from '../cite.ts';
 import { isAt } from '../hair-meets.ts';
+import { liesOnScalp } from '../on-scalp.ts';
 import { defineRule } from '../rule.ts';
 
 export default defineRule({
@@ -23,8 +24,8 @@ export default defineRule({
     const zones = lightening.flatMap(({ name }) => zonesOfBowl(visit, name));
     // Mids, a band or lengths noted apart: somebody thought of it.
     if (fact?.word !== 'regrowth' || zones.some((zone) => !isAt(zone, 'roots'))) return;
-    const bowl = lightening.find(({ name }) =>
-      placingsOf(visit.visit, name).some(({ scalp, sections }) => scalp === 'on' && sections === undefined),
+    const bowl = lightening.find((one) =>
+      placingsOf(visit.visit, one.name).some((placing) => liesOnScalp(placing, one) && placing.sections === undefined),
     );
     const runs = visit.clock.runs.filter((run) => run.bowl === bowl?.name);
     if (bowl === undefined || new Set(runs.map(({ firstOn }) => firstOn)).size > 1) return;
@@ -32,7 +33,7 @@ export default defineRule({
       place: placeOf(visit.visit, fact, fact.length.at),
       message: `${figure(measured)} mm of new growth, and bowl ${bowl.name} goes on all of it at once, on the scalp.`,
       expected: `Beyond about ${WARM_GROWTH} mm the scalp warms only part of it (common practice, a rough guide).`,
-      todo: 'Write the mids that were put on first, as in `on 14:00-14:10 A mids`, if that is how it was done.',
+      todo: 'Write the mids that were put on first, as in `on 14:00-14:10 A mids`, if that is how it was done; if not, for next time: `next … mids first`.',
       label: 'lifts in two bands',
     };
   },

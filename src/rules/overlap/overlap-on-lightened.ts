@@ -69,7 +69,7 @@ function* found(visit: VisitReckoned, earlier: readonly VisitReckoned[]): Genera
       severity: lightens ? 'stop' : 'mind',
       message: `Bowl ${bowl.name}, ${item.name}, goes on ${zone}, lightened ${when}.`,
       expected: 'A retouch stays on the new growth and stops at the hair that is lightened already (common practice).',
-      todo: `Write the zones it really went on, or what went on the ${zone} as a bowl of its own.`,
+      todo: `Write the zones it really went on, or what went on the ${zone} as a bowl of its own; if it overlapped, why: \`allow overlap-on-lightened "…"\`.`,
       label: `goes on ${zone} too`,
       also: [{ place: lightened.place, says: 'lightened here' }],
     };
@@ -96,7 +96,7 @@ export default defineRule({
     visit 2026-09-04 wren-abbott
       bowl A 40 clay + 80 dev-6
              ^^^^^^^
-      place A roots, lengths`,
+      place A roots, lengths on-scalp`,
   good: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener
@@ -104,5 +104,5 @@ export default defineRule({
       history 2026-03 lightener lengths
     visit 2026-09-04 wren-abbott
       bowl A 40 clay + 80 dev-6
-      place A roots`,
+      place A roots on-scalp`,
 });

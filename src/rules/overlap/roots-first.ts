@@ -1,9 +1,17 @@
 import type { Run, VisitReckoned } from '../../reckon/model.ts';
 import { isLightening, lightenedBefore } from '../../reckon/state.ts';
 import { clockText } from '../../text/dates.ts';
+import { itemsIn } from '../contents.ts';
 import { isAt, mayMeet } from '../hair-meets.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { bowlOf } from '../timed-runs.ts';
+
+/** `Lightener`, `High-lift`: what a run puts on, as it opens a message. */
+const kindOf = (visit: VisitReckoned, run: Run): string => {
+  const bowl = bowlOf(visit, run);
+  const kind = bowl && itemsIn(bowl).find((item) => item.kind === 'lightener' || item.kind === 'high-lift')?.kind;
+  return kind === 'high-lift' ? 'High-lift colour' : 'Lightener';
+};
 
 const foundIn = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Found | undefined => {
   const runs = visit.clock.runs.filter((run) => {
@@ -28,10 +36,10 @@ const foundIn = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Found
       continue;
     return {
       place: roots.onPlace,
-      message: `Lightener goes on ${roots.zone} at ${clockText(roots.firstOn)} and on ${along.zone} at ${clockText(along.firstOn)}.`,
+      message: `${kindOf(visit, roots)} goes on ${roots.zone} at ${clockText(roots.firstOn)} and on ${along.zone} at ${clockText(along.firstOn)}.`,
       expected:
         'On hair not lightened before, roots come last: the scalp’s warmth makes them lift faster (common practice).',
-      todo: 'Correct the times, if the lengths were first.',
+      todo: 'Correct the times, if the lengths were first; if not, note for next time: `next … lengths first`.',
       label: 'roots first',
       also: [{ place: along.onPlace, says: `${along.zone} later` }],
     };

@@ -13,7 +13,7 @@ export default defineRule({
   *check({ visit, bowls, clock }) {
     // Where some run names no bowl, it may be this one.
     if (clock.runs.length === 0 || clock.runs.some(({ bowl }) => bowl === undefined)) return;
-    const said = new Set<string>();
+    const said = new Set<string>(clock.runs.flatMap(({ bowl }) => bowl ?? []));
     for (const fact of visit.entry.facts) {
       if ('bowls' in fact) for (const { name } of fact.bowls) said.add(name.toUpperCase());
       if (fact.word === 'left') for (const { bowl } of fact.left) said.add(bowl.name.toUpperCase());

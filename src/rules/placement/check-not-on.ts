@@ -1,4 +1,5 @@
 import { listed } from '../../reckon/say.ts';
+import { matchLooked } from '../../reckon/zone-match.ts';
 import { placeOf } from '../cite.ts';
 import { anyMeetLoosely } from '../hair-meets.ts';
 import { defineRule } from '../rule.ts';
@@ -18,11 +19,12 @@ export default defineRule({
       fact.word === 'place' || fact.word === 'on' ? fact.zones.map(({ zone }) => zone) : [],
     );
     const zones = [...new Set([...clock.runs.map(({ zone }) => zone), ...placed])];
+    const isNear = (zone: string): boolean => zones.some((on) => matchLooked(on, zone, salon.zones) !== undefined);
     for (const fact of visit.entry.facts) {
       if (fact.word !== 'check') continue;
       const stray = fact.seen
         .flatMap((seen) => seen.zones)
-        .find(({ zone }) => !anyMeetLoosely(zones, [zone], salon.zones));
+        .find(({ zone }) => !anyMeetLoosely(zones, [zone], salon.zones) && !isNear(zone));
       if (stray === undefined) continue;
       yield {
         place: placeOf(visit, fact, stray.at),
@@ -30,6 +32,8 @@ export default defineRule({
         todo: `Write the zone that was looked at, or the \`on\` line of ${stray.zone}.`,
         label: 'nothing on there',
       };
+      // The same slip goes through every look of a visit.
+      return;
     }
   },
   bad: `

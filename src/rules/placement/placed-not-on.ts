@@ -1,3 +1,4 @@
+import { mixedBowls } from '../../reckon/clock-applied.ts';
 import { placingsOf } from '../../reckon/state.ts';
 import { placeOf } from '../cite.ts';
 import { anyMeetLoosely } from '../hair-meets.ts';
@@ -13,10 +14,14 @@ export default defineRule({
   source: { kind: 'notation' },
   *check({ visit, clock, salon }) {
     const bowls = new Set<string>();
+    const mixed = mixedBowls(visit);
     for (const fact of visit.entry.facts) {
       if (fact.word !== 'place') continue;
       const names = fact.bowls.map(({ name }) => name.toUpperCase());
-      const runs = clock.runs.filter(({ bowl }) => bowl === undefined || names.includes(bowl));
+      // What `more` made goes where its bowl is placed, unless it has a place of its own.
+      const isMore = (bowl: string): boolean =>
+        names.includes(mixed.get(bowl) ?? '') && placingsOf(visit, bowl).length === 0;
+      const runs = clock.runs.filter(({ bowl }) => bowl === undefined || names.includes(bowl) || isMore(bowl));
       const on = runs.map(({ zone }) => zone);
       const [run] = runs;
       if (run === undefined || on.includes('') || names.some((name) => bowls.has(name))) continue;

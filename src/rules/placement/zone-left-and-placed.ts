@@ -1,7 +1,10 @@
 import type { Stood } from '../../journal/source.ts';
+import type { VisitReckoned } from '../../reckon/model.ts';
+import { isLightening } from '../../reckon/state.ts';
 import { matchZones } from '../../reckon/zone-match.ts';
 import type { Visit } from '../../records/schema/entry.ts';
 import type { Place } from '../../text/span.ts';
+import { bowlsPutOn } from '../applied.ts';
 import { placeOf } from '../cite.ts';
 import { defineRule } from '../rule.ts';
 
@@ -9,7 +12,7 @@ import { defineRule } from '../rule.ts';
 const PART =
   /^(?:a|the|round|around|at|by|under|behind|above|below|near|along|only|just|inside|beside|last|first|lowest)\b/iu;
 
-type Named = { readonly zone: string; readonly place: Place; readonly bowls: string };
+type Named = { readonly zone: string; readonly place: Place; readonly bowls: readonly string[] };
 
 const placedIn = (visit: Stood<Visit>): readonly Named[] =>
   visit.entry.facts.flatMap((fact) =>
@@ -18,9 +21,19 @@ const placedIn = (visit: Stood<Visit>): readonly Named[] =>
       : fact.zones.map(({ zone, at }) => ({
           zone,
           place: placeOf(visit, fact, at),
-          bowls: fact.bowls.map(({ name }) => name.toUpperCase()).join(' and '),
+          bowls: fact.bowls.map(({ name }) => name.toUpperCase()),
         })),
   );
+
+/**
+ * The bowls that what is left out is left out of: those that lighten, where one does. Toner or colour over all of it
+ * afterwards takes nothing back.
+ */
+const leftOutOf = (visit: VisitReckoned): ReadonlySet<string> => {
+  const bowls = bowlsPutOn(visit);
+  const lightening = bowls.filter(isLightening);
+  return new Set((lightening.length > 0 ? lightening : bowls).map(({ name }) => name));
+};
 
 /** Whether every word of a zone that was left out is in the zone that was placed: all of that place was left out. */
 const isIn = (placed: string, left: string): boolean => {
@@ -33,17 +46,19 @@ export default defineRule({
   family: 'placement',
   severity: 'fix',
   over: 'visit',
-  what: 'A zone is left out on purpose, and a bowl is put on it at the same visit.',
+  what: 'A zone is left out on purpose, and a bowl is put on it at the same visit; where one lightens, one that lightens.',
   why: 'Next time nobody can tell whether that hair was coloured.',
   source: { kind: 'notation' },
-  *check({ visit, salon }) {
-    const placed = placedIn(visit);
+  *check(reckoned) {
+    const { visit, salon } = reckoned;
+    const meant = leftOutOf(reckoned);
+    const placed = placedIn(visit).filter(({ bowls }) => bowls.length === 0 || bowls.some((name) => meant.has(name)));
     for (const fact of visit.entry.facts) {
       if (fact.word !== 'leave' || PART.test(fact.says?.text ?? '')) continue;
       for (const { zone, at } of fact.zones) {
         const on = placed.find((one) => matchZones(one.zone, zone, salon.zones) !== undefined && isIn(one.zone, zone));
         if (on === undefined) continue;
-        const bowl = on.bowls === '' ? 'A bowl' : `Bowl ${on.bowls}`;
+        const bowl = on.bowls.length === 0 ? 'A bowl' : `Bowl ${on.bowls.join(' and ')}`;
         yield {
           place: placeOf(visit, fact, at),
           message: `${bowl} goes on ${on.zone}, and the note leaves ${zone} out.`,

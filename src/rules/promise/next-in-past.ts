@@ -1,3 +1,4 @@
+import { monthEnd } from '../../text/dates.ts';
 import { placeOf } from '../cite.ts';
 import { defineRule } from '../rule.ts';
 
@@ -11,12 +12,16 @@ export default defineRule({
   source: { kind: 'notation' },
   *check({ visit, date }) {
     for (const fact of visit.entry.facts) {
-      const meant = fact.word === 'next' ? fact.date : fact.word === 'deposit' ? fact.for : undefined;
+      const month =
+        fact.word === 'next' && fact.month !== undefined
+          ? { date: monthEnd(fact.month.when), at: fact.month.at }
+          : undefined;
+      const meant = fact.word === 'next' ? (fact.date ?? month) : fact.word === 'deposit' ? fact.for : undefined;
       if (meant === undefined || meant.date > date) continue;
       const what = fact.word === 'next' ? 'The next visit' : 'The visit that the deposit is for';
       yield {
         place: placeOf(visit, fact, meant.at),
-        message: `${what} is on ${meant.date}, and this one is on ${date}.`,
+        message: `${what} is ${month === meant ? 'by' : 'on'} ${meant.date}, and this one is on ${date}.`,
         todo: 'Correct the date.',
       };
     }

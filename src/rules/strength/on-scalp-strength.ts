@@ -5,11 +5,16 @@ import type { Placing } from '../../records/schema/visit.ts';
 import { compare } from '../../text/exact.ts';
 import { citeLine, placeOf, wordsPlace } from '../cite.ts';
 import { developerStrength, inPercent, itemsIn } from '../contents.ts';
+import { liesOnScalp, unsaidRoots } from '../on-scalp.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 function* found({ visit }: VisitReckoned, bowl: BowlReckoned, placing: Placing, journal: Journal): Generator<Found> {
   const strength = developerStrength(bowl);
-  const place = wordsPlace(journal, placeOf(visit, placing), /\bon\p{Pd}scalp\b/iu);
+  const roots = unsaidRoots(placing, bowl);
+  const place =
+    roots === undefined
+      ? wordsPlace(journal, placeOf(visit, placing), /\bon\p{Pd}scalp\b/iu)
+      : placeOf(visit, placing, roots.at);
   for (const item of itemsIn(bowl)) {
     const { scalp } = item;
     if (scalp === undefined) continue;
@@ -20,9 +25,12 @@ function* found({ visit }: VisitReckoned, bowl: BowlReckoned, placing: Placing, 
     const weaker = most === undefined ? '' : ' or the strength that was used,';
     yield {
       place,
-      message: `Bowl ${bowl.name}, ${item.name}${has}, is placed on the scalp.`,
+      message:
+        roots === undefined
+          ? `Bowl ${bowl.name}, ${item.name}${has}, is placed on the scalp.`
+          : `Bowl ${bowl.name}, ${item.name}${has}, is placed at ${roots.zone}: on the scalp, as no \`off-scalp\` stands.`,
       expected: `${item.full} ${takes} (${citeLine(item, scalp)}).`,
-      todo: `Write \`off-scalp 1cm\` if that is how it was placed,${weaker} or what was used instead.`,
+      todo: `Write \`off-scalp 1cm\` if that is how it was placed,${weaker} or what was used instead; if it went on, why: \`allow on-scalp-strength "…"\`.`,
       also: [{ place: placeOf(item.stood, scalp, scalp.upTo?.at), says: 'its scalp line' }],
     };
   }
@@ -33,15 +41,16 @@ export default defineRule({
   family: 'strength',
   severity: 'stop',
   over: 'visit',
-  what: 'A bowl is placed on the scalp that its scalp line keeps off it, at all or at this strength.',
+  what: 'A bowl is placed on the scalp, or lightener on roots without `off-scalp`, that its scalp line keeps off it, at all or at this strength.',
   why: 'A product that the maker keeps off the scalp can burn it.',
   source: { kind: 'shelf', cites: 'the scalp line of what is mixed' },
   caution: 'peroxide',
   *check(visit, journal) {
     for (const placing of visit.visit.entry.facts) {
-      if (placing.word !== 'place' || placing.scalp !== 'on') continue;
+      if (placing.word !== 'place') continue;
       const names = placing.bowls.map(({ name }) => name.toUpperCase());
-      for (const bowl of visit.bowls) if (names.includes(bowl.name)) yield* found(visit, bowl, placing, journal);
+      for (const bowl of visit.bowls)
+        if (names.includes(bowl.name) && liesOnScalp(placing, bowl)) yield* found(visit, bowl, placing, journal);
     }
   },
   bad: `

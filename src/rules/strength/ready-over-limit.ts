@@ -28,7 +28,7 @@ export default defineRule({
         place: placeInBowl(bowl, ({ role }) => role === 'developer'),
         message: `Bowl ${name} holds ${held} % peroxide ready for use, in ${grams(total)}.`,
         expected: `At most ${figure(percent)} % on the hair (${source}).`,
-        todo: 'Write the strength that was used, or use a weaker developer.',
+        todo: 'Write the strength that was used; the next bowl takes a weaker developer.',
         label: `${held} % on the head`,
       };
     }

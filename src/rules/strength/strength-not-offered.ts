@@ -50,6 +50,8 @@ export default defineRule({
     for (const bowl of bowls) {
       // A bowl made again was found out where it was first mixed.
       if (bowl.again !== undefined) continue;
+      // A strength that no developer has is found as such, with what the product takes.
+      if (bowl.problems.some(({ kind }) => kind === 'no-developer')) continue;
       for (const item of basesIn(bowl)) yield* found(bowl, item);
     }
   },

@@ -5,7 +5,7 @@ import { firstDayOf } from '../../reckon/when.ts';
 import type { Place } from '../../text/span.ts';
 import { historyFacts, isHistory } from '../../trade/hair.ts';
 import { bowlsPutOn } from '../applied.ts';
-import { hasPeroxide, placeInBowl } from '../contents.ts';
+import { hasPeroxide, placeInBowl, portionsIn } from '../contents.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 /** What speaks for metal in the hair: a word of the history, or a test. */
@@ -44,12 +44,14 @@ function* found(visit: VisitReckoned): Generator<Found> {
   const open = suspicionsOf(visit, tests).filter(({ date }) => !clear.some((day) => day >= date && day <= visit.date));
   const [first] = open.toSorted((a, b) => Number(b.stop) - Number(a.stop));
   if (first === undefined) return;
+  const developer = portionsIn(bowl).find(({ role }) => role === 'developer')?.label;
   yield {
     place: placeInBowl(bowl, ({ role }) => role === 'developer'),
     severity: first.stop ? 'stop' : 'fix',
     message: `Bowl ${bowl.name} has peroxide, and ${first.says}; no clear metal test follows it.`,
-    expected: 'A cutting is tested away from the head first (a hairdressing page, "Incompatibility test").',
-    todo: 'Write the test that was made, as in `test metal 40 dev-6 + 2 ammonia clear`.',
+    expected:
+      'A cutting is tested away from the head first (common practice; a hairdressing page, "Incompatibility test").',
+    todo: `Write the test that was made, as in \`test metal 40 ${developer} + 2 ammonia clear\`; if none was, it comes before the next visit, and why this went on: \`allow metal-under-peroxide "…"\`.`,
     label: 'peroxide',
     also: [{ place: first.place, says: 'metal may be here' }],
   };

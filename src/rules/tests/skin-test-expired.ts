@@ -10,7 +10,12 @@ export default defineRule({
   why: 'An allergy can be gained between two visits, so a clear test does not hold for ever.',
   source: { kind: 'policy', cites: 'its `policy skin-test` line; the maker’s leaflet and the insurer come first' },
   caution: 'skin-test',
-  check: (visit) => skinTestFound(visit, ['expired', 'void'], 'Write the newer test, or make one.'),
+  check: (visit) =>
+    skinTestFound(
+      visit,
+      ['expired', 'void'],
+      'Write the newer test; with none, make one before the next visit, and write why it went on: `allow skin-test-expired "…"`.',
+    ),
   bad: `
     salon harbour "Harbour Row"
       hours 9:00-19:00

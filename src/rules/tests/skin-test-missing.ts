@@ -18,7 +18,7 @@ export default defineRule({
       : skinTestFound(
           visit,
           ['missing'],
-          'Write the test where it was made, as in `test skin 2026-09-01 11:00 cream read 2026-09-03 11:30 clear`.',
+          'with none, make one before the next visit, and write why it went on: `allow skin-test-missing "…"`.',
         ),
   bad: `
     salon harbour "Harbour Row"

@@ -20,73 +20,100 @@ type Gap = {
   readonly from: number;
   readonly to: number;
   readonly place: Place;
+  /** Whether someone looked in time, at what else was on of the same bowl. */
+  readonly beside: boolean;
 };
 
-/** The longest time of a run without a look, where it is longer than the line allows. */
-const longestGap = (
-  run: Run,
-  runs: readonly Run[],
-  item: ShelfItem,
-  line: TimeLine,
-  every: number,
-): Gap | undefined => {
-  const looks = [{ at: run.firstOn, place: run.onPlace }];
+type Look = { readonly at: number; readonly place: Place };
+
+/** The looks that a run counts as its own; undefined where one without a time says that someone looked, and not when. */
+const ownLooks = (run: Run, runs: readonly Run[]): Look[] | undefined => {
+  const looks: Look[] = [];
   for (const other of runs) {
     if (other.bowl !== run.bowl) continue;
     for (const { at, place } of other.checks) {
-      // A look without a time says that someone looked, and not when.
       if (at === undefined && other === run) return undefined;
       // While a bowl is still going on, a look at any place of it is a look at all.
       if (at !== undefined && (other === run || (at >= run.firstOn && at <= run.allOn))) looks.push({ at, place });
     }
   }
-  if (run.off !== undefined) looks.push({ at: run.off, place: run.onPlace });
-  let gap: Gap | undefined;
-  looks
+  return looks;
+};
+
+/** The looks at another place of the same bowl that was on together with a run, and those that no place of it answers. */
+const nearLooks = (run: Run, { runs, looks }: VisitReckoned['clock']): Look[] => {
+  const lines = new Set(runs.filter(({ bowl }) => bowl !== run.bowl).flatMap((other) => other.checks.map(lineOf)));
+  return looks.flatMap(({ at, place }) => {
+    const isOn = at !== undefined && at >= run.firstOn && at <= (run.off ?? at);
+    return isOn && !lines.has(place.line) ? [{ at, place }] : [];
+  });
+};
+
+const lineOf = ({ place }: { readonly place: Place }): number => place.line;
+
+type Span = { readonly from: number; readonly to: number; readonly place: Place };
+
+/** The longest time between looks, where it is longer than allowed. */
+const longestSpan = (run: Run, looks: readonly Look[], every: number): Span | undefined => {
+  const all = [{ at: run.firstOn, place: run.onPlace }, ...looks];
+  if (run.off !== undefined) all.push({ at: run.off, place: run.onPlace });
+  let longest: Span | undefined;
+  all
     .sort((a, b) => a.at - b.at)
     .reduce(({ at: from, place }, next) => {
-      if (next.at - from > (gap === undefined ? every + LATE : gap.to - gap.from))
-        gap = { run, item, line, every, from, to: next.at, place };
+      if (next.at - from > (longest === undefined ? every + LATE : longest.to - longest.from))
+        longest = { from, to: next.at, place };
       return next;
     });
-  return gap;
+  return longest;
 };
 
 function* gapsIn(visit: VisitReckoned, earlier: readonly VisitReckoned[]): Generator<Gap> {
-  for (const run of visit.clock.runs) {
+  const { clock } = visit;
+  for (const run of clock.runs) {
     const bowl = bowlOf(visit, run);
     const item = bowl && basesIn(bowl).find(({ kind }) => kind === 'lightener');
-    if (bowl === undefined || item === undefined) continue;
+    const looks = ownLooks(run, clock.runs);
+    if (bowl === undefined || item === undefined || looks === undefined) continue;
     const line = timeLineOf(item, { visit, earlier, bowl, run });
     // The way of looking holds for every condition of the product, even where only its plain line says it.
     const looked =
       line?.checkEvery === undefined ? item.times.find(({ checkEvery }) => checkEvery !== undefined) : line;
     if (looked?.checkEvery !== undefined) {
-      const gap = longestGap(run, visit.clock.runs, item, looked, minutesOf(looked.checkEvery).far);
-      if (gap !== undefined) yield gap;
-    } else if (run.checks.length === 0 && run.off !== undefined)
-      yield { run, item, line: undefined, every: 0, from: run.firstOn, to: run.off, place: run.onPlace };
+      const every = minutesOf(looked.checkEvery).far;
+      const span = longestSpan(run, looks, every);
+      const beside = span && longestSpan(run, nearLooks(run, clock), every) === undefined;
+      if (span !== undefined) yield { ...span, run, item, line: looked, every, beside: beside === true };
+    } else if (run.checks.length === 0 && run.off !== undefined) {
+      const beside = nearLooks(run, clock).length > 0;
+      yield { run, item, line: undefined, every: 0, from: run.firstOn, to: run.off, place: run.onPlace, beside };
+    }
   }
 }
 
-const found = ({ run, item, line, every, from, to, place }: Gap): Found => ({
+const found = ({ run, item, line, every, from, to, place, beside }: Gap): Found => ({
   place,
-  message: `${runText(run)}, ${item.name}, has no check for ${to - from} min, ${clockText(from)} to ${clockText(to)}.`,
+  severity: beside ? 'mind' : 'fix',
+  message: `${runText(run)}, ${item.name}, has no check for ${to - from} min, ${clockText(from)} to ${clockText(to)}${beside ? '; the looks name other places' : ''}.`,
   expected:
     line === undefined
       ? 'Lightener is looked at while it is on (common practice).'
       : `${item.full} is looked at every ${every} min (${citeLine(item, line)}).`,
-  todo: `Write the looks that were taken, as in \`check ${clockText(from + (every || 10))} ${[run.bowl, run.zone].filter(Boolean).join(' ')} orange\`.`,
+  todo: `Write the looks that were taken, as in \`check ${clockText(from + (every || 10))} ${[run.bowl, run.zone].filter(Boolean).join(' ')} orange\`; with none, why: \`allow no-check "…"\`.`,
   label: `${to - from} min without a look`,
   ...(line !== undefined && { also: [{ place: placeOf(item.stood, line, line.minutes.at), says: 'its time line' }] }),
 });
+
+/** One that nobody looked through before one seen beside; of two alike the longer. */
+const isWorse = (gap: Gap, known: Gap): boolean =>
+  gap.beside === known.beside ? gap.to - gap.from > known.to - known.from : known.beside;
 
 export default defineRule({
   name: 'no-check',
   family: 'time',
   severity: 'fix',
   over: 'client',
-  what: 'Lightener was on for longer than its time line allows without a look, or without any look.',
+  what: 'Lightener was on for longer than its time line allows without a look, or without any; `mind` where only another place of its bowl was looked at.',
   why: 'Lift runs unevenly and cannot be undone, so lightener is watched; the looks are the record of it.',
   source: { kind: 'shelf', cites: 'the time line of the lightener (`check every 10 min`)' },
   caution: 'lightener',
@@ -95,7 +122,7 @@ export default defineRule({
       const worst = new Map<string | undefined, Gap>();
       for (const gap of gapsIn(visit, visits.slice(0, index))) {
         const known = worst.get(gap.run.bowl);
-        if (known === undefined || gap.to - gap.from > known.to - known.from) worst.set(gap.run.bowl, gap);
+        if (known === undefined || isWorse(gap, known)) worst.set(gap.run.bowl, gap);
       }
       for (const gap of worst.values()) yield found(gap);
     }

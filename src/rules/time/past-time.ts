@@ -11,15 +11,15 @@ const HEDGE = 5;
 const pastTime = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Iterable<TimedRun> => {
   const worst = new Map<string, TimedRun>();
   for (const timed of timedRuns(visit, earlier)) {
-    const over = timed.minutes - timed.far;
+    const over = timed.whole - timed.far;
     if (over <= (timed.run.about ? HEDGE : 0)) continue;
     const known = worst.get(timed.bowl.name);
-    if (known === undefined || over > known.minutes - known.far) worst.set(timed.bowl.name, timed);
+    if (known === undefined || over > known.whole - known.far) worst.set(timed.bowl.name, timed);
   }
   return worst.values();
 };
 
-const found = ({ visit, bowl, run, item, line, from, minutes, far }: TimedRun): Found => ({
+const found = ({ visit, bowl, run, item, line, from, whole: minutes, far }: TimedRun): Found => ({
   place: endOf(run),
   severity: item.kind === 'lightener' || isOnScalp(visit, bowl, run) ? 'stop' : 'fix',
   message: `${runText(run)} was on for ${minutes} min from ${from}, ${minutes - far} min past its time.`,
@@ -65,6 +65,6 @@ export default defineRule({
     visit 2026-09-04 wren-abbott
       bowl A 40 clay + 80 dev-6
       on 14:00-14:15 A top
-      check 14:40 A yellow
+      check 14:40 A gold
       off 14:45 A`,
 });

@@ -1,7 +1,10 @@
 import type { VisitReckoned } from '../../reckon/model.ts';
+import { clockText } from '../../text/dates.ts';
+import { GREY_TO_BASE } from '../../trade/grey.ts';
 import { citeLine, placeOf } from '../cite.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { speaksOfRun } from '../run-events.ts';
+import { isAway, seenAt } from '../seen-at.ts';
 import { timeText } from '../time-line.ts';
 import { endOf, runText, type TimedRun, timedRuns } from '../timed-runs.ts';
 
@@ -10,21 +13,40 @@ const cameOffByEye = ({ run, item }: TimedRun): boolean =>
   (item.kind === 'lightener' || item.kind === 'toner' || item.kind === 'demi') &&
   run.checks.some(({ seen }) => seen.length > 0);
 
+/** Whether lengths or ends are only refreshed: the bowl was on the roots before, and comes through for the last of its time. */
+const isRefresh = ({ visit, run }: TimedRun): boolean =>
+  isAway(run.zone) &&
+  visit.clock.runs.some(
+    (other) => other.bowl === run.bowl && other.zone !== '' && !isAway(other.zone) && other.allOn <= run.firstOn,
+  );
+
 const isShort = (timed: TimedRun): boolean =>
   timed.minutes < timed.near &&
   !timed.run.about &&
   timed.run.meant === undefined &&
   !cameOffByEye(timed) &&
+  !isRefresh(timed) &&
   !speaksOfRun(timed.visit, timed.run);
 
-const found = ({ run, item, line, from, minutes, near }: TimedRun): Found => ({
-  place: endOf(run),
-  message: `${runText(run)} was on for ${minutes} min from ${from}, ${near - minutes} min short.`,
-  expected: `${item.full} takes ${timeText(line, from)} (${citeLine(item, line)}).`,
-  todo: 'Write what was seen when it came off, as in `check 15:05 A 9`, or why: `stopped 15:05 A "…"`.',
-  label: `${minutes} min`,
-  also: [{ place: placeOf(item.stood, line, line.minutes.at), says: 'its time line' }],
-});
+/** Grey that is to be covered: half the hair or more, as the start of the visit gives it. */
+const coversGrey = ({ visit, item }: TimedRun): boolean =>
+  item.kind === 'permanent' &&
+  seenAt(visit, 'start').some(({ seen: { grey } }) => grey !== undefined && (grey.to ?? grey.value) >= GREY_TO_BASE);
+
+const found = (timed: TimedRun): Found => {
+  const { run, item, line, from, minutes, near } = timed;
+  const grey = coversGrey(timed);
+  const end = clockText(run.off ?? run.allOn);
+  return {
+    place: endOf(run),
+    severity: grey ? 'fix' : 'mind',
+    message: `${runText(run)} was on for ${minutes} min from ${from}, ${near - minutes} min short${grey ? ', over grey' : ''}.`,
+    expected: `${item.full} takes ${timeText(line, from)} (${citeLine(item, line)}).`,
+    todo: `Write what was seen when it came off, as in \`check ${end} ${run.bowl} even\`, or why: \`stopped ${end} ${run.bowl} "…"\`.`,
+    label: `${minutes} min`,
+    also: [{ place: placeOf(item.stood, line, line.minutes.at), says: 'its time line' }],
+  };
+};
 
 /** The shortest run of each bowl that is short of its time. */
 const underTime = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Iterable<TimedRun> => {
@@ -41,7 +63,7 @@ export default defineRule({
   family: 'time',
   severity: 'mind',
   over: 'client',
-  what: 'Something came off before the near end of its time line, and nothing seen or noted says why.',
+  what: 'Something came off before the near end of its time line, and nothing seen or noted says why; `fix` where half the hair or more is grey.',
   why: 'Colour taken off early holds badly; the next visit cannot tell whether it was meant.',
   source: { kind: 'shelf', cites: 'the time line of what was put on' },
   *check(_client, visits) {

@@ -5,10 +5,14 @@ import { lightenedBefore } from '../../reckon/state.ts';
 import { exactOf, toNumber } from '../../text/exact.ts';
 import { temperatureOf } from '../../trade/neutralise.ts';
 import { bowlsPutOn } from '../applied.ts';
+import { borneOut } from '../borne-out.ts';
 import { itemsIn, placeInBowl } from '../contents.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { depthText, isAway, meets, seenAt, withDepth } from '../seen-at.ts';
 import { blendOf, shadesIn, shadesText } from '../shade-blend.ts';
+
+/** What filled hair does not turn: what speaks of green, or of a colour that does not hold. */
+const TURNED = /\b(?:green\w*|khaki|mudd?y|murky|hollow|drab|faded|washed out)\b/iu;
 
 /** Depths darker from which lightened hair is filled first: common practice, no source. */
 const DARKER = 3;
@@ -19,7 +23,11 @@ const isWarm = (bowl: BowlReckoned): boolean =>
 const holds = (bowl: BowlReckoned, ...kinds: readonly string[]): boolean =>
   itemsIn(bowl).some(({ kind }) => kind !== undefined && kinds.includes(kind));
 
-function* found(visit: VisitReckoned, earlier: readonly VisitReckoned[]): Generator<Found> {
+function* found(
+  visit: VisitReckoned,
+  earlier: readonly VisitReckoned[],
+  visits: readonly VisitReckoned[],
+): Generator<Found> {
   const bowls = bowlsPutOn(visit);
   if (bowls.some((bowl) => holds(bowl, 'filler') || isWarm(bowl))) return;
   const own = visit.salon.zones;
@@ -36,9 +44,11 @@ function* found(visit: VisitReckoned, earlier: readonly VisitReckoned[]): Genera
     );
     if (start === undefined) continue;
     const [shade] = shadesIn(bowl);
+    const turned = borneOut(visit, visits, TURNED);
     yield {
       place: placeInBowl(bowl, (portion) => portion === shade),
-      message: `Bowl ${bowl.name} takes lightened hair from ${depthText(start.depth)} to ${figure(exactOf(toNumber(depth)))} with ${shadesText(bowl)}, and no warmth.`,
+      ...(turned !== undefined && { severity: 'fix' as const }),
+      message: `Bowl ${bowl.name} takes lightened hair from ${depthText(start.depth)} to ${figure(exactOf(toNumber(depth)))} with ${shadesText(bowl)}, and no warmth${turned === undefined ? '' : `; it came out “${turned}”`}.`,
       expected: `From ${DARKER} depths darker, lightened hair is filled with warmth first (common practice).`,
       todo: 'Write the filler or the warm shade that went with it, or the reason: `allow filler-missing "…"`.',
       label: 'nothing warm in it',
@@ -52,11 +62,11 @@ export default defineRule({
   family: 'tone',
   severity: 'mind',
   over: 'client',
-  what: 'Lightened hair is taken three depths or more darker with no filler and no warm shade anywhere in the visit.',
+  what: 'Lightened hair is taken three depths or more darker with no filler and no warm shade anywhere in the visit; `fix` where it is noted to have turned.',
   why: 'The warmth that was taken out is missing under the new colour: it turns green or grey and fades in days.',
   source: { kind: 'common practice' },
   *check(_client, visits: readonly VisitReckoned[]) {
-    for (const [index, visit] of visits.entries()) yield* found(visit, visits.slice(0, index));
+    for (const [index, visit] of visits.entries()) yield* found(visit, visits.slice(0, index), visits);
   },
   bad: `
     product act "Activator" developer 1.9%

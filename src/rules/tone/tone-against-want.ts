@@ -47,7 +47,7 @@ function* found(visit: VisitReckoned): Generator<Found> {
       place: placeInBowl(first.bowl, (portion) => portion === shade),
       message: `${placeName(want.zone)}: wanted ${wanted}; bowl ${first.bowl.name} is ${first.leans} (${shadesText(first.bowl)}).`,
       expected: 'What is put on leaves its own tone (the tones of the range, else the common digits).',
-      todo: 'Write the shade that was used, or the tone that is wanted.',
+      todo: 'Write the shade that was used or the tone that is wanted; if both stand, what changes next: `next 6w …`.',
       label: `${first.leans}`,
       also: [{ place: want.place, says: 'wanted here' }],
     };

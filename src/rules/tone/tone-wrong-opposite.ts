@@ -1,28 +1,58 @@
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { listed } from '../../reckon/say.ts';
+import type { Severity } from '../../text/finding.ts';
 import { neutralisersOf } from '../../trade/neutralise.ts';
 import { placeInBowl } from '../contents.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { placeName } from '../seen-at.ts';
 import { shadesIn, shadesText } from '../shade-blend.ts';
-import { isWrongOpposite, toningsOf } from '../toning.ts';
+import { isWrongOpposite, type Toning, toningsOf, turnsGreen } from '../toning.ts';
+
+const GREEN = /\b(?:green\w*|khaki)\b/iu;
+
+/** Whether the client's `avoid` lines speak of green. */
+const avoidsGreen = ({ client }: VisitReckoned): boolean =>
+  client.entries.some(({ entry }) =>
+    entry.facts.some(
+      (fact) =>
+        fact.word === 'avoid' && GREEN.test([...fact.what.map(({ word }) => word), fact.says?.text ?? ''].join(' ')),
+    ),
+  );
+
+type Wrong = { readonly says: string; readonly severity: Severity };
+
+/** What is wrong with a toner over what was seen, if anything: it answers none of it, or makes green with it. */
+const wrongOf = (visit: VisitReckoned, toning: Toning): Wrong | undefined => {
+  if (isWrongOpposite(toning)) return { says: '', severity: 'fix' };
+  const green = turnsGreen(toning);
+  if (green === undefined) return undefined;
+  const avoided = avoidsGreen(visit);
+  // Ash over yellow is daily work: it is said where green is to be avoided, or where hardly any yellow is left.
+  if (green === 'ash' && !avoided && toning.over.some(({ stage }) => stage !== 'pale-yellow')) return undefined;
+  return {
+    says: avoided ? ', and makes green with it, which is on the `avoid` line' : ', and makes green with it',
+    severity: green === 'blue' || avoided ? 'fix' : 'mind',
+  };
+};
 
 function* found(visit: VisitReckoned, earlier: readonly VisitReckoned[]): Generator<Found> {
   for (const toning of toningsOf(visit, earlier)) {
     const { bowl, blend, over } = toning;
     const [seen] = over;
-    if (seen === undefined || !isWrongOpposite(toning)) continue;
+    const wrong = wrongOf(visit, toning);
+    if (seen === undefined || wrong === undefined) continue;
     const [shade] = shadesIn(bowl);
     const tones = listed(blend.tones.map(({ family }) => family));
     yield {
       place: placeInBowl(bowl, (portion) => portion === shade),
-      message: `Bowl ${bowl.name} is ${tones} (${shadesText(bowl)}), over ${seen.stage}.`,
+      severity: wrong.severity,
+      message: `Bowl ${bowl.name} is ${tones} (${shadesText(bowl)}), over ${seen.stage}${wrong.says}.`,
       expected:
         `${seen.stage} is answered by ${listed(neutralisersOf(seen.stage))} (the trade’s opposite pairs).`.replace(
           /^./,
           (first) => first.toUpperCase(),
         ),
-      todo: 'Write the shade that was used, or the stage that was seen before it went on.',
+      todo: 'Write the shade that was used or the stage that was seen; if both stand, what answers it next: `next 2w …`.',
       label: `${tones} over ${seen.stage}`,
       also: [{ place: seen.place, says: `${placeName(seen.zone).toLowerCase()} seen last` }],
     };
@@ -34,8 +64,8 @@ export default defineRule({
   family: 'tone',
   severity: 'fix',
   over: 'client',
-  what: 'A cool toner goes over a stage of lift that its tone does not neutralise, such as violet over orange.',
-  why: 'Violet answers yellow, blue answers orange, green answers red; another tone leaves the warmth or turns it muddy.',
+  what: 'A cool toner goes over a stage of lift that its tone does not neutralise: violet over orange, blue over yellow; `mind` for ash over pale yellow.',
+  why: 'Violet answers yellow, blue answers orange, green answers red; another tone leaves the warmth, or turns it muddy or green.',
   source: {
     kind: 'published',
     cites: 'US training page, "Underlying pigment chart"; every training page read agrees on the pairs',

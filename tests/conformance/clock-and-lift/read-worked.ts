@@ -17,7 +17,7 @@ const cellsOf = (line: string): string[] =>
     .map((cell) => cell.trim());
 
 /** The tables of a page, each as its rows. */
-const tablesOf = (text: string): WorkedRow[][] =>
+export const tablesOf = (text: string): WorkedRow[][] =>
   [...text.matchAll(/(?:^\|.*\|\n)+/gm)].map(([table]) => {
     const [titles = [], , ...rows] = table.trimEnd().split('\n').map(cellsOf);
     return rows.map((cells) => Object.fromEntries(titles.map((title, index) => [title, cells[index] ?? ''])));

@@ -86,6 +86,13 @@ visit 2026-01-02 wren
   expect(onHand(notes, 'lengths')).toBe('4');
 });
 
+test('what goes home out of a bowl left the shelf when it was mixed, and does not leave it again', () => {
+  const notes = 'stock 2026-01-01\n in wash 1 pack\nvisit 2026-01-02 wren\n bowl N 60 wash\n left N 12 given\n';
+  expect(onHand(notes, 'wash')).toBe('940');
+  expect(onHand(`${notes} home N 12`, 'wash')).toBe('940');
+  expect(onHand(`${notes} home N 12 + 100 wash`, 'wash')).toBe('840');
+});
+
 test('what is taken out of one bowl into another leaves the shelf once', () => {
   expect(
     onHand(
@@ -248,7 +255,7 @@ visit 2026-01-06 ines
   const [on, until] = ['2026-01-31', '2026-02-14'];
   const rows = shelfState(stockLedger(journal, [...all.values()].flat(), on), on);
   const expected = expectedVisits(journal.shelf, all, on, until);
-  expect(expected.map(({ client, date, why, times }) => [client.name, date, why, times])).toEqual([
+  expect(expected.map(({ client, first, why, times }) => [client.name, first, why, times])).toEqual([
     ['wren', '2026-02-02', 'due', 1],
   ]);
   const [clay] = orderRows(rows, expected, on, until).filter(({ row }) => wareName(row.line) === 'clay');

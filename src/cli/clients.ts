@@ -1,0 +1,26 @@
+import { clientRows, clientsMarkdown } from '../pages/clients-page.ts';
+import { reckonAll } from '../reckon/visit.ts';
+import { findAll } from '../rules/run.ts';
+import { openJournal } from './open-journal.ts';
+import { deliverReport, type FormOptions } from './pages-out.ts';
+import { dayOf } from './today.ts';
+
+export type ClientsOptions = Omit<FormOptions, 'csv'> & { readonly on?: string };
+
+/** `bowlbook clients`: every client with her last visit, when the next is due, and how many alerts her card has. */
+export const clients = async (paths: readonly string[], options: ClientsOptions): Promise<number> => {
+  const on = dayOf(options.on);
+  const { journal, unreadable } = openJournal(paths);
+  const all = reckonAll(journal);
+  const { findings } = findAll(journal, all, on);
+  const rows = clientRows(journal, all, findings, on);
+  await deliverReport(
+    {
+      title: `Clients, ${on}`,
+      markdown: () => clientsMarkdown(journal, rows, on),
+      json: () => ({ on, clients: rows }),
+    },
+    options,
+  );
+  return unreadable.length > 0 ? 2 : 0;
+};

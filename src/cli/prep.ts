@@ -1,0 +1,56 @@
+import type { ClientFile } from '../journal/journal.ts';
+import { noFigures, type Sheet } from '../pages/figures/sheet.ts';
+import { prepMarkdown, salonLiftOf } from '../pages/prep.ts';
+import { clientsOn, nobodyMarkdown } from '../pages/prep-day.ts';
+import { needsBefore, salonMix } from '../reckon/forecast.ts';
+import { reckonAll } from '../reckon/visit.ts';
+import { findAll } from '../rules/run.ts';
+import { isDate } from '../text/dates.ts';
+import { findClient } from './find-client.ts';
+import { openJournal } from './open-journal.ts';
+import { deliver, isPage } from './output.ts';
+import { refusal } from './refusal.ts';
+import { dayOf } from './today.ts';
+
+export type PrepOptions = { readonly html?: true; readonly output?: string; readonly on?: string };
+
+/** The day that the word names, or undefined when it names a client. Throws a refusal for a day and another day. */
+const dayNamed = (word: string, on: string | undefined): string | undefined => {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(word)) return undefined;
+  if (!isDate(word)) throw refusal(`\`${word}\` is not a date of the calendar.`, 'Write it as in `prep 2026-09-04`.');
+  if (on !== undefined && dayOf(on) !== word)
+    throw refusal(`\`${word}\` and \`--on ${on}\` are two days.`, 'Leave `--on` out, or name a client before it.');
+  return word;
+};
+
+/** `bowlbook prep`: the sheet beside the trolley, for one client or for all who come on a day. */
+export const prep = async (word: string, paths: readonly string[], options: PrepOptions): Promise<number> => {
+  const day = dayNamed(word, options.on);
+  const on = day ?? dayOf(options.on);
+  const { journal, unreadable } = openJournal(paths);
+  const all = reckonAll(journal);
+  const clients = day === undefined ? [findClient(journal, word)] : clientsOn(all, on);
+  const { findings, allowed } = findAll(journal, all, on);
+  const found = [...new Set([...findings, ...allowed])];
+  const lift = salonLiftOf(all);
+  const mix = salonMix(needsBefore(all, on));
+  const sheetOf = (client: ClientFile, sheet: Sheet): string =>
+    prepMarkdown(
+      journal,
+      client,
+      all.get(client.name) ?? [],
+      found.filter((finding) => finding.client === client.name),
+      lift,
+      { on, mix, sheet },
+    );
+  const markdown = (sheet: Sheet): string =>
+    clients.length === 0 ? nobodyMarkdown(all, on) : clients.map((client) => sheetOf(client, sheet)).join('\n');
+  const [only] = clients;
+  const title = clients.length === 1 && only !== undefined ? `${only.full}, ${on}` : `To prepare for ${on}`;
+  if (!isPage(options)) deliver(markdown(noFigures), options.output);
+  else {
+    const { prepHtml } = await import('../pages/prep-html.ts');
+    deliver(prepHtml(title, markdown), options.output);
+  }
+  return unreadable.length > 0 ? 2 : 0;
+};

@@ -1,0 +1,145 @@
+import { relative } from 'node:path';
+import { cardHtml } from '../../pages/card-html.ts';
+import { type ClientRow, clientRows } from '../../pages/clients-page.ts';
+import { findingsMarkdown, type Links } from '../../pages/findings-page.ts';
+import { pageHtml } from '../../pages/html.ts';
+import { indexMarkdown } from '../../pages/index-page.ts';
+import type { VisitReckoned } from '../../reckon/model.ts';
+import type { Settled } from '../../rules/session.ts';
+import type { Finding } from '../../text/finding.ts';
+import { cardFile } from './card-file.ts';
+
+export const INDEX = 'index.html';
+export const FINDINGS = 'findings.html';
+
+/** Draws the pages of a journal; what a change did not touch is not drawn again. */
+export type Drawing = {
+  /** Takes a new state, and gives the clients whose card it may change, and the files of cards that are no more. */
+  readonly take: (
+    settled: Settled,
+    on: string,
+  ) => { readonly draw: readonly string[]; readonly gone: readonly string[] };
+  /** A page by its name; undefined for one that is no more. */
+  readonly page: (name: string) => string | undefined;
+  /** How many alerts the card of a client begins with. */
+  readonly alerts: (client: string) => number;
+  /** The files of all cards. */
+  readonly files: () => ReadonlySet<string>;
+};
+
+const linksFrom = (root: string, up: string): Links => ({
+  cardOf: (client) => up + encodeURI(cardFile(client)),
+  fileOf: (file) => relative(root, file).replaceAll('\\', '/') || file,
+});
+
+/** The way from a card back to the pages that list all; not printed. */
+const WAY_BACK =
+  '<nav aria-label="Pages"><ul><li><a href="../index.html">All clients</a></li><li><a href="../findings.html">Findings</a></li></ul></nav>\n';
+const WAY_TO_INDEX = '<nav aria-label="Pages"><ul><li><a href="index.html">All clients</a></li></ul></nav>\n';
+
+const withWay = (html: string, way: string): string => html.replace('<body>\n<header>\n', (open) => open + way);
+
+const isOpen = ({ allowed, severity }: Finding): boolean => allowed === undefined || severity === 'stop';
+
+const isSame = (a: readonly Finding[], b: readonly Finding[]): boolean =>
+  a.length === b.length && a.every((finding, index) => finding === b[index]);
+
+/** Every finding, explained ones too, by the client it is about. */
+const byClient = (settled: Settled): Map<string, Finding[]> => {
+  const { findings, allowed } = settled.all();
+  const groups = new Map<string, Finding[]>();
+  for (const finding of new Set([...findings, ...allowed])) {
+    if (finding.client === undefined) continue;
+    const group = groups.get(finding.client);
+    if (group === undefined) groups.set(finding.client, [finding]);
+    else group.push(finding);
+  }
+  return groups;
+};
+
+const minuteOf = ({ visit }: VisitReckoned): number => visit.entry.time?.minutes ?? -1;
+
+/** The visits of a day, the earliest first. */
+export const visitsOn = ({ journal, reckonedOf }: Settled, on: string): VisitReckoned[] =>
+  [...journal.clients.keys()]
+    .flatMap((name) => reckonedOf(name).filter(({ date }) => date === on))
+    .sort((a, b) => minuteOf(a) - minuteOf(b));
+
+/** A drawing with nothing in it yet, of the notes at `root`. */
+export const startDrawing = (root: string): Drawing => {
+  let state: { readonly settled: Settled; readonly on: string } | undefined;
+  const rows = new Map<string, ClientRow>();
+  const files = new Map<string, string>();
+  let found: ReadonlyMap<string, readonly Finding[]> = new Map();
+
+  const now = (): { readonly settled: Settled; readonly on: string } => {
+    if (state === undefined) throw new Error('nothing was taken to draw');
+    return state;
+  };
+
+  const take: Drawing['take'] = (settled, on) => {
+    state = { settled, on };
+    const { journal, redone, reckonedOf } = settled;
+    const before = found;
+    found = byClient(settled);
+    // What all share can be found wrong at a client whose own notes did not change, such as a name given twice.
+    const told = [...new Set([...before.keys(), ...found.keys()])].filter(
+      (name) => !isSame(before.get(name) ?? [], found.get(name) ?? []),
+    );
+    const draw: string[] = [];
+    const gone: string[] = [];
+    for (const name of new Set([...redone, ...told])) {
+      const client = journal.clients.get(name);
+      const file = cardFile(name);
+      if (client === undefined) {
+        rows.delete(name);
+        if (files.delete(file)) gone.push(file);
+        continue;
+      }
+      const [row] = clientRows(
+        { ...journal, clients: new Map([[name, client]]) },
+        new Map([[name, reckonedOf(name)]]),
+        (found.get(name) ?? []).filter(isOpen),
+        on,
+      );
+      if (row !== undefined) rows.set(name, row);
+      files.set(file, name);
+      draw.push(name);
+    }
+    return { draw, gone };
+  };
+
+  const card = (name: string): string => {
+    const { settled, on } = now();
+    const client = settled.journal.clients.get(name);
+    if (client === undefined) throw new Error(`no client ${name}`);
+    const html = cardHtml(settled.journal, client, settled.reckonedOf(name), found.get(name) ?? [], { on });
+    return withWay(html, WAY_BACK);
+  };
+
+  const index = (): string => {
+    const { settled, on } = now();
+    const list = [...settled.journal.clients.keys()].flatMap((name) => {
+      const row = rows.get(name);
+      return row === undefined ? [] : [{ row, findings: found.get(name) ?? [] }];
+    });
+    const links = { ...linksFrom(root, ''), findingsAt: FINDINGS };
+    const markdown = indexMarkdown(settled.journal, list, visitsOn(settled, on), settled.all().findings, links, on);
+    return pageHtml({ title: settled.journal.salon.full ?? 'Journal', markdown });
+  };
+
+  const findings = (): string => {
+    const { settled, on } = now();
+    const markdown = findingsMarkdown(settled.journal, settled.all().findings, linksFrom(root, ''), on);
+    return withWay(pageHtml({ title: 'Findings', markdown }), WAY_TO_INDEX);
+  };
+
+  const page = (name: string): string | undefined => {
+    if (name === INDEX) return index();
+    if (name === FINDINGS) return findings();
+    const client = files.get(name);
+    return client === undefined ? undefined : card(client);
+  };
+
+  return { take, page, alerts: (client) => rows.get(client)?.alerts ?? 0, files: () => new Set(files.keys()) };
+};

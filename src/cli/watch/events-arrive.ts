@@ -1,0 +1,40 @@
+import { type FSWatcher, rmSync, statSync, watch, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+
+/** Milliseconds in which a sign of a file just made has to come. */
+const PATIENCE = 1_000;
+
+const hasOneDisk = (a: string, b: string): boolean => {
+  try {
+    return statSync(a).dev === statSync(b).dev;
+  } catch {
+    return false;
+  }
+};
+
+/**
+ * Whether the system tells of changes on the disk of the notes, as network drives and shared folders often do not. It is
+ * tried in the folder of the pages, since nothing is ever written among the notes; where that is on another disk it is
+ * taken for granted.
+ */
+export const eventsArrive = (pages: string, root: string): Promise<boolean> => {
+  if (!hasOneDisk(pages, root)) return Promise.resolve(true);
+  const probe = join(pages, `.probe.${process.pid}.new`);
+  return new Promise((resolve) => {
+    let watcher: FSWatcher | undefined;
+    const timer = setTimeout(() => end(false), PATIENCE);
+    const end = (came: boolean): void => {
+      clearTimeout(timer);
+      watcher?.close();
+      rmSync(probe, { force: true });
+      resolve(came);
+    };
+    try {
+      watcher = watch(pages, () => end(true));
+      watcher.on('error', () => end(false));
+      writeFileSync(probe, '');
+    } catch {
+      end(false);
+    }
+  });
+};

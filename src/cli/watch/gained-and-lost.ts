@@ -1,0 +1,39 @@
+import { type Finding, SEVERITIES } from '../../text/finding.ts';
+
+/** Findings that a change brought, and those it took. */
+export type Difference = { readonly gained: readonly Finding[]; readonly lost: readonly Finding[] };
+
+/** What makes two findings the same one; lines move when a note above them grows. */
+const keyOf = ({ rule, severity, place, message, client = '' }: Finding): string =>
+  [rule, severity, place.file, client, message].join('\n');
+
+const less = (some: readonly Finding[], others: readonly Finding[]): Finding[] => {
+  const counts = new Map<string, number>();
+  for (const other of others) counts.set(keyOf(other), (counts.get(keyOf(other)) ?? 0) + 1);
+  return some.filter((one) => {
+    const left = counts.get(keyOf(one)) ?? 0;
+    counts.set(keyOf(one), left - 1);
+    return left <= 0;
+  });
+};
+
+/** What `now` has that `before` had not, and the other way round. */
+export const gainedAndLost = (before: readonly Finding[], now: readonly Finding[]): Difference => ({
+  gained: less(now, before),
+  lost: less(before, now),
+});
+
+const bySeverity = (findings: readonly Finding[]): string =>
+  SEVERITIES.flatMap((severity) => {
+    const count = findings.filter((one) => one.severity === severity).length;
+    return count === 0 ? [] : [`${count} ${severity}`];
+  }).join(', ');
+
+/** `gained 1 stop; lost 2 mind`. */
+export const differenceText = ({ gained, lost }: Difference): string => {
+  if (gained.length + lost.length === 0) return 'findings as before';
+  return [
+    ...(gained.length > 0 ? [`gained ${bySeverity(gained)}`] : []),
+    ...(lost.length > 0 ? [`lost ${bySeverity(lost)}`] : []),
+  ].join('; ');
+};

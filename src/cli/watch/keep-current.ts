@@ -1,0 +1,164 @@
+import { join, relative, resolve } from 'node:path';
+import { performance } from 'node:perf_hooks';
+import { isHidden } from '../../journal/find.ts';
+import { type HintsOptions, startHints } from '../../journal/watch.ts';
+import { openSession, type Settled } from '../../rules/session.ts';
+import type { Finding } from '../../text/finding.ts';
+import { cardFile } from './card-file.ts';
+import { FINDINGS, INDEX, startDrawing } from './draw.ts';
+import { type Difference, gainedAndLost } from './gained-and-lost.ts';
+import { type Look, notesOnDisk } from './notes-on-disk.ts';
+import type { PageFolder } from './page-folder.ts';
+import { pageQueue } from './page-queue.ts';
+import { type Job, startPulse } from './pulse.ts';
+import { troublesTo } from './troubles.ts';
+
+/** The notes as they are known, and the day they are reckoned to. */
+export type State = { readonly settled: Settled; readonly on: string };
+
+/** A change that was taken in. */
+export type Change = State & {
+  /** Files that came, changed or went; none where only the day turned. */
+  readonly files: readonly string[];
+  /** The pages that were written, or went. */
+  readonly pages: readonly string[];
+  /** From the first sign of the change to the last of its pages, milliseconds. */
+  readonly took: number;
+  readonly found: Difference;
+};
+
+/** What is told while notes are kept current. */
+export type Told = {
+  readonly progress: (done: number, of: number) => void;
+  readonly changed: (change: Change) => void;
+  /** Something that does not end the watching: a file that cannot be read, pages that cannot be written. */
+  readonly trouble: (what: string) => void;
+};
+
+export type KeepOptions = {
+  readonly root: string;
+  readonly folder: PageFolder;
+  /** The day to reckon to, asked at every look. */
+  readonly dayOf: () => string;
+  readonly told: Told;
+  /** False: the system is not asked to tell of changes, and the files are only looked through. */
+  readonly events: boolean;
+  /** For tests: what watches in the place of the file watcher. */
+  readonly watch?: HintsOptions['watch'];
+};
+
+export type Kept = {
+  readonly state: () => State;
+  /** A page as it is now, drawn; undefined for a name that is none. */
+  readonly page: (name: string) => string | undefined;
+  /** How many alerts the card of a client begins with. */
+  readonly alerts: (client: string) => number;
+  /** Files of notes and pages written in the first build. */
+  readonly first: { readonly files: number; readonly pages: number };
+  /** Looks through all files at once. */
+  readonly look: () => void;
+  /** Ends it; a page under way is finished first. */
+  readonly stop: () => Promise<void>;
+};
+
+/** Milliseconds between two looks through all files: beside the system's events, and without them. */
+const BESIDE_EVENTS = 1_500;
+export const WITHOUT_EVENTS = 500;
+
+const isList = (name: string): boolean => name === INDEX || name === FINDINGS;
+
+/** Keeps pages current while notes change. Resolves when every page stands as the notes are. */
+export const keepCurrent = async (options: KeepOptions): Promise<Kept> => {
+  const { root, folder, dayOf, told } = options;
+  const top = resolve(root);
+  const session = openSession();
+  const disk = notesOnDisk(root, folder.path);
+  const drawing = startDrawing(root);
+  const troubles = troublesTo(told.trouble);
+  const queue = pageQueue({ folder, draw: drawing.page, isList, progress: told.progress });
+  let every = options.events ? BESIDE_EVENTS : WITHOUT_EVENTS;
+
+  const takeIn = ({ put }: Look, on: string): State => {
+    for (const [path, bytes] of put) session.put(path, bytes);
+    const settled = session.settle(on);
+    const { draw, gone } = drawing.take(settled, on);
+    queue.add([...draw.map(cardFile), ...gone, INDEX, FINDINGS]);
+    return { settled, on };
+  };
+
+  const sayUnreadable = ({ unreadable, isThere }: Look, stands: string): void => {
+    const say = (path: string, why: string): string => `\`${path}\` cannot be read: ${why}. ${stands}`;
+    troubles.are('read', new Map([...unreadable].map(([path, why]) => [path, say(path, why)])));
+    const away = `\`${root}\` is not there. The pages stand as they are until it is back.`;
+    troubles.are('root', new Map(isThere ? [] : [['', away]]));
+  };
+
+  const writePages = async (): Promise<readonly string[]> => {
+    const { written, failed } = await queue.write();
+    const say = (why: string): string => `Pages cannot be written: ${why}. The old ones stand, and it is tried again.`;
+    troubles.are('write', new Map([...failed].map((why) => [why, say(why)])));
+    return written;
+  };
+
+  const seen = disk.look(performance.now());
+  sayUnreadable(seen, 'It is left out.');
+  let state = takeIn(seen, dayOf());
+  let found: readonly Finding[] = state.settled.all().findings;
+  const pages = await writePages();
+  folder.keepOnly(drawing.files());
+
+  const work = async ({ files, now, since }: Job): Promise<number | undefined> => {
+    const look = disk.look(now, files);
+    sayUnreadable(look, 'What was read of it last stands.');
+    if (!look.isThere) return undefined;
+    const on = dayOf();
+    const isNew = look.put.size > 0 || on !== state.on;
+    if (isNew) state = takeIn(look, on);
+    if (files === undefined) queue.add(folder.lost());
+    if (queue.isEmpty()) return look.again;
+    const written = await writePages();
+    if (isNew) {
+      const before = found;
+      found = state.settled.all().findings;
+      const took = performance.now() - since;
+      const difference = gainedAndLost(before, found);
+      told.changed({ ...state, files: [...look.put.keys()], pages: written, took, found: difference });
+    }
+    return look.again;
+  };
+
+  const pulse = startPulse(work, () => every);
+  const hints = options.events
+    ? startHints({
+        root: top,
+        isLeftOut: (path) =>
+          path === folder.path ||
+          relative(top, path)
+            .split(/[\\/]/)
+            .some((part) => part !== '..' && isHidden(part)),
+        onFile: (path) => pulse.sign(join(root, relative(top, path))),
+        onAnything: () => pulse.sign(),
+        onFailure: (error) => {
+          every = WITHOUT_EVENTS;
+          const why = (error as NodeJS.ErrnoException).code ?? error.message;
+          told.trouble(
+            `The system tells of no more changes (${why}). The files are looked through every ${WITHOUT_EVENTS / 1000} s instead.`,
+          );
+          pulse.now();
+        },
+        ...(options.watch && { watch: options.watch }),
+      })
+    : undefined;
+
+  return {
+    state: () => state,
+    page: drawing.page,
+    alerts: drawing.alerts,
+    first: { files: disk.count(), pages: pages.length },
+    look: pulse.now,
+    stop: async () => {
+      queue.stop();
+      await Promise.all([pulse.stop(), hints?.close()]);
+    },
+  };
+};

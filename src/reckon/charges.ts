@@ -1,0 +1,76 @@
+import { exact, largestRemainder, ONE, roundTo, sum, toNumber, ZERO } from '../text/exact.ts';
+import type { VisitReckoned } from './model.ts';
+import { minorUnits, shareOf } from './money.ts';
+
+/** One thing charged for at a visit, in minor units. */
+export type ChargedItem = {
+  /** As typed but in lower case; empty for a visit that charged for nothing. */
+  readonly item: string;
+  /** The price less its part of the discounts. */
+  readonly charged: number;
+  readonly discount: number;
+  /** Its part of what the visit’s products cost. */
+  readonly cost: number;
+};
+
+/** Shares out whole minor units by weights, to the last one; evenly where all weights are nought. */
+const sharedOut = (amount: number, weights: readonly number[]): number[] => {
+  const even = weights.every((weight) => weight <= 0);
+  const parts = weights.map((weight) => (even ? ONE : exact(Math.max(0, weight))));
+  return largestRemainder(parts, exact(amount), ONE).map(toNumber);
+};
+
+/** What each item comes to after the discounts below it, in the order of the note. */
+const afterDiscounts = ({ visit, money }: VisitReckoned): { item: string; charged: number; discount: number }[] => {
+  const items: { item: string; charged: number; discount: number }[] = [];
+  for (const fact of visit.entry.facts) {
+    if (fact.word !== 'charge' || fact.total) continue;
+    const typed = minorUnits(fact.amount ?? 0, money.currency);
+    if (fact.discount === undefined && fact.item !== 'discount') {
+      items.push({ item: fact.item, charged: typed, discount: 0 });
+      continue;
+    }
+    const above = items.reduce((whole, { charged }) => whole + charged, 0);
+    const off = fact.discount === undefined ? typed : shareOf(fact.discount, above);
+    if (items.length === 0) items.push({ item: '', charged: 0, discount: 0 });
+    const shares = sharedOut(
+      off,
+      items.map(({ charged }) => charged),
+    );
+    for (const [index, one] of items.entries()) {
+      const share = shares[index] ?? 0;
+      items[index] = { ...one, charged: one.charged - share, discount: one.discount + share };
+    }
+  }
+  return items;
+};
+
+/** Minor units of all that a visit used and that has a price, rounded once. */
+export const knownCost = ({ money, uses }: VisitReckoned): number =>
+  money.cost ?? toNumber(roundTo(sum(uses.map(({ cost }) => cost ?? ZERO)), ONE));
+
+/**
+ * What a visit charged for, item by item, with the discounts and the cost of its products shared out so that they add
+ * up to the visit’s own. Goods sold by the piece and charged for by name bear their own cost; the rest is shared by
+ * price, which is a convention: the notes do not say which service a bowl was mixed for.
+ */
+export const chargedItems = (visit: VisitReckoned): ChargedItem[] => {
+  const items = afterDiscounts(visit);
+  const cost = knownCost(visit);
+  if (items.length === 0) return [{ item: '', charged: 0, discount: 0, cost }];
+  const names = items.map(({ item }) => item);
+  let rest = cost;
+  const own = names.map((name, index) => {
+    if (names.indexOf(name) !== index) return 0;
+    const goods = visit.uses.filter(({ product, pieces }) => pieces && product === name);
+    const whole = toNumber(roundTo(sum(goods.map((use) => use.cost ?? ZERO)), ONE));
+    const part = Math.min(whole, rest);
+    rest -= part;
+    return part;
+  });
+  const shares = sharedOut(
+    rest,
+    items.map(({ charged }, index) => (own[index] === 0 ? charged : 0)),
+  );
+  return items.map((item, index) => ({ ...item, cost: (own[index] ?? 0) + (shares[index] ?? 0) }));
+};

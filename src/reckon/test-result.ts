@@ -1,0 +1,71 @@
+import type { Test } from '../records/schema/client.ts';
+import type { Seen } from '../records/schema/values.ts';
+import { isAdverse } from '../trade/hair.ts';
+
+/** What was seen in a test: nothing against going on, something against it, or what settles neither. */
+export type TestResult = 'clear' | 'adverse' | 'other';
+
+/** Words that settle any test, with what they say. */
+const SETTLES: ReadonlyMap<string, TestResult> = new Map([
+  ['clear', 'clear'],
+  ['negative', 'clear'],
+  ['reaction', 'adverse'],
+  ['positive', 'adverse'],
+]);
+
+const OPPOSITE: Readonly<Record<TestResult, TestResult>> = { clear: 'adverse', adverse: 'clear', other: 'other' };
+
+/** What speaks for going on in a test of the hair; a skin test is settled by the words above alone. */
+const GOOD_HAIR: ReadonlySet<string> = new Set(['springs-back', 'smooth']);
+
+const DENIES: ReadonlySet<string> = new Set(['no', 'not', 'never', 'without', 'none', 'nothing', 'hardly', "isn't"]);
+
+const wordsOf = (seen: readonly Seen[]): string[] => seen.flatMap(({ words }) => words.map(({ word }) => word));
+
+/** What one word says, by the denials before it: one straight before it turns it round, a farther one settles nothing. */
+const saysAt = (words: readonly string[], index: number, says: TestResult): TestResult => {
+  const denied = words.slice(0, index).findLastIndex((word) => DENIES.has(word));
+  if (denied < 0 || words.slice(denied + 1, index).some((word) => SETTLES.has(word))) return says;
+  return denied === index - 1 ? OPPOSITE[says] : 'other';
+};
+
+const verdictsIn = (words: readonly string[]): TestResult[] =>
+  words.flatMap((word, index) => {
+    const says = SETTLES.get(word);
+    return says === undefined ? [] : [saysAt(words, index, says)];
+  });
+
+/** Words beside those that settle a test and the denials that belong to them. */
+const isBeside = (word: string, index: number, words: readonly string[]): boolean =>
+  !SETTLES.has(word) && !(DENIES.has(word) && SETTLES.has(words[index + 1] ?? ''));
+
+const skinResult = ({ result, rest }: Test): TestResult => {
+  const words = wordsOf(result);
+  const verdicts = verdictsIn(words);
+  if (verdicts.includes('other')) return 'other';
+  if (verdicts.includes('adverse')) return 'adverse';
+  const more = result.some(({ stage, depth, grey }) => stage ?? depth ?? grey) || rest !== undefined;
+  return verdicts.length === 0 || more || words.some(isBeside) ? 'other' : 'clear';
+};
+
+const hairResult = ({ result }: Test): TestResult => {
+  const words = wordsOf(result);
+  const verdicts = verdictsIn(words);
+  const denied = (index: number): boolean => words.slice(0, index).some((word) => DENIES.has(word));
+  if (verdicts.includes('adverse')) return 'adverse';
+  if (words.some((word, index) => !SETTLES.has(word) && isAdverse(word) && !denied(index))) return 'adverse';
+  if (verdicts.includes('other')) return 'other';
+  return verdicts.includes('clear') || words.some((word, index) => GOOD_HAIR.has(word) && !denied(index))
+    ? 'clear'
+    : 'other';
+};
+
+/**
+ * What the words of a result come to; undefined when nothing was seen. A skin test is settled by `clear` and `negative`,
+ * `reaction` and `positive` alone: any other word beside `clear` leaves it unsettled (`clear, slightly pink`). A denial
+ * straight before such a word turns it round (`no reaction`); one farther before it settles nothing.
+ */
+export const resultOf = (fact: Test): TestResult | undefined => {
+  if (fact.result.length === 0) return undefined;
+  return fact.test.name === 'skin' ? skinResult(fact) : hairResult(fact);
+};

@@ -1,0 +1,65 @@
+import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
+import { grams } from '../../reckon/say.ts';
+import { isColour, zonesOfBowl } from '../../reckon/services.ts';
+import { toNumber } from '../../text/exact.ts';
+import { bowlsPutOn } from '../applied.ts';
+import { defineRule, type Found } from '../rule.ts';
+
+/** Grams of one mix that no head takes, and of colour that does not go round one: common practice, no source, generous. */
+const [MOST, LEAST] = [400, 5];
+
+/** Places that take more than a few grams: the whole head, or all of its roots. */
+const WHOLE: ReadonlySet<string> = new Set(['roots', 'all', 'full-head']);
+
+const isWhole = (zone: string): boolean => zone.split(' ').every((word) => WHOLE.has(word));
+
+/** Whether a bowl is the only colour for the whole head or all the roots: a few grams beside another bowl are a touch. */
+const isAlone = (visit: VisitReckoned, bowl: BowlReckoned): boolean =>
+  zonesOfBowl(visit, bowl.name).some(isWhole) && bowlsPutOn(visit).filter(isColour).length === 1;
+
+function* found(visit: VisitReckoned): Generator<Found> {
+  for (const bowl of bowlsPutOn(visit).filter(isColour)) {
+    const { base, mixed, name, place } = bowl;
+    const much = mixed !== undefined && toNumber(mixed) >= MOST;
+    const little = base !== undefined && toNumber(base) > 0 && toNumber(base) <= LEAST && isAlone(visit, bowl);
+    if (!much && !little) continue;
+    const where = zonesOfBowl(visit, name).find(isWhole);
+    yield {
+      place,
+      message: much
+        ? `Bowl ${name} is ${grams(mixed)}.`
+        : `Bowl ${name} has ${grams(base ?? bowl.taken)} of colour for ${where}.`,
+      expected: much
+        ? `One head takes less than ${MOST} g of a mix (common practice, a generous bound).`
+        : `Roots or a whole head take more than ${LEAST} g of colour (common practice, a generous bound).`,
+      todo: 'Write the grams as they were weighed; if they stand, why: `allow amount-unlikely "…"`.',
+      label: much ? 'a nought too many' : 'a nought too few',
+    };
+  }
+}
+
+export default defineRule({
+  name: 'amount-unlikely',
+  family: 'dose',
+  severity: 'mind',
+  over: 'visit',
+  what: 'A bowl of colour is 400 g or more, or 5 g of colour or less are all there is for the roots or the whole head.',
+  why: 'A slipped nought goes into the stock, the cost and the next bowl made from this one.',
+  source: { kind: 'common practice' },
+  check: found,
+  bad: `
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 400 clay + 80 dev-6
+           ^^^^^^^^^^^^^^^^^^^^^
+      place A top`,
+  good: `
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 40 clay + 80 dev-6
+      place A top`,
+});

@@ -1,0 +1,48 @@
+import { placeOf } from '../cite.ts';
+import { itemsIn } from '../contents.ts';
+import { unsaidRoots } from '../on-scalp.ts';
+import { defineRule } from '../rule.ts';
+
+export default defineRule({
+  name: 'scalp-unsaid',
+  family: 'placement',
+  severity: 'mind',
+  over: 'visit',
+  what: 'Lightener is placed on roots with neither `on-scalp` nor `off-scalp`, and its product has no scalp line.',
+  why: 'On the scalp a lightener takes less strength and less time; where it lay is what its next bowl goes by.',
+  source: { kind: 'common practice' },
+  caution: 'lightener',
+  *check({ visit, bowls }) {
+    for (const placing of visit.entry.facts) {
+      if (placing.word !== 'place') continue;
+      const names = placing.bowls.map(({ name }) => name.toUpperCase());
+      const bowl = bowls.find((one) => names.includes(one.name) && unsaidRoots(placing, one) !== undefined);
+      const item = bowl && itemsIn(bowl).find(({ kind }) => kind === 'lightener');
+      const roots = bowl && unsaidRoots(placing, bowl);
+      if (bowl === undefined || item === undefined || item.scalp !== undefined || roots === undefined) continue;
+      yield {
+        place: placeOf(visit, placing, roots.at),
+        message: `Bowl ${bowl.name}, ${item.name}, is placed at ${roots.zone}, and no \`off-scalp\` stands: it counts as on the scalp.`,
+        expected: `Roots are on the scalp unless the note says how far off; ${item.full} has no \`scalp\` line (common practice).`,
+        todo: `Write \`off-scalp 1cm\` if not, else \`on-scalp\`; its leaflet's strength stands under \`${item.name}\`, as in \`scalp to 6%\`.`,
+        label: 'counts as on the scalp',
+      };
+      return;
+    }
+  },
+  bad: `
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 40 clay + 80 dev-6
+      place A roots apply
+              ^^^^^`,
+  good: `
+    product dev-6 "Cream developer" developer 6%
+    product clay "Peregrine clay" lightener
+    client wren-abbott "Wren Abbott"
+    visit 2026-09-04 wren-abbott
+      bowl A 40 clay + 80 dev-6
+      place A roots apply on-scalp`,
+});

@@ -1,0 +1,46 @@
+import { describe, expect, it } from 'vitest';
+import { corrections } from '../../src/reckon/corrections.ts';
+import { toFixed } from '../../src/text/exact.ts';
+import { reckonedOf } from './reckoned.ts';
+
+const found = (notes: string): unknown[][] =>
+  corrections(reckonedOf(notes), {}).map(({ kind, visit, of, ofStylist, mixed, cost }) => [
+    kind,
+    visit.date,
+    of,
+    ofStylist,
+    toFixed(mixed, 0),
+    cost,
+  ]);
+
+describe('corrections', () => {
+  it('a redo names the visit put right, and whose it was', () => {
+    expect(
+      found(
+        'visit 2025-09-01 wren-abbott by io\nbowl A 30 clay + 60 dev-6\nvisit 2025-09-04 wren-abbott by nia\nredo 2025-09-01\nbowl A 500 clay + 0 dev-6\nfit 1 goods-a',
+      ),
+    ).toEqual([['redo', '2025-09-04', '2025-09-01', 'io', '500', 3850]]);
+  });
+
+  it('a redo of a visit that is not in the notes names nobody', () => {
+    expect(found('visit 2025-09-04 wren-abbott\nredo 2025-09-01')).toEqual([
+      ['redo', '2025-09-04', '2025-09-01', undefined, '0', 0],
+    ]);
+  });
+
+  it.each(['aim correct the band', 'aim Colour correction', 'charge colour-correction 140', 'charge correction 140'])(
+    '`%s` is a correction',
+    (line) => {
+      expect(found(`visit 2025-09-01 wren-abbott\n${line}`)).toEqual([
+        ['correction', '2025-09-01', undefined, undefined, '0', 0],
+      ]);
+    },
+  );
+
+  it.each(['aim incorrectly parted last time', 'charge foils 95', 'note correction next time'])(
+    '`%s` is none',
+    (line) => {
+      expect(found(`visit 2025-09-01 wren-abbott\n${line}`)).toEqual([]);
+    },
+  );
+});

@@ -1,0 +1,174 @@
+import { existsSync, mkdirSync, readdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { cardFile } from '../../src/cli/watch/card-file.ts';
+import { openPageFolder, type PageFolder } from '../../src/cli/watch/page-folder.ts';
+import { coldPages, notesOf, pagesIn, SHELF, sleep, tempFolder, until, watchFolder, writeAt } from './watching.ts';
+
+const FILES = { 'shelf.bowl': SHELF, 'a.bowl': notesOf('wren'), 'b.bowl': notesOf('otto') };
+
+describe('a folder for pages', () => {
+  test('that holds notes is refused, at any depth and through a link', () => {
+    const top = tempFolder();
+    writeAt(join(top, 'notes', 'a.bowl'), '');
+    writeAt(join(top, 'out', 'deep', 'b.bowl'), '');
+    symlinkSync(join(top, 'out'), join(top, 'link'));
+    for (const out of ['out', 'link'])
+      expect(() => openPageFolder(join(top, out), join(top, 'notes'))).toThrow('holds notes (`deep/b.bowl`)');
+    for (const out of ['notes', '.'])
+      expect(() => openPageFolder(join(top, out), join(top, 'notes'))).toThrow('holds the notes themselves');
+    expect(readdirSync(join(top, 'out'))).toEqual(['deep']);
+  });
+
+  test('that holds other files is refused, and nothing in it is touched', () => {
+    const top = tempFolder();
+    writeAt(join(top, 'out', 'letter.txt'), 'x');
+    mkdirSync(join(top, 'notes'));
+    expect(() => openPageFolder(join(top, 'out'), join(top, 'notes'))).toThrow('holds other files (`letter.txt`)');
+    expect(readdirSync(join(top, 'out'))).toEqual(['letter.txt']);
+  });
+
+  test('that cannot be made is refused with the reason', () => {
+    const top = tempFolder();
+    writeAt(join(top, 'file'), '');
+    mkdirSync(join(top, 'notes'));
+    expect(() => openPageFolder(join(top, 'file', 'out'), join(top, 'notes'))).toThrow(
+      'cannot be used for pages: a part of its path is a file.',
+    );
+  });
+
+  test('is used again, without cards of clients that are no more and without what a killed run left', async () => {
+    const first = await watchFolder(FILES);
+    await first.stop();
+    const gone = join(first.out, 'clients', 'gone.html');
+    const left = join(first.out, '.index.html.999999999.new');
+    const own = join(first.out, `.index.html.${process.pid}.new`);
+    for (const path of [gone, left, own]) writeAt(path, 'x');
+    const again = await watchFolder({}, { root: first.root });
+    expect(again.kept.first.pages).toBe(0);
+    expect([gone, left, own].map(existsSync)).toEqual([false, false, true]);
+    rmSync(own);
+    expect(pagesIn(again.out)).toEqual(await coldPages(again.root));
+  });
+
+  test('is left out of version control', () => {
+    const top = tempFolder();
+    mkdirSync(join(top, 'notes'));
+    openPageFolder(join(top, 'notes', 'pages'), join(top, 'notes'));
+    expect(readdirSync(join(top, 'notes', 'pages')).sort()).toEqual(['.gitignore', 'about-these-pages.txt', 'clients']);
+  });
+});
+
+describe('while watching', () => {
+  test('pages inside the tree that is watched set nothing off', async () => {
+    const watched = await watchFolder(FILES, { out: undefined });
+    watched.write('a.bowl', notesOf('wren', 2));
+    await watched.shows('wren', 2);
+    await until('the change is told', () => watched.changes.length > 0);
+    writeAt(join(watched.out, 'clients', 'stray.bowl'), notesOf('nia'));
+    watched.kept.look();
+    await sleep(600);
+    expect(watched.changes).toHaveLength(1);
+    expect(watched.page('clients/nia.html')).toBe('');
+  });
+
+  test('a folder of pages that is deleted is made again, with every page', async () => {
+    const watched = await watchFolder(FILES);
+    rmSync(watched.out, { recursive: true });
+    await watched.shows('otto', 1);
+    await until('the index', () => watched.page('index.html') !== '');
+    rmSync(join(watched.out, 'clients', 'wren.html'));
+    await watched.shows('wren', 1);
+    expect(pagesIn(watched.out)).toEqual(await coldPages(watched.root));
+  });
+
+  test('a page that cannot be written stays as it was, and follows when it can be', async () => {
+    const watched = await watchFolder(FILES);
+    const before = watched.page('clients/wren.html');
+    // Something in the place of the file that is written first.
+    const blocked = join(watched.out, 'clients', `.wren.html.${process.pid}.new`);
+    mkdirSync(blocked);
+    watched.write('a.bowl', notesOf('wren', 2));
+    watched.write('b.bowl', notesOf('otto', 2));
+    await watched.shows('otto', 2);
+    await until('it is told', () => watched.troubles.length > 0);
+    expect(watched.page('clients/wren.html')).toBe(before);
+    rmSync(blocked, { recursive: true });
+    await watched.shows('wren', 2);
+    expect(watched.troubles).toHaveLength(1);
+    expect(pagesIn(watched.out)).toEqual(await coldPages(watched.root));
+  });
+
+  test('a full disk is told of once; old pages stand until there is room', async () => {
+    let full = false;
+    const onFull = (folder: PageFolder): PageFolder => ({
+      ...folder,
+      put: (name, html) => {
+        if (full) throw Object.assign(new Error('no space left on device'), { code: 'ENOSPC' });
+        return folder.put(name, html);
+      },
+    });
+    const watched = await watchFolder(FILES, { wrap: onFull });
+    const before = pagesIn(watched.out);
+    full = true;
+    watched.write('a.bowl', notesOf('wren', 2));
+    watched.write('b.bowl', notesOf('otto', 2));
+    await until('it is told', () => watched.troubles.length > 0);
+    watched.kept.look();
+    await sleep(300);
+    expect(watched.troubles).toEqual([
+      'Pages cannot be written: the disk is full. The old ones stand, and it is tried again.',
+    ]);
+    expect(pagesIn(watched.out)).toEqual(before);
+    full = false;
+    await watched.shows('wren', 2);
+    await watched.shows('otto', 2);
+    expect(pagesIn(watched.out)).toEqual(await coldPages(watched.root));
+  });
+
+  test('two watchers with one folder of pages agree', async () => {
+    const one = await watchFolder(FILES);
+    const two = await watchFolder({}, { root: one.root, out: one.out });
+    for (const mark of [2, 3, 4]) {
+      one.write('a.bowl', notesOf('wren', mark));
+      await one.shows('wren', mark);
+    }
+    await until('both have told', () => one.changes.length > 0 && two.changes.length > 0);
+    rmSync(join(one.root, 'b.bowl'));
+    await until('the card goes', () => one.page('clients/otto.html') === '');
+    await until('both have let go', () =>
+      [one, two].every(({ kept }) => !kept.state().settled.journal.clients.has('otto')),
+    );
+    await Promise.all([one.stop(), two.stop()]);
+    expect([...one.troubles, ...two.troubles]).toEqual([]);
+    expect(pagesIn(one.out)).toEqual(await coldPages(one.root));
+  });
+});
+
+describe('the file of a card', () => {
+  test('is plain for a plain name', () => {
+    expect(cardFile('wren-abbott')).toBe('clients/wren-abbott.html');
+    expect(cardFile('zoë')).toBe('clients/zoë.html');
+  });
+
+  test('never leads out of its folder, nor to a device, nor is too long', () => {
+    for (const name of ['../../etc/passwd', 'a/b', 'a\\b', '..', 'con', 'nul', 'com1', 'é'.repeat(400), '\0', ''])
+      expect(cardFile(name)).toMatch(/^clients\/[\p{L}\p{N}_-]{0,180}\.html$/u);
+  });
+
+  test('is another for every name', () => {
+    const names = ['a_b', 'a_5f_b', 'a.b', 'a b', 'a/b', 'con', '_con', 'x'.repeat(300), 'x'.repeat(301)];
+    expect(new Set(names.map(cardFile)).size).toBe(names.length);
+    expect(new Set(names.map(cardFile)).size).toBeGreaterThan(8);
+  });
+});
+
+test('a name that is no file name has a card that the index leads to', async () => {
+  const watched = await watchFolder({ 'a.bowl': notesOf("d'arcy.o") });
+  const name = readdirSync(join(watched.out, 'clients'))[0] ?? '';
+  expect(name).toMatch(/^[\w-]+\.html$/);
+  expect(watched.page('index.html')).toContain(`href="clients/${name}"`);
+  writeFileSync(join(watched.root, 'b.bowl'), notesOf('zoë'));
+  await watched.shows('zoë', 1);
+  await until('the index', () => watched.page('index.html').includes('href="clients/zo%C3%AB.html"'));
+});
