@@ -10,19 +10,22 @@ const row = (first: string, cells: readonly string[]): string =>
   `  ${first.padEnd(18)}${cells.map((cell) => cell.padStart(15)).join('')}`;
 
 const VERDICTS = {
-  better: 'The gain is more than chance explains, and nothing is worse by more than that.',
-  worse: 'By these notes the forecast is no better: go by the last time.',
-  trade: 'Better in one and worse in the other, both more than chance explains: a choice, and no gain.',
-  'not told apart': 'No more than chance explains: by these notes the forecast is no better.',
+  better: 'Mix by the forecast: better than the same as last time, by more than chance explains.',
+  worse: 'Mix the same as last time: the forecast is worse, by more than chance explains.',
+  trade: 'A choice: the forecast is better in one and worse in the other, both by more than chance explains.',
+  'not told apart': 'Mix by either: the forecast and the same as last time differ no more than chance explains.',
 } as const;
 
-const verdict = (comparison: MixComparison): string[] => {
-  const { gain, gainError, onlyForecastShort, onlyLastShort } = comparison;
+const tenth = (value: number): number => Math.round(value * 10) / 10;
+
+/** How the two differ, from the figures of the table, and by visits, which the verdict goes by. */
+const difference = ({ bowls, figures, gain, gainError, onlyForecastShort, onlyLastShort }: MixComparison): string[] => {
+  const [forecast, last] = figures.map(({ wasted }) => tenth(wasted / bowls));
+  const less = (last ?? 0) - (forecast ?? 0);
   const error = Number.isFinite(gainError) ? `${gainError.toFixed(1)} g` : 'not known';
   return [
-    `The forecast wastes ${Math.abs(gain).toFixed(1)} g a bowl ${gain < 0 ? 'more' : 'less'} (standard error ${error});`,
-    `${counted(onlyForecastShort, 'bowl')} would run short by it alone, ${onlyLastShort} by the last time alone.`,
-    VERDICTS[mixVerdict(comparison)],
+    `The forecast wastes ${Math.abs(less).toFixed(1)} g a bowl ${less < 0 ? 'more' : 'less'}; by visits, each counting one, ${Math.abs(gain).toFixed(1)} g ${gain < 0 ? 'more' : 'less'} (standard error ${error}).`,
+    `Of the bowls run short, ${onlyForecastShort} are so by it alone and ${onlyLastShort} by the last time alone.`,
   ];
 };
 
@@ -31,6 +34,7 @@ export const mixTable = ({ basis, cases, untold, first }: MixBacktest): string =
   const comparison = compareMix(cases);
   const from = basis === 'before' ? 'from the visits before it' : 'from all other visits';
   return [
+    ...(comparison === undefined ? [] : [VERDICTS[mixVerdict(comparison)], '']),
     `Grams to mix: each bowl left out, and forecast ${from}.`,
     ...(comparison === undefined
       ? []
@@ -39,9 +43,14 @@ export const mixTable = ({ basis, cases, untold, first }: MixBacktest): string =
           `${counted(comparison.bowls, 'bowl')} on ${counted(comparison.visits, 'visit')}:`,
           row('', ['wasted', 'a bowl', 'ran short', 'lacking']),
           ...comparison.figures.map(({ guess, wasted, short, lacking }) =>
-            row(NAMES[guess], [grams(wasted), grams(wasted / comparison.bowls), `${short}`, grams(lacking)]),
+            row(NAMES[guess], [
+              grams(wasted),
+              `${tenth(wasted / comparison.bowls).toFixed(1)} g`,
+              `${short}`,
+              grams(lacking),
+            ]),
           ),
-          ...verdict(comparison),
+          ...difference(comparison),
           '',
           `The range of the forecast, meant for eight of ten, holds ${Math.round(comparison.within * 100)} %.`,
         ]),

@@ -13,6 +13,8 @@ const WIDE = Math.max(...Object.values(NAMES).map((name) => name.length));
 
 const minutes = (value: number): string => `${value.toFixed(1)} min`;
 
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 const share = (value: number): string => `${Math.round(value * 100)} %`;
 
 const leaning = (bias: number): string => {
@@ -26,23 +28,30 @@ const row = (cells: readonly [string, string, string, string]): string =>
     .map((cell) => cell.padStart(16))
     .join('')}`;
 
-const BEYOND_CHANCE = 'more than chance explains';
-
 const VERDICTS = {
-  nearer: `${BEYOND_CHANCE}.`,
-  further: `${BEYOND_CHANCE}. Go by that guess here.`,
-  'not told apart': 'no more than chance explains.',
+  nearer: ({ guess }: Against): string =>
+    `reckon with the estimate, nearer than \`${NAMES[guess]}\` by more than chance explains`,
+  further: ({ guess }: Against): string =>
+    `go by \`${NAMES[guess]}\`, nearer than the estimate by more than chance explains`,
+  'not told apart': ({ guess }: Against): string =>
+    `go by either, the estimate and \`${NAMES[guess]}\` differ no more than chance explains`,
 } as const;
 
-/** What the comparison comes to, claiming no more than the figures bear. */
-const verdict = (comparison: Comparison): string[] => {
-  const { against } = comparison;
+type Against = NonNullable<Comparison['against']>;
+
+/** What a comparison comes to, claiming no more than the figures bear; nothing without one. */
+const verdict = (when: string, comparison: Comparison | undefined): string[] =>
+  comparison?.against === undefined ? [] : [`${when} ${VERDICTS[verdictOf(comparison)](comparison.against)}`];
+
+/** How much nearer the estimate is, as the figures of the table have it. */
+const difference = ({ against, errors }: Comparison): string[] => {
   if (against === undefined) return [];
-  const way = against.gain < 0 ? 'further out' : 'nearer';
+  const meanOf = (guess: Guess): number =>
+    Math.round((errors.find((one) => one.guess === guess)?.mean ?? Number.NaN) * 10) / 10;
+  const gain = meanOf(against.guess) - meanOf('estimate');
   const error = Number.isFinite(against.error) ? minutes(against.error) : 'not known';
   return [
-    `The estimate is ${minutes(Math.abs(against.gain))} ${way} than \`${NAMES[against.guess]}\` (standard error ${error}):`,
-    VERDICTS[verdictOf(comparison)],
+    `The estimate is ${minutes(Math.abs(gain))} ${gain < 0 ? 'further out' : 'nearer'} than \`${NAMES[against.guess]}\` (standard error ${error}).`,
   ];
 };
 
@@ -56,7 +65,7 @@ const section = (title: (found: string) => string, comparison: Comparison | unde
     ...comparison.errors.map(({ guess, mean, bias, within }) =>
       row([NAMES[guess], minutes(mean), leaning(bias), share(within)]),
     ),
-    ...verdict(comparison),
+    ...difference(comparison),
   ];
 };
 
@@ -66,13 +75,14 @@ export const backtestTable = ({ basis, cases, untold }: Backtest): string => {
   const first = cases.filter(({ lastTime }) => lastTime === undefined);
   const held = withinSpan(cases);
   const without = cases.filter(({ estimate }) => estimate === undefined).length;
+  const again = compareGuesses(cases, ['estimate', 'last time', 'middle of the line']);
+  const anew = compareGuesses(first, ['estimate', 'middle of the line']);
+  const verdicts = [...verdict('where there is a last time,', again), ...verdict('where there is none,', anew)];
   return [
+    ...(verdicts.length === 0 ? [] : [capital(`${verdicts.join('; ')}.`), '']),
     `Minutes from first on to the stage reached: each visit left out, and estimated ${from}.`,
-    ...section(
-      (found) => `${found}, where there is a last time:`,
-      compareGuesses(cases, ['estimate', 'last time', 'middle of the line']),
-    ),
-    ...section((found) => `${found}, where there is none:`, compareGuesses(first, ['estimate', 'middle of the line'])),
+    ...section((found) => `${found}, where there is a last time:`, again),
+    ...section((found) => `${found}, where there is none:`, anew),
     '',
     ...(held === undefined
       ? []

@@ -5,20 +5,32 @@ import { offered, refusal } from './refusal.ts';
 
 const said = ({ name, full }: ClientFile): string => (full === name ? `\`${name}\`` : `\`${name}\` (${full})`);
 
+/** A name as it is looked for: folded, and without the accents that a keyboard may lack, `zoe-harrow` for `zoë-harrow`. */
+const bare = (text: string): string =>
+  fold(text.normalize('NFD').replace(/\p{M}/gu, '')).replace(/[łøđı]/g, (letter) => PLAIN[letter] ?? letter);
+
+/** Letters of names that are no plain letter with an accent. */
+const PLAIN: Readonly<Record<string, string>> = { ł: 'l', ø: 'o', đ: 'd', ı: 'i' };
+
 /** Most clients listed when a part of a name fits several. */
 const MOST = 8;
 
 /**
- * The client that a name, a full name or a part of either stands for. Throws a refusal that offers names when none
- * or more than one fits.
+ * The client that a name, a full name or a part of either stands for, with or without its accents. Throws a refusal that
+ * offers names when none or more than one fits.
  */
 export const findClient = (journal: Journal, typed: string): ClientFile => {
   const word = fold(typed.trim());
   const exact = journal.clients.get(word);
   if (exact !== undefined) return exact;
   const clients = [...journal.clients.values()];
-  const named = clients.filter(({ full }) => fold(full) === word);
-  const fitting = named.length > 0 ? named : clients.filter(({ name, full }) => `${name} ${fold(full)}`.includes(word));
+  const sought = bare(word);
+  const fits = [
+    ({ full }: ClientFile): boolean => fold(full) === word,
+    ({ name, full }: ClientFile): boolean => bare(name) === sought || bare(full) === sought,
+    ({ name, full }: ClientFile): boolean => bare(`${name} ${full}`).includes(sought),
+  ];
+  const fitting = fits.map((fit) => clients.filter(fit)).find((found) => found.length > 0) ?? [];
   const [only] = fitting;
   if (word !== '' && only !== undefined && fitting.length === 1) return only;
   if (word !== '' && fitting.length > 1) {

@@ -41,17 +41,24 @@ export const placeText = ({ file, line, at }: Place, named = file): string =>
 /** A path as it is reached from the current folder. */
 const fromHere = (file: string): string => (isAbsolute(file) ? relative('', file) : file);
 
+/** Findings that can stand between a caution and a word that it stands above, before nobody looks back so far. */
+const NEAR = 3;
+
 /**
- * For the findings of one report, in order: each with its caution in full the first time, then with a word that it stands
- * above, so that it is still read.
+ * For the findings of one report, in order: each with its caution in full, or with a word that it stands above where the
+ * last caution told is the very same one, of the same client and only a few findings back.
  */
 export const cautionsOnce = (): ((finding: Finding) => Finding) => {
-  const told = new Set<string>();
+  let told: { readonly caution: string; readonly client: string | undefined } | undefined;
+  let since = 0;
   return (finding) => {
-    const { caution } = finding;
+    const { caution, client } = finding;
+    since += 1;
     if (caution === undefined) return finding;
-    if (told.has(caution)) return { ...finding, caution: 'as above.' };
-    told.add(caution);
+    if (told?.caution === caution && told.client === client && since <= NEAR)
+      return { ...finding, caution: 'as above.' };
+    told = { caution, client };
+    since = 0;
     return finding;
   };
 };

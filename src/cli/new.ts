@@ -1,5 +1,5 @@
-import { mkdirSync, readdirSync } from 'node:fs';
-import { dirname, join, resolve } from 'node:path';
+import { mkdirSync, readdirSync, rmdirSync, rmSync } from 'node:fs';
+import { dirname, join, resolve, sep } from 'node:path';
 import { reasonOf } from './open-journal.ts';
 import { print } from './print.ts';
 import { refusal } from './refusal.ts';
@@ -18,11 +18,50 @@ const namesIn = (folder: string): string[] => {
   }
 };
 
-const makeFolder = (folder: string): void => {
+/** Makes a folder and those above it, and gives the first that was not there. */
+const makeFolder = (folder: string): string | undefined => {
   try {
-    mkdirSync(folder, { recursive: true });
+    return mkdirSync(folder, { recursive: true });
   } catch (error) {
-    throw refusal(`The folder \`${folder}\` cannot be made: ${reasonOf(error)}.`);
+    throw refusal(
+      `The folder \`${folder}\` cannot be made: ${reasonOf(error)}.`,
+      'Name a folder where you may write, and where there is room.',
+    );
+  }
+};
+
+const attempt = (take: () => void): void => {
+  try {
+    take();
+  } catch {
+    // What cannot be taken away stays; the refusal says what went wrong.
+  }
+};
+
+/** The folders from the one that holds `path` up to `first`, the deepest first. */
+const foldersUpTo = (path: string, first: string): string[] => {
+  const above: string[] = [];
+  for (let at = resolve(dirname(path)); at === first || at.startsWith(first + sep); at = dirname(at)) above.push(at);
+  return above;
+};
+
+/** Writes every file or none: what was made before one failed is taken away again, folders as far as they are empty. */
+const writeAll = (files: readonly { readonly path: string; readonly text: string }[]): void => {
+  const folders: string[] = [];
+  const written: string[] = [];
+  try {
+    for (const { path } of files) {
+      const first = makeFolder(dirname(path));
+      if (first !== undefined) folders.push(...foldersUpTo(path, resolve(first)));
+    }
+    for (const { path, text } of files) {
+      writeWhole(path, Buffer.from(text, 'utf8'), Buffer.alloc(0));
+      written.push(path);
+    }
+  } catch (error) {
+    for (const path of written) attempt(() => rmSync(path, { force: true }));
+    for (const path of folders.sort((one, other) => other.length - one.length)) attempt(() => rmdirSync(path));
+    throw error;
   }
 };
 
@@ -40,8 +79,7 @@ export const begin = (folder: string, options: NewOptions): number => {
       'Name a new folder; this command overwrites nothing.',
     );
   const files = starterFiles(on).map(({ path, text }) => ({ path: join(folder, path), text }));
-  for (const { path } of files) makeFolder(dirname(path));
-  for (const { path, text } of files) writeWhole(path, Buffer.from(text, 'utf8'));
+  writeAll(files);
   print(
     [
       'A journal to begin with:',

@@ -19,6 +19,13 @@ const REASONS: Readonly<Record<string, string>> = {
   ELOOP: 'its link leads back to itself',
   ENOSPC: 'the disk is full',
   EROFS: 'the disk is read-only',
+  EDQUOT: 'no more room on the disk is allowed',
+  EIO: 'the disk reports a fault',
+  EBUSY: 'another program holds it',
+  EXDEV: 'it stands on a disk of its own',
+  EMFILE: 'too many files are open',
+  ENFILE: 'too many files are open',
+  ENAMETOOLONG: 'its name is too long',
 };
 
 /** Why the system refused, in words: from its error code, else its own message. */
@@ -53,10 +60,28 @@ const filesAt = (path: string): string[] => {
   }
 };
 
+/** The files of notes that were found in this run, by the paths they were found at. */
+const found = new Set<string>();
+
+const realOf = (path: string): string => {
+  try {
+    return realpathSync(path);
+  } catch {
+    return path;
+  }
+};
+
+/** Whether a path leads to notes: by its ending, or because they were read from there. */
+export const isNotes = (path: string): boolean => {
+  const real = realOf(path);
+  return path.endsWith(ENDING) || real.endsWith(ENDING) || [...found].some((one) => realOf(one) === real);
+};
+
 /** The files of notes at the paths, each once. Throws a refusal when a path cannot be read or holds no notes. */
 export const notesAt = (paths: readonly string[]): string[] => {
   const roots = paths.length === 0 ? ['.'] : paths;
   const files = roots.flatMap(filesAt);
+  for (const file of files) found.add(file);
   if (files.length === 0) {
     throw refusal(
       `There are no notes (files ending in \`${ENDING}\`) in ${offered(roots)}.`,

@@ -1,14 +1,21 @@
+import { isNotes } from './open-journal.ts';
 import { printTyped, remark } from './print.ts';
+import { refusal } from './refusal.ts';
 import { writeWhole } from './write.ts';
 
 /** Whether a whole page is asked for: with `--html`, or by the name of the file that `-o` gives. */
 export const isPage = ({ html, output }: { readonly html?: true; readonly output?: string }): boolean =>
   html === true || (output !== undefined && /\.html?$/i.test(output));
 
-/** Puts a page to standard output, or into the file that `-o` names. */
+/** Puts a page to standard output, or into the file that `-o` names. Throws a refusal when that is one of notes. */
 export const deliver = (page: string, output: string | undefined): void => {
   if (output === undefined) printTyped(page);
   else {
+    if (isNotes(output))
+      throw refusal(
+        `\`${output}\` is a file of notes, and no page is put in its place.`,
+        'Name another file with `-o`.',
+      );
     writeWhole(output, Buffer.from(page.endsWith('\n') ? page : `${page}\n`, 'utf8'));
     remark(`Written to ${output}.`);
   }

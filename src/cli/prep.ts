@@ -1,7 +1,7 @@
 import type { ClientFile } from '../journal/journal.ts';
 import { noFigures, type Sheet } from '../pages/figures/sheet.ts';
 import { prepMarkdown, salonLiftOf } from '../pages/prep.ts';
-import { clientsOn, nobodyMarkdown } from '../pages/prep-day.ts';
+import { clientsOn, comingMarkdown, nobodyMarkdown } from '../pages/prep-day.ts';
 import { needsBefore, salonMix } from '../reckon/forecast.ts';
 import { reckonAll } from '../reckon/visit.ts';
 import { findAll } from '../rules/run.ts';
@@ -43,8 +43,11 @@ export const prep = async (word: string, paths: readonly string[], options: Prep
       lift,
       { on, mix, sheet },
     );
+  const first = day === undefined ? [] : [comingMarkdown(all, on)];
   const markdown = (sheet: Sheet): string =>
-    clients.length === 0 ? nobodyMarkdown(all, on) : clients.map((client) => sheetOf(client, sheet)).join('\n');
+    clients.length === 0
+      ? nobodyMarkdown(all, on)
+      : [...first, ...clients.map((client) => sheetOf(client, sheet))].join('\n');
   const [only] = clients;
   const title = clients.length === 1 && only !== undefined ? `${only.full}, ${on}` : `To prepare for ${on}`;
   if (!isPage(options)) deliver(markdown(noFigures), options.output);

@@ -83,6 +83,7 @@ const commandsOf = (program: Command, done: (code: number) => void): void => {
     .argument('[FOLDER]')
     .option('--out <FOLDER>', 'where the pages are put (default: pages, in the folder itself)')
     .option('--open', 'serve the pages to this machine, with a live page of today')
+    .option('--share', 'serve them to a phone or tablet on the network, which can note times')
     .option('--no-events', 'look through the files every half second, without the system’s events')
     .addOption(onOption('the day the pages are for (default: the machine’s date, as it turns)'))
     .action(async (path, options) => done(await (await import('./watch/watch.ts')).watchJournal(path, options)));

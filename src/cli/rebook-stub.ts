@@ -1,8 +1,8 @@
 import type { Source, Stood } from '../journal/source.ts';
+import { sumText } from '../pages/prep-sums.ts';
 import { nextIn } from '../reckon/due-window.ts';
 import type { Plan, PlannedBowl } from '../reckon/plan.ts';
-import { figure, grams } from '../reckon/say.ts';
-import { sayDecided } from '../reckon/say-plan.ts';
+import { figure } from '../reckon/say.ts';
 import type { Visit } from '../records/schema/entry.ts';
 import type { Name } from '../records/schema/values.ts';
 import type { Next } from '../records/schema/visit.ts';
@@ -42,8 +42,9 @@ const againLines = (visit: Stood<Visit>, date: string, typed: Typed, plan: Plan 
 const forecastLines = (plan: Plan | undefined): string[] =>
   (plan?.bowls ?? []).flatMap((planned) => {
     const { bowl, by, total } = planned;
+    // The sheet's own words, without its marks.
     return by === 'forecast' && total !== undefined
-      ? [`  note bowl ${bowl.name}: ${sayDecided(planned)}, mix ${grams(total)}`]
+      ? [`  note bowl ${bowl.name}: ${sumText(planned).replaceAll('**', '')}`]
       : [];
   });
 

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
+import { ENDING } from '../journal/find.ts';
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import { readSource, type Source } from '../journal/source.ts';
 import { awaitedAfter } from '../reckon/awaited.ts';
@@ -10,7 +11,7 @@ import { reckonAll } from '../reckon/visit.ts';
 import { addLines } from './add-lines.ts';
 import { findClient } from './find-client.ts';
 import { placeText } from './finding-text.ts';
-import { openJournal, reasonOf } from './open-journal.ts';
+import { isNotes, openJournal, reasonOf } from './open-journal.ts';
 import { printTyped, remark } from './print.ts';
 import { stubLines } from './rebook-stub.ts';
 import { refusal } from './refusal.ts';
@@ -71,7 +72,13 @@ export const rebook = (name: string, paths: readonly string[], options: RebookOp
     printTyped(stub.join('\n'));
     return code;
   }
-  const source = sourceOf(journal, options.append === 'auto' ? last.file : options.append);
+  const into = options.append === 'auto' ? last.file : options.append;
+  if (!isNotes(into))
+    throw refusal(
+      `\`${into}\` is no file of notes: its name does not end in \`${ENDING}\`, so nothing is added.`,
+      'Name one that does, or `auto` for the file of the last visit.',
+    );
+  const source = sourceOf(journal, into);
   const end = source.lines.every((text) => text === '') ? -1 : source.lines.length - 1;
   const apart = end >= 0 && source.lines[end]?.trim() !== '' ? [''] : [];
   const added = addLines(source, end, [...apart, ...stub]);

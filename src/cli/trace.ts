@@ -1,8 +1,9 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { clientTraceMarkdown, lotMarkdown } from '../pages/trace-page.ts';
-import { lotJournal, type NoteFile } from '../reckon/stock/lot-notes.ts';
+import { traceNotes } from '../reckon/stock/lot-notes.ts';
+import type { NoteFile } from '../reckon/stock/note-chunks.ts';
 import { touchingVisits } from '../reckon/stock/touching.ts';
-import { traceable, traceClient, traceLot } from '../reckon/stock/trace.ts';
+import { type LotTrace, traceable, traceClient, traceLot } from '../reckon/stock/trace.ts';
 import { findClient } from './find-client.ts';
 import { notesAt, type Opened, openJournal } from './open-journal.ts';
 import { deliverReport, type FormOptions } from './pages-out.ts';
@@ -11,23 +12,28 @@ import { touchJson } from './stock-json.ts';
 
 export type TraceOptions = FormOptions & { readonly client?: string };
 
-/** The notes as far as they can bear on the lot; all of them where no delivery names it or a file cannot be read. */
-const openForLot = (paths: readonly string[], lot: string): Opened => {
+type LotTraced = Opened & { readonly trace: LotTrace };
+
+/** Reads the notes as far as they can bear on the lot; all of them where that cannot be told or a file cannot be read. */
+const openForLot = (paths: readonly string[], lot: string): LotTraced => {
   const files: NoteFile[] = [];
+  const whole = (): LotTraced => {
+    const opened = openJournal(paths);
+    return { ...opened, trace: traceLot(traceable(opened.journal, touchingVisits(opened.journal)), lot) };
+  };
   try {
     for (const path of notesAt(paths)) files.push({ path, bytes: readFileSync(path) });
   } catch (error) {
     if (isRefusal(error)) throw error;
-    return openJournal(paths);
+    return whole();
   }
-  const journal = lotJournal(files, lot);
-  return journal === undefined ? openJournal(paths) : { journal, unreadable: [] };
+  const found = traceNotes(files, lot);
+  return found === undefined ? whole() : { ...found, unreadable: [] };
 };
 
 /** Where a lot went. */
 const ofLot = async (lot: string, paths: readonly string[], options: TraceOptions): Promise<number> => {
-  const { journal, unreadable } = openForLot(paths, lot);
-  const trace = traceLot(traceable(journal, touchingVisits(journal), lot), lot);
+  const { journal, unreadable, trace } = openForLot(paths, lot);
   await deliverReport(
     {
       title: `Lot ${lot}`,

@@ -16,6 +16,7 @@ const NAMES: Readonly<Record<TakingsBy, readonly string[]>> = {
 const nameCells = ({ clients }: Journal, by: TakingsBy, name: string): Cell[] => {
   const fullOf = (client: string): string => clients.get(client)?.full ?? client;
   if (by === 'client') return [name, fullOf(name)];
+  if (by === 'service' && name === '') return ['nothing charged'];
   if (by !== 'visit') return [name];
   const [date, client = ''] = name.split(' ');
   return [date, client, fullOf(client)];

@@ -34,17 +34,16 @@ export type Stood<E extends Entry = Entry> = {
 
 const encodingNotice = (decoded: Decoded, lines: readonly string[]): Notice | undefined => {
   if (decoded.encoding === 'utf-8') return undefined;
-  const line = Math.max(
-    0,
-    lines.findIndex((text) => /[^\0-\x7f]/.test(text)),
-  );
+  const accented = lines.findIndex((text) => /[^\0-\x7f]/.test(text));
+  // Notes in UTF-16 may have plain letters alone, or none at all.
+  const line = Math.max(0, accented >= 0 ? accented : lines.findIndex((text) => text !== ''));
   const text = lines[line] ?? '';
   const first = Math.max(0, text.search(/[^\0-\x7f]/));
   const name = decoded.encoding === 'windows-1252' ? 'Windows-1252' : decoded.encoding.toUpperCase();
   return {
     rule: 'not-utf-8',
     line,
-    at: spanOf(first, first + 1),
+    at: spanOf(first, Math.min(first + 1, text.length)),
     message: `The file is not UTF-8; it is read as ${name}.`,
     todo: 'Save it as UTF-8 in the editor, and look at its accented letters.',
     label: 'first such letter',

@@ -70,7 +70,7 @@ export const plainWord = (line: string): string | undefined => {
 };
 
 /** Most lines kept in the table; with more distinct lines than this it starts anew. */
-const TABLE_LIMIT = 200_000;
+const TABLE_LIMIT = 20_000;
 const table = new Map<string, ReadLine>();
 
 /** Reads one line without looking it up: what `readLine` gives, at full cost. */

@@ -11,6 +11,7 @@ import {
   Plus,
   Quoted,
   Slashed,
+  Stop,
   tokensOf,
   Whole,
   Word,
@@ -39,6 +40,8 @@ const endOf = (token: IToken): number => token.startOffset + token.image.length;
 /** The white space that belongs between two neighbours. What touches stays together, but for lists and mixes. */
 const between = (before: IToken, after: IToken, typed: string, form: Form, commas: boolean): string => {
   if (after.tokenType === Comment) return '  ';
+  // A colon or a bracket that touches what it follows says nothing; standing apart it would.
+  if (before.tokenType === Plus && after.tokenType === Stop && typed === '') return '';
   // Only in a mix does a plus sign join; elsewhere it may belong to a time (`+10`), a depth (`7+`) or two bowls.
   if (form === 'mix' && (before.tokenType === Plus || after.tokenType === Plus)) return ' ';
   if (commas && after.tokenType === Comma) return '';

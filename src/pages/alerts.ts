@@ -1,4 +1,5 @@
 import { allergies, cautionsOn, holdsOn, isUnder, type ReactionOnFile, reactionsOf } from '../reckon/state.ts';
+import type { Finding } from '../text/finding.ts';
 import { codeSpan, escapeText } from './escape.ts';
 import { findingInShort, pointsInto } from './finding-lines.ts';
 import { type HeadView, salonOfHead } from './head-view.ts';
@@ -41,11 +42,27 @@ const unreadItems = ({ client, journal }: HeadView): string[] => {
   return lines.length === 0 ? [] : [`- **Not read** ${count} could not be read: ${commas(lines.map(codeSpan))}`];
 };
 
-const stopItems = ({ findings, visits }: HeadView): string[] =>
-  findings
-    .filter(({ severity }) => severity === 'stop')
+/** Rules on sums of the notes, which hurt nobody. */
+const SUMS: ReadonlySet<string> = new Set(['more-left-than-mixed', 'again-circle']);
+
+/** Rules on what a visit needed before it: of one that is over, the tests and the age as they stand now say more. */
+const ONCE = /^(skin-test-|under-age$|label-age$)/;
+
+/**
+ * Whether a `stop` can still hurt: one about hair or skin, or about a visit of the day or noted ahead. The others stand
+ * among the findings.
+ */
+export const isAlert = ({ visits, ahead = [], on }: HeadView, finding: Finding): boolean => {
+  if (finding.severity !== 'stop' || SUMS.has(finding.rule)) return false;
+  const visit = [...visits, ...ahead].find((one) => pointsInto(finding, one.visit));
+  return visit === undefined || visit.date >= on || !ONCE.test(finding.rule);
+};
+
+const stopItems = (view: HeadView): string[] =>
+  view.findings
+    .filter((finding) => isAlert(view, finding))
     .map((finding) => {
-      const visit = visits.find(({ visit: stood }) => pointsInto(finding, stood));
+      const visit = view.visits.find(({ visit: stood }) => pointsInto(finding, stood));
       return findingInShort(finding, visit?.date);
     });
 

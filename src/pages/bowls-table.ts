@@ -1,6 +1,7 @@
 import type { BowlReckoned, Portion } from '../reckon/model.ts';
-import { figure, grams, perCent, ratioText } from '../reckon/say.ts';
-import { exact, mul, roundTo, ZERO } from '../text/exact.ts';
+import { figure, grams, listed, perCent, ratioText } from '../reckon/say.ts';
+import type { Amount } from '../records/schema/values.ts';
+import { equal, exact, exactOf, mul, roundTo, sub, sum, ZERO } from '../text/exact.ts';
 import { escapeText } from './escape.ts';
 import { minorText } from './money-words.ts';
 import { bowlName, commas, type Noted } from './noted.ts';
@@ -34,7 +35,8 @@ const howText = (noted: Noted, bowl: BowlReckoned, portion: Portion): string => 
   const said = componentText(noted, component);
   const plain = said === `${hedged(component.amount?.about, figure(shown ?? ZERO))} g ${escapeText(label)}`;
   const start = weight === undefined || typed ? 'typed' : 'reckoned from';
-  return commas([typed && plain ? start : `${start} ${said}`, how && escapeText(how)]);
+  // A weight that stands as it was typed needs no word.
+  return commas([!(typed && plain) && `${start} ${said}`, how && escapeText(how)]);
 };
 
 /** What a portion is called on a page: a developer with its strength. */
@@ -58,14 +60,33 @@ const captionOf = (noted: Noted, bowl: BowlReckoned, money: boolean): string =>
 
 const COLUMNS: readonly Column[] = [{ head: 'What' }, { head: 'Grams', figures: true }, { head: 'How' }];
 
-/** What the note says of the whole: a total set, a total claimed, what the scales said. */
-const totalText = ({ name, visit, weighed }: BowlReckoned): string => {
+const labels = (portions: readonly Portion[]): string => listed(portions.map(({ label }) => escapeText(label)));
+
+/** `, without bond`: parts that a claim leaves out, where the rest comes to what it says. */
+const withoutAdded = ({ portions, shownTotal }: BowlReckoned, claim: Amount): string => {
+  const added = portions.filter(({ role }) => role === 'additive' || role === 'water');
+  const rest = shownTotal && sub(shownTotal, sum(added.map(({ shown }) => shown ?? ZERO)));
+  const isRest = rest !== undefined && claim.to === undefined && equal(rest, exactOf(claim.value));
+  return added.length > 0 && isRest ? `, without ${labels(added)}` : '';
+};
+
+/** `, without bond`: parts that did not stand on the scales, where others did. */
+const notWeighed = ({ portions, weighed }: BowlReckoned): string => {
+  const missing = portions.filter((portion) => portion.weighed === undefined);
+  return weighed === undefined || weighed.parts.length === 0 || missing.length === 0
+    ? ''
+    : `, without ${labels(missing)}`;
+};
+
+/** What the note says of the whole: a total set, a total claimed, what the scales said, and of which parts. */
+const totalText = (bowl: BowlReckoned): string => {
+  const { name, visit, weighed } = bowl;
   const line = visit.entry.facts.find((fact) => fact.word === 'bowl' && fact.bowl.name.toUpperCase() === name);
   const { total, claim } = line?.word === 'bowl' ? line : {};
   return commas([
     total && `set as ${amountText(total, 'g')}`,
-    claim && `noted as ${amountText(claim, 'g')}`,
-    weighed && `weighed ${grams(weighed.total)}`,
+    claim && `noted as ${amountText(claim, 'g')}${withoutAdded(bowl, claim)}`,
+    weighed && `weighed ${grams(weighed.total)}${notWeighed(bowl)}`,
   ]);
 };
 

@@ -4,6 +4,7 @@ import type { VisitReckoned } from '../reckon/model.ts';
 import type { VisitFact } from '../records/schema/entry.ts';
 import type { Name } from '../records/schema/values.ts';
 import type { Finding } from '../text/finding.ts';
+import { bowlsInOrder } from './bowl-line.ts';
 import { bowlTable } from './bowls-table.ts';
 import { clockBlocks } from './clock-table.ts';
 import { dayText } from './days.ts';
@@ -91,7 +92,7 @@ const mixItems = (noted: Noted, visit: VisitReckoned, fact: VisitFact): string[]
 /** The mixes of a visit: a table a bowl, then what the tables do not hold. */
 export const mixBlocks = (view: VisitView): string[] => {
   const noted = notedOf(view);
-  const tables = view.visit.bowls.map((bowl) => bowlTable(noted, bowl, view.money));
+  const tables = bowlsInOrder(view.visit).map((bowl) => bowlTable(noted, bowl, view.money));
   const rest = factsIn(view.visit, VISIT_PARTS.mixes).flatMap((fact) => mixItems(noted, view.visit, fact));
   return [...tables, ...listed(rest)];
 };

@@ -16,7 +16,8 @@ import { lastColourBlocks } from './last-colour.ts';
 import { newsByDate } from './news.ts';
 import { joined } from './noted.ts';
 import { findingBlocks, onFileBlocks } from './on-file.ts';
-import { testBlocks } from './skin-tests.ts';
+import { earlierTestBlocks, testBlocks } from './skin-tests.ts';
+import { isUnderWay } from './visit-open.ts';
 
 export type CardOptions = {
   /** The day the card is for, `YYYY-MM-DD`: tests, holds, growth and due dates are reckoned to it. */
@@ -98,14 +99,16 @@ export const cardMarkdown = (
     on,
     sheet,
   };
+  const open = view.visits.filter((visit) => isUnderWay(visit, on));
   const blocks = [
     ...titleBlocks(view),
     ...alertBlocks(view),
     ...testBlocks(view),
     ...onFileBlocks(view),
-    ...lastColourBlocks(view, money),
+    ...lastColourBlocks({ ...view, visits: view.visits.filter((visit) => !open.includes(visit)), open }, money),
     ...findingBlocks(view),
     ...cautionBlocks(view),
+    ...(last === 0 ? [] : earlierTestBlocks(view)),
     ...visitsBlocks(journal, reckoned, own, { money, sheet, last }),
   ];
   return `${blocks.join('\n\n')}\n`;

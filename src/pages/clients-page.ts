@@ -9,6 +9,7 @@ import { dayText } from './days.ts';
 import { escapeText } from './escape.ts';
 import { joined } from './noted.ts';
 import { type Column, table } from './tables.ts';
+import { isUnderWay } from './visit-open.ts';
 
 /** A client in the list of all: her last visit, when the next is due, how many alerts her card begins with. */
 export type ClientRow = {
@@ -40,7 +41,12 @@ export const clientRows = (
   return [...journal.clients.values()].map((client) => {
     const all = reckoned.get(client.name) ?? [];
     const visits = all.filter(({ date }) => date <= on);
-    const awaited = awaitedAfter(all, on);
+    const ahead = all.filter(({ date }) => date > on);
+    // She is awaited as her last visit says, until the one under way is over.
+    const awaited = awaitedAfter(
+      all.filter((visit) => !isUnderWay(visit, on)),
+      on,
+    );
     const last = visits.at(-1);
     return {
       name: client.name,
@@ -49,7 +55,7 @@ export const clientRows = (
       visits: visits.length,
       last: last?.date,
       due: awaited && { first: awaited.first, last: awaited.last },
-      alerts: alertItems({ journal, client, visits, findings: own.get(client.name) ?? [], on }).length,
+      alerts: alertItems({ journal, client, visits, ahead, findings: own.get(client.name) ?? [], on }).length,
     };
   });
 };

@@ -2,7 +2,7 @@ import type { Looked, Run, VisitReckoned } from '../reckon/model.ts';
 import type { VisitFact } from '../records/schema/entry.ts';
 import { clockText } from '../text/dates.ts';
 import { escapeText } from './escape.ts';
-import { commas, joined, type Noted } from './noted.ts';
+import { commas, joined, type Noted, quote } from './noted.ts';
 import { counted, hedged } from './say-numbers.ts';
 import { allSeen, zonesText } from './seen.ts';
 import { type Column, table } from './tables.ts';
@@ -33,8 +33,9 @@ const lookText = (noted: Noted, visit: VisitReckoned, run: Run, look: Looked): s
   const here = look.seen.map((one) => (zonesText(one.zones) === escapeText(run.zone) ? { ...one, zones: [] } : one));
   const seen = fact === undefined ? '' : allSeen(noted, fact, here);
   // A bare figure beside a time would read as one of its minutes.
-  const said = /^(about )?\d/.test(seen) ? `depth ${seen}` : seen || 'looked at';
-  return joined([look.at !== undefined && hedged(look.about, clockText(look.at)), said], ' ');
+  const said = /^(about )?\d/.test(seen) ? `depth ${seen}` : seen || (fact?.says === undefined && 'looked at');
+  const words = fact?.says && quote(fact.says.text);
+  return joined([look.at !== undefined && hedged(look.about, clockText(look.at)), said, words], ' ');
 };
 
 const minutesCell = ({ fromFirst, fromAll, spanned, heat }: Run): string =>
@@ -57,7 +58,7 @@ const rowOf = (noted: Noted, visit: VisitReckoned, run: Run): string[] => [
 
 /** What a clock line says beyond the rows: a remark, a claim, another's hand, or all of it where no row holds it. */
 const saysMore = (fact: VisitFact, inRows: ReadonlySet<number>, line: number): boolean =>
-  fact.says !== undefined ||
+  (fact.says !== undefined && fact.word !== 'check') ||
   fact.by !== undefined ||
   fact.rest !== undefined ||
   (fact.word === 'off' && fact.claim !== undefined) ||

@@ -14,6 +14,10 @@ export type HeadView = {
   readonly visits: readonly VisitReckoned[];
   /** Those noted for a later day, oldest first. */
   readonly ahead?: readonly VisitReckoned[];
+  /** Those under way on the day, where they are left out of `visits`. */
+  readonly open?: readonly VisitReckoned[];
+  /** Earlier visits that the day's is planned by. */
+  readonly planned?: readonly VisitReckoned[];
   /** Findings on the client and her visits, allowed ones among them. */
   readonly findings: readonly Finding[];
   /** The day it is made for, `YYYY-MM-DD`. */

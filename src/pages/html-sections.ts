@@ -1,4 +1,4 @@
-import { SECTION_CLASSES } from './headings.ts';
+import { FOLDED_HEADINGS, SECTION_CLASSES } from './headings.ts';
 import type { Section } from './html-blocks.ts';
 import { htmlText } from './html-text.ts';
 
@@ -14,6 +14,12 @@ const linksTo = ({ title }: Section, parts: readonly Section[]): string => {
 const opening = (id: string, kind: string | undefined, named: boolean): string =>
   `<section${kind === undefined ? '' : ` class="${kind}"`}${named ? ` aria-labelledby="${id}"` : ''}>\n`;
 
+/** A section that is read when it is wanted, folded up under its heading; a heading and blocks of our own. */
+const folded = (html: string): string => {
+  const end = html.indexOf('</h2>') + '</h2>'.length;
+  return `<details>\n<summary>${html.slice(0, end)}</summary>\n${html.slice(end).trimStart()}</details>\n`;
+};
+
 /**
  * Sections of level two with those of level three inside them, and links to the parts where there are several. Where
  * several sheets stand on one page their sections have equal names, so none of them is a landmark.
@@ -28,7 +34,7 @@ export const nested = (sections: readonly Section[]): string => {
       const parts = next < 0 ? after : after.slice(0, next);
       return [
         opening(section.id, SECTION_CLASSES.get(section.title), named),
-        section.html,
+        FOLDED_HEADINGS.has(section.title) ? folded(section.html) : section.html,
         linksTo(section, parts),
         ...parts.map(({ id, html }) => `${opening(id, 'part', named)}${html}</section>\n`),
         '</section>\n',

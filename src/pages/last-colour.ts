@@ -1,4 +1,3 @@
-import { awaitedAfter } from '../reckon/awaited.ts';
 import { nextOf, plannedIn } from '../reckon/due-window.ts';
 import { ownGrowth } from '../reckon/history.ts';
 import type { Run, VisitReckoned } from '../reckon/model.ts';
@@ -8,17 +7,19 @@ import { putsOnColour, reachesRoots } from '../reckon/services.ts';
 import { clockText, daysBetween } from '../text/dates.ts';
 import { exactOf, ZERO } from '../text/exact.ts';
 import { regrowth } from '../trade/growth.ts';
+import { bowlLine, bowlsInOrder } from './bowl-line.ts';
 import { factsIn, mixBlocks, notedOf, type VisitView } from './card-visit.ts';
+import { remarkItems } from './clock-remarks.ts';
 import { dayText, timeBetween } from './days.ts';
-import { awaitedText } from './due.ts';
+import { dueItems } from './due.ts';
 import { escapeText } from './escape.ts';
 import { placementFigure } from './figures/placement-figure.ts';
 import { noFigures } from './figures/sheet.ts';
 import { type HeadView, listOf, salonOfHead } from './head-view.ts';
 import { liftItems } from './lift-lines.ts';
 import { newsByDate, newsItem } from './news.ts';
-import { commas, endOf, joined, stylistName } from './noted.ts';
-import { hedged } from './say-numbers.ts';
+import { bowlName, commas, endOf, joined, stylistName } from './noted.ts';
+import { hedged, timeText } from './say-numbers.ts';
 import { nextText, visitItem, visitPhrase } from './visit-lines.ts';
 
 /** The last colour: when, what was mixed and where it went, what came of it, what to change, how far it has grown out. */
@@ -48,23 +49,31 @@ const minutesText = ({ firstOn, off, fromFirst, fromAll, spanned, heat, about }:
     heat > 0 && `${heat} under heat`,
   ]);
 
-/** Where each bowl was placed, when it was on, how long, and how it lifted. */
+const runItems = ({ visit }: VisitView): string[] =>
+  visit.clock.runs.map((run) => {
+    const what = joined([run.bowl && escapeText(run.bowl), run.zone !== '' && escapeText(run.zone)], ' · ');
+    return `- **Went on** ${commas([what, minutesText(run)])}`;
+  });
+
+/** Where each bowl was placed, when it was on, how long, how it lifted, and what was said meanwhile. */
 const whereItems = (view: VisitView): string[] => {
   const noted = notedOf(view);
   const { visit } = view;
   const placed = factsIn(visit, ['place', 'leave']).map((fact) => visitItem(noted, fact));
-  const runs = visit.clock.runs.map((run) => {
-    const what = joined([run.bowl && escapeText(run.bowl), run.zone !== '' && escapeText(run.zone)], ' · ');
-    return `- **Went on** ${commas([what, minutesText(run)])}`;
-  });
-  return [...placed, ...runs, ...liftItems(visit)];
+  const runs = runItems(view);
+  return [...placed, ...runs, ...liftItems(visit), ...remarkItems(view)];
 };
 
-const lastItems = (view: HeadView, { visit }: VisitView): string[] => {
+/** What was wanted and found at a visit, before anything went on. */
+export const wishItems = (view: VisitView): string[] =>
+  factsIn(view.visit, ['aim', 'want', 'start', 'regrowth']).map((fact) => visitItem(notedOf(view), fact));
+
+const lastItems = (view: HeadView, one: VisitView): string[] => {
+  const { visit } = one;
   const by = visit.visit.entry.by && stylistName(view.journal, visit.visit.entry.by);
   const since = timeBetween(visit.date, view.on);
   const when = visit.date === view.on ? dayText(visit.date) : `${dayText(visit.date)}; ${since} before ${view.on}`;
-  return [`- **When** ${when}${by === undefined ? '' : `, by ${by}`}`, ...growthItem(view)];
+  return [`- **When** ${when}${by === undefined ? '' : `, by ${by}`}`, ...growthItem(view), ...wishItems(one)];
 };
 
 /** What came of a visit: its result and what later visits say of it. */
@@ -88,15 +97,16 @@ const workedOut = (visit: VisitReckoned): string[] =>
 
 /** What the notes plan for the next visit, and when she is awaited. */
 const planBlocks = (view: HeadView): string[] => {
-  const { visits, ahead = [], journal, on } = view;
-  const awaited = awaitedAfter([...visits, ...ahead], on);
-  const due = awaited === undefined ? [] : [`- **Due** ${awaitedText(awaited)}`];
+  const { visits, ahead = [], journal, on, open = [] } = view;
   const visit = plannedIn(visits);
   const next = visit && nextOf(visit);
-  if (visit === undefined || next === undefined) return due.length === 0 ? [] : ['## Next time', ...due];
+  const here = open.length > 0;
+  const due = dueItems(visits, ahead, { on, planned: visit, seen: here });
+  const heading = here ? '## Asked for today' : '## Next time';
+  if (visit === undefined || next === undefined) return due.length === 0 ? [] : [heading, ...due];
   const noted = notedOf({ journal, visit });
   return [
-    '## Next time',
+    heading,
     listOf([
       `- **Noted** on ${visit.date}: ${nextText(noted, next)}${endOf(journal, next)}`,
       ...workedOut(visit),
@@ -106,13 +116,36 @@ const planBlocks = (view: HeadView): string[] => {
   ];
 };
 
-/** The last visit up to the day that coloured or lightened. */
+/** A visit that is under way on the day: what was found, mixed, put on and seen so far. */
+const openBlocks = (view: HeadView, visit: VisitReckoned): string[] => {
+  const { journal, on, sheet = noFigures } = view;
+  const one: VisitView = { journal, visit, news: [], findings: [], money: false, earlier: [], sheet };
+  const { time, by } = visit.visit.entry;
+  const at = time && timeText(time, visit.salon.hours);
+  const whose = by && `by ${stylistName(journal, by)}`;
+  return [
+    '## Today, open',
+    ...listOf([
+      `- **When** ${commas([dayText(on), at, whose])}`,
+      ...factsIn(visit, ['about', 'redo']).map((fact) => visitItem(notedOf(one), fact)),
+      ...wishItems(one),
+      ...bowlsInOrder(visit).map((bowl) => `- **Mixed** ${bowlName(bowl)}, ${bowlLine(bowl)}`),
+      ...runItems(one),
+      ...liftItems(visit),
+      ...remarkItems(one),
+      ...factsIn(visit, ['note']).map((fact) => visitItem(notedOf(one), fact)),
+    ]),
+  ];
+};
+
+/** The last visit up to the day that coloured or lightened, and is over. */
 export const lastColourOf = ({ visits }: HeadView): VisitReckoned | undefined => visits.findLast(putsOnColour);
 
-/** The last colour and the plan made then, as blocks of Markdown with their headings. */
+/** The last colour, the plan made then and what is under way, as blocks of Markdown with their headings. */
 export const lastColourBlocks = (view: HeadView, money = false): string[] => {
   const visit = lastColourOf(view);
-  if (visit === undefined) return ['## Last colour', 'The notes show none.', ...planBlocks(view)];
+  const open = (view.open ?? []).flatMap((one) => openBlocks(view, one));
+  if (visit === undefined) return ['## Last colour', 'The notes show none.', ...planBlocks(view), ...open];
   const { sheet = noFigures } = view;
   const one: VisitView = { journal: view.journal, visit, news: [], findings: [], money, earlier: [], sheet };
   return [
@@ -122,5 +155,6 @@ export const lastColourBlocks = (view: HeadView, money = false): string[] => {
     ...listOf([...whereItems(one), ...outcome(view, one)]),
     ...sheet([(id) => placementFigure(id, visit)]),
     ...planBlocks(view),
+    ...open,
   ];
 };

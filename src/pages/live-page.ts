@@ -93,7 +93,7 @@ const visitHtml = (one: LiveVisit, index: number, now: number): string => {
     alerts === 0 ? '' : ` <strong>${alerts} ${alerts === 1 ? 'alert' : 'alerts'}: read the card first.</strong>`;
   return `<section aria-labelledby="visit-${index}">
 <h2 id="visit-${index}">${at}${text(visit.client.full)}</h2>
-<p><a href="${htmlText(card)}">Her card</a>${warned}</p>
+<p><a href="${htmlText(card)}">Card of ${text(visit.client.full)}</a>${warned}</p>
 ${open.length === 0 ? stageText(one) : `<ul class="runs">\n${open.map((run) => runHtml(run, now)).join('\n')}\n</ul>\n`}${stampsHtml(one)}</section>`;
 };
 
@@ -104,10 +104,13 @@ export const livePart = ({ on, now, visits }: LivePage): string => {
   return `<div id="live" data-now="${now}" data-day="${on}">\n${body}\n</div>`;
 };
 
+/** What the button does that browsers allow after a press only; followed by `on` or `off`. */
+const SOUND = 'Sound at every look, screen lit: ';
+
 /** The whole live page. `share`: it stands on a phone at the chair, and can note the clock. */
 export const liveHtml = (page: LivePage, share: boolean): string => {
   const sound = share
-    ? '<p><button type="button" id="sound" aria-pressed="false">Sound at the next look: off</button></p>\n<p id="noted" role="status"></p>\n'
+    ? `<p><button type="button" id="sound" data-label="${SOUND}">${SOUND}off</button></p>\n<p id="noted" role="status"></p>\n`
     : '';
   return `<!doctype html>
 <html lang="en-GB">

@@ -1,8 +1,11 @@
+import type { Stood } from '../journal/source.ts';
 import { allergies, cautionsOn, holdsOn } from '../reckon/state.ts';
-import type { ClientFact } from '../records/schema/entry.ts';
+import type { ClientFact, Visit } from '../records/schema/entry.ts';
+import type { Finding } from '../text/finding.ts';
 import type { Place } from '../text/span.ts';
+import { isAlert } from './alerts.ts';
 import { clientItem } from './client-lines.ts';
-import { findingItem } from './finding-lines.ts';
+import { findingInShort, findingItem, pointsInto } from './finding-lines.ts';
 import { clientLines, type HeadView, listOf, notedIn } from './head-view.ts';
 import { spaced } from './noted.ts';
 
@@ -38,12 +41,17 @@ export const onFileBlocks = (view: HeadView): string[] => {
   return ['## Hair and history', ...(all.length === 0 ? ['Nothing noted yet.'] : listOf(all))];
 };
 
-/** Findings that point into no visit, without the `stop`s that stand among the alerts. */
+/**
+ * Findings that point into no visit, and every `stop` that is none of the alerts, such as weights that do not add up.
+ */
 export const findingBlocks = (view: HeadView): string[] => {
-  const inVisit = ({ place }: HeadView['findings'][number]): boolean =>
-    view.client.visits.some(({ file, line, end }) => place.file === file && place.line >= line && place.line < end);
-  const own = view.findings.filter((finding) => finding.severity !== 'stop' && !inVisit(finding));
-  return own.length === 0
-    ? []
-    : ['## Found in the client’s lines', own.map((finding) => findingItem(finding)).join('\n')];
+  const visitOf = (finding: Finding): Stood<Visit> | undefined =>
+    view.client.visits.find((visit) => pointsInto(finding, visit));
+  const items = view.findings.flatMap((finding) => {
+    if (isAlert(view, finding)) return [];
+    const visit = visitOf(finding);
+    if (visit === undefined) return [findingItem(finding)];
+    return finding.severity === 'stop' ? [findingInShort(finding, visit.entry.date?.date)] : [];
+  });
+  return items.length === 0 ? [] : ['## Findings', items.join('\n')];
 };

@@ -1,11 +1,12 @@
 import type { Plan, PlannedBowl } from '../reckon/plan.ts';
 import { figure, grams, perCent, ratioText } from '../reckon/say.ts';
-import { sayBeside, sayDecided } from '../reckon/say-plan.ts';
-import { roundTo } from '../text/exact.ts';
+import { type Exact, largestRemainder, roundTo, sum } from '../text/exact.ts';
+import { bowlLine, bowlTerm } from './bowl-line.ts';
 import { partName } from './bowls-table.ts';
 import { escapeText } from './escape.ts';
 import { listOf } from './head-view.ts';
-import { joined } from './noted.ts';
+import { bowlName } from './noted.ts';
+import { sumText, workedText } from './prep-sums.ts';
 import { hedged } from './say-numbers.ts';
 import { type Column, table } from './tables.ts';
 
@@ -17,25 +18,15 @@ const COLUMNS: readonly Column[] = [
   { head: 'Mix', figures: true },
 ];
 
-/** What was left over, or that the note of the visit does not say. */
-const leftText = ({ left, bowl }: PlannedBowl): string => {
-  if (left === undefined) return 'none noted left over';
-  const kept = bowl.left?.fate === 'kept' ? ' and kept' : '';
-  return `${grams(left)} left over${kept}`;
-};
+/** What the blocks of a plan need besides: names that bowls of another visit on the sheet have too, and bowls left out. */
+export type PlanShown = { readonly twice: ReadonlySet<string>; readonly others: ReadonlySet<string> };
 
-/** `60 g last time, 9 g left over; the one bowl like it needed 51 g, likely 43 to 60 g: …, mix **56 g**`. */
-const sumText = (planned: PlannedBowl): string => {
-  const { bowl, mixed, total } = planned;
-  if (mixed === undefined || total === undefined) return 'cannot be worked out from the note of last time';
-  const last = `${hedged(bowl.about, grams(mixed))} last time, ${leftText(planned)}`;
-  const mix = `${sayDecided(planned)}, mix **${hedged(bowl.about, grams(total))}**`;
-  return joined([last, mix, sayBeside(planned)], '; ');
-};
+const dateOf = ({ bowl }: PlannedBowl, { visit }: Plan, { twice }: PlanShown): string | undefined =>
+  twice.has(bowl.name) ? visit.date : undefined;
 
-const captionOf = ({ bowl, total }: PlannedBowl): string =>
+const captionOf = ({ bowl, total }: PlannedBowl, date: string | undefined): string =>
   [
-    `**Bowl ${escapeText(bowl.name)}**`,
+    `**Bowl ${escapeText(bowl.name)}${date === undefined ? '' : ` of ${date}`}**`,
     total && hedged(bowl.about, grams(total)),
     bowl.ratio && ratioText(bowl.ratio),
     bowl.ready && `${perCent(bowl.ready)} peroxide ready for use`,
@@ -43,20 +34,47 @@ const captionOf = ({ bowl, total }: PlannedBowl): string =>
     .filter((piece) => piece !== undefined)
     .join(' · ');
 
-const bowlBlock = (planned: PlannedBowl, { visit }: Plan): string => {
-  const { mixed, total, portions } = planned;
-  const rows = portions.map(({ portion, last, mix }) => [
-    partName(portion),
-    last === undefined ? 'not known' : hedged(portion.about, figure(roundTo(last, visit.salon.scale))),
-    mix === undefined ? 'not known' : `**${figure(mix)}**`,
-  ]);
+/** The grams of the last time as the scales show them, rounded together so that they add up to their sum. */
+const lastGrams = ({ portions }: PlannedBowl, scale: Exact): Exact[] | undefined => {
+  const weights = portions.flatMap(({ last }) => last ?? []);
+  return weights.length === portions.length ? largestRemainder(weights, sum(weights), scale) : undefined;
+};
+
+const bowlBlock = (planned: PlannedBowl, plan: Plan, shown: PlanShown): string => {
+  const { total, portions } = planned;
+  const { scale } = plan.visit.salon;
+  const last = lastGrams(planned, scale);
+  const rows = portions.map(({ portion, mix, last: own }, index) => {
+    const before = last?.[index] ?? (own && roundTo(own, scale));
+    return [
+      partName(portion),
+      before === undefined ? 'not known' : hedged(portion.about, figure(before)),
+      mix === undefined ? 'not known' : `**${figure(mix)}**`,
+    ];
+  });
   if (rows.length > 1)
-    rows.push(['**In all**', mixed ? figure(mixed) : 'not known', total ? `**${figure(total)}**` : 'not known']);
-  return table(COLUMNS, rows, captionOf(planned));
+    rows.push(['**In all**', last ? figure(sum(last)) : 'not known', total ? `**${figure(total)}**` : 'not known']);
+  return table(COLUMNS, rows, captionOf(planned, dateOf(planned, plan, shown)));
 };
 
 /** The tables and sums of one earlier visit's bowls as blocks of Markdown; none where it mixed none. */
-export const planBlocks = (plan: Plan): string[] => [
-  ...plan.bowls.map((planned) => bowlBlock(planned, plan)),
-  ...listOf(plan.bowls.map((planned) => `- **Bowl ${escapeText(planned.bowl.name)}** ${sumText(planned)}`)),
-];
+export const planBlocks = (plan: Plan, shown: PlanShown): string[] => {
+  const asked = plan.bowls.filter(({ bowl }) => !shown.others.has(bowl.name));
+  const others = plan.bowls.filter((planned) => !asked.includes(planned));
+  return [
+    ...asked.map((planned) => bowlBlock(planned, plan, shown)),
+    ...listOf([
+      ...asked.map((planned) => `- ${bowlTerm(planned.bowl, dateOf(planned, plan, shown))} ${sumText(planned)}`),
+      ...others.map(({ bowl }) => `- **Not asked for** ${bowlName(bowl)} was mixed too, ${bowlLine(bowl)}`),
+    ]),
+  ];
+};
+
+/** How the grams came about, bowl by bowl, as items; none where nothing is to be told. */
+export const workedItems = (plan: Plan, shown: PlanShown): string[] =>
+  plan.bowls
+    .filter(({ bowl }) => !shown.others.has(bowl.name))
+    .flatMap((planned) => {
+      const said = workedText(planned, plan);
+      return said === undefined ? [] : [`- ${bowlTerm(planned.bowl, dateOf(planned, plan, shown))} ${said}`];
+    });

@@ -3,7 +3,8 @@ import { type PaceAsk, paceFor } from '../reckon/lift/pace.ts';
 import { sayPace } from '../reckon/lift/say-pace.ts';
 import type { LiftSeries } from '../reckon/lift/series.ts';
 import { liftOf } from '../reckon/lift/series.ts';
-import type { Run, VisitReckoned } from '../reckon/model.ts';
+import type { BowlReckoned, Run, VisitReckoned } from '../reckon/model.ts';
+import { zonesOfBowl } from '../reckon/services.ts';
 import { basesIn } from '../rules/contents.ts';
 import { minutesOf, timeLineOf } from '../rules/time-line.ts';
 import { bowlOf } from '../rules/timed-runs.ts';
@@ -84,29 +85,78 @@ const TIME = '\\_\\_:\\_\\_';
 const SPACE = '\\_\\_\\_\\_\\_\\_';
 
 /** Room for a look after every so many minutes of the time that the run took the last time. */
-const looksCell = (run: Run, every: number | undefined): string => {
+const looksCell = (minutes: number | undefined, every: number | undefined): string => {
   if (every === undefined) return SPACE;
-  const count = Math.min(MOST_LOOKS, Math.max(1, Math.ceil((run.fromFirst ?? every) / every)));
+  const count = Math.min(MOST_LOOKS, Math.max(1, Math.ceil((minutes ?? every) / every)));
   return Array.from({ length: count }, (_, index) => `+${(index + 1) * every} ${SPACE}`).join(' ');
 };
 
-/** The looks of the runs of a visit as rows to fill in; none without a clock. */
-const clockRows = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): string[][] =>
-  visit.clock.runs.map((run) => [
-    runName(run) || 'all of it',
-    shelfText(visit, earlier, run),
-    lastText(run),
-    run.spanned ? `${TIME}–${TIME}` : TIME,
-    looksCell(run, lookEvery(visit, earlier, run)),
-    TIME,
-  ]);
+/** A visit, the client's visits before it, oldest first, and its bowls that are not asked for. */
+type Dated = {
+  readonly visit: VisitReckoned;
+  readonly earlier: readonly VisitReckoned[];
+  readonly others: ReadonlySet<string>;
+};
 
-/** A visit, and the client's visits before it, oldest first. */
-type Dated = { readonly visit: VisitReckoned; readonly earlier: readonly VisitReckoned[] };
+/** The looks of the runs of a visit as rows to fill in; none without a clock. */
+const clockRows = ({ visit, earlier, others }: Dated): string[][] =>
+  visit.clock.runs
+    .filter(({ bowl }) => bowl === undefined || !others.has(bowl))
+    .map((run) => [
+      runName(run) || 'all of it',
+      shelfText(visit, earlier, run),
+      lastText(run),
+      run.spanned ? `${TIME}–${TIME}` : TIME,
+      looksCell(run.fromFirst, lookEvery(visit, earlier, run)),
+      TIME,
+    ]);
+
+const fillIn = (rows: readonly string[][]): string[] =>
+  rows.length === 0 ? [] : [`## ${FILL_IN_HEADING}`, table(COLUMNS, rows)];
 
 /** The clock to fill in, as blocks of Markdown with their heading; none where no clock was noted. */
-export const fillInBlocks = (all: readonly Dated[]): string[] => {
-  const rows = all.flatMap(({ visit, earlier }) => clockRows(visit, earlier));
-  if (rows.length === 0) return [];
-  return [`## ${FILL_IN_HEADING}`, table(COLUMNS, rows)];
+export const fillInBlocks = (all: readonly Dated[]): string[] => fillIn(all.flatMap(clockRows));
+
+/** A run that has not begun: of a bowl at a place that its notes name. */
+const runAhead = (bowl: BowlReckoned, zone: string): Run => ({
+  bowl: bowl.name,
+  zone,
+  firstOn: LAST_MINUTE,
+  allOn: LAST_MINUTE,
+  spanned: true,
+  off: undefined,
+  fromFirst: undefined,
+  fromAll: undefined,
+  meant: undefined,
+  heat: 0,
+  checks: [],
+  onPlace: bowl.place,
+  offPlace: undefined,
+  about: false,
+});
+
+/** After everything else of the day. */
+const LAST_MINUTE = 2 * 1440;
+
+/** Minutes to leave room for looks in, while no last time says how long: a choice. */
+const LOOKED_AT_FOR = 40;
+
+/** The clock of the day's own bowls, to fill in: a row a bowl and place that is not on yet. */
+export const ownClockBlocks = (today: VisitReckoned, earlier: readonly VisitReckoned[]): string[] => {
+  const begun = new Set(today.clock.runs.map(({ bowl }) => bowl));
+  const rows = today.bowls
+    .filter(({ name }) => !begun.has(name))
+    .flatMap((bowl) => {
+      const zones = zonesOfBowl(today, bowl.name);
+      return (zones.length === 0 ? [''] : zones).map((zone) => runAhead(bowl, zone));
+    })
+    .map((run) => [
+      runName(run),
+      shelfText(today, earlier, run),
+      '',
+      `${TIME}–${TIME}`,
+      looksCell(LOOKED_AT_FOR, lookEvery(today, earlier, run)),
+      TIME,
+    ]);
+  return fillIn(rows);
 };

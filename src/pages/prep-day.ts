@@ -1,7 +1,7 @@
 import type { ClientFile } from '../journal/journal.ts';
 import { type Awaited, awaitedOn } from '../reckon/awaited.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
-import { daysBetween } from '../text/dates.ts';
+import { clockText, daysBetween } from '../text/dates.ts';
 import { dayText } from './days.ts';
 import { awaitedText } from './due.ts';
 import { escapeText } from './escape.ts';
@@ -35,6 +35,22 @@ export const clientsOn = (all: ReadonlyMap<string, readonly VisitReckoned[]>, on
     .filter(({ awaited }) => awaited.first === on)
     .sort(inOrder)
     .map(({ client }) => client);
+
+/** `10:00 Beth Tarn; 13:00 Inês Figueiral`: who comes on a day and when, as the first words of its sheets. */
+export const comingMarkdown = (all: ReadonlyMap<string, readonly VisitReckoned[]>, on: string): string => {
+  const coming = comingBy(all, on)
+    .filter(({ awaited }) => awaited.first === on)
+    .sort(inOrder);
+  const named = ({ client }: Coming): string => escapeText(client.full);
+  const timed = coming.flatMap((one) => {
+    const { time } = one.awaited;
+    return time === undefined ? [] : [`${clockText(time)} ${named(one)}`];
+  });
+  const rest = coming.filter(({ awaited: { time } }) => time === undefined).map(named);
+  const untimed = rest.length === 0 ? [] : [`awaited, no time noted: ${rest.join(', ')}`];
+  const count = `${coming.length} ${coming.length === 1 ? 'client' : 'clients'}`;
+  return `**${dayText(on)}** ${count}: ${[...timed, ...untimed].join('; ')}\n`;
+};
 
 /** A page for a day on which nobody is awaited, naming those who are near it. */
 export const nobodyMarkdown = (all: ReadonlyMap<string, readonly VisitReckoned[]>, on: string): string => {

@@ -1,32 +1,24 @@
-import { awaitedAfter } from '../reckon/awaited.ts';
-import { type DueWindow, nextOf, plannedIn } from '../reckon/due-window.ts';
+import { nextOf, plannedIn } from '../reckon/due-window.ts';
 import type { FactsOf, VisitReckoned } from '../reckon/model.ts';
 import { factsIn, notedOf } from './card-visit.ts';
-import { timeBetween } from './days.ts';
-import { awaitedText } from './due.ts';
+import { dueItems } from './due.ts';
 import { type HeadView, listOf } from './head-view.ts';
+import { ASKED_HEADING } from './headings.ts';
 import { endOf } from './noted.ts';
 import { nextText, visitItem, visitPhrase } from './visit-lines.ts';
 
 /** What the visits before a day promised for it: the plan, its changes, notes, deposits. */
 
-/** How far the day is from the ones that were meant. */
-const distance = ({ first, last }: DueWindow, on: string): string => {
-  if (on < first) return `; ${on} is ${timeBetween(on, first)} earlier`;
-  return last !== undefined && on > last ? `; ${on} is ${timeBetween(last, on)} later` : '';
-};
-
 const planItems = (view: HeadView, before: readonly VisitReckoned[]): string[] => {
   const visit = plannedIn(before);
   const next = visit && nextOf(visit);
-  const awaited = awaitedAfter(before, view.on);
   return [
     ...(visit === undefined || next === undefined
       ? []
       : [
           `- **Next time** noted on ${visit.date}: ${nextText(notedOf({ journal: view.journal, visit }), next)}${endOf(view.journal, next)}`,
         ]),
-    ...(awaited === undefined ? [] : [`- **Due** ${awaitedText(awaited)}${distance(awaited, view.on)}`]),
+    ...dueItems(before, [], { on: view.on, planned: visit, seen: true }),
   ];
 };
 
@@ -68,5 +60,5 @@ export const promiseBlocks = (
   shown: ReadonlySet<VisitReckoned>,
 ): string[] => {
   const items = [...planItems(view, before), ...depositItems(view, before), ...keptItems(view, before.at(-1), shown)];
-  return ['## Asked for', ...(items.length === 0 ? ['The notes promise nothing for this day.'] : listOf(items))];
+  return [`## ${ASKED_HEADING}`, ...(items.length === 0 ? ['The notes promise nothing for this day.'] : listOf(items))];
 };

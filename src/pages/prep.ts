@@ -1,26 +1,32 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import { awaitedOn } from '../reckon/awaited.ts';
+import { plannedIn } from '../reckon/due-window.ts';
 import type { SalonMix } from '../reckon/forecast.ts';
 import { type LiftSeries, liftOf } from '../reckon/lift/series.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
-import { type Plan, plansFor } from '../reckon/plan.ts';
+import { type Plan, plansFor, planVisit } from '../reckon/plan.ts';
+import { type AskedVisit, askedVisit } from '../reckon/service-asked.ts';
 import { ageOf } from '../reckon/state.ts';
 import { clockText } from '../text/dates.ts';
 import type { Finding } from '../text/finding.ts';
 import { alertBlocks } from './alerts.ts';
+import { bowlLine, bowlsInOrder } from './bowl-line.ts';
 import { factsIn, mixBlocks, notedOf, type VisitView } from './card-visit.ts';
 import { cautionBlocks } from './caution-block.ts';
 import { clientItem } from './client-lines.ts';
+import { remarkItems } from './clock-remarks.ts';
 import { dayText, timeBetween } from './days.ts';
 import { escapeText } from './escape.ts';
 import { placementFigure } from './figures/placement-figure.ts';
 import { noFigures, type Sheet } from './figures/sheet.ts';
 import { clientLines, type HeadView, listOf, notedIn, salonOfHead } from './head-view.ts';
-import { growthItem, outcome } from './last-colour.ts';
+import { WORKED_HEADING } from './headings.ts';
+import { growthItem, lastColourOf, outcome, wishItems } from './last-colour.ts';
 import { liftItems } from './lift-lines.ts';
-import { commas, joined, stylistName } from './noted.ts';
-import { planBlocks } from './prep-bowls.ts';
-import { fillInBlocks, paceItems } from './prep-checks.ts';
+import { bowlName, commas, joined, stylistName } from './noted.ts';
+import { planBlocks, workedItems } from './prep-bowls.ts';
+import { fillInBlocks, ownClockBlocks, paceItems } from './prep-checks.ts';
+import { compareBlocks, compareItems, ruledOutItems } from './prep-compare.ts';
 import { promiseBlocks } from './prep-promises.ts';
 import { timeText } from './say-numbers.ts';
 import { standingTable } from './skin-tests.ts';
@@ -82,37 +88,105 @@ const todayBlocks = (view: HeadView, today: VisitReckoned | undefined): string[]
   return blocks.length === 0 ? [] : ['## Noted for the day', ...blocks];
 };
 
+const whenItem = (view: HeadView, visit: VisitReckoned): string => {
+  const by = visit.visit.entry.by && stylistName(view.journal, visit.visit.entry.by);
+  return `- **When** ${dayText(visit.date)}; ${timeBetween(visit.date, view.on)} before ${view.on}${by === undefined ? '' : `, by ${by}`}`;
+};
+
 /** What one earlier visit was: what was found and aimed at, where its bowls went, what came of it. */
 const beforeBlocks = (view: HeadView, { visit }: Plan, salonLift: readonly LiftSeries[]): string[] => {
   const one = viewOf(view, visit, []);
   const noted = notedOf(one);
-  const by = visit.visit.entry.by && stylistName(view.journal, visit.visit.entry.by);
-  const when = `- **When** ${dayText(visit.date)}; ${timeBetween(visit.date, view.on)} before ${view.on}${by === undefined ? '' : `, by ${by}`}`;
   return [
     ...listOf([
-      when,
-      ...factsIn(visit, ['aim', 'want', 'start', 'place', 'leave']).map((fact) => visitItem(noted, fact)),
+      whenItem(view, visit),
+      ...wishItems(one),
+      ...factsIn(visit, ['place', 'leave']).map((fact) => visitItem(noted, fact)),
       ...liftItems(visit),
       ...paceItems(visit, salonLift, view.on),
+      ...remarkItems(one),
       ...outcome(view, one),
     ]),
     ...one.sheet([(id) => placementFigure(id, visit)]),
   ];
 };
 
-const plannedBlocks = (view: HeadView, plans: readonly Plan[], salonLift: readonly LiftSeries[]): string[] => {
-  if (plans.length === 0) return ['## Bowls to mix', 'The notes show no colour before this day.'];
-  return plans.flatMap((plan, index) => {
-    const title = index === 0 ? 'Bowls to mix, as last time' : `At the roots last, ${plan.visit.date}`;
-    return [
-      `## ${title}`,
-      ...(index === 0 ? listOf(growthItem(view)) : []),
-      ...(index === 0
-        ? [...planBlocks(plan), '## Last time', ...beforeBlocks(view, plan, salonLift)]
-        : [...beforeBlocks(view, plan, salonLift), ...planBlocks(plan)]),
-    ];
-  });
+/** The last colour in short, where the day is planned by one before it. */
+const sinceBlocks = (view: HeadView, plans: readonly Plan[]): string[] => {
+  const last = lastColourOf(view);
+  if (last === undefined || plans.some(({ visit }) => visit === last)) return [];
+  const one = viewOf(view, last, []);
+  return [
+    '## Last colour',
+    ...listOf([
+      whenItem(view, last),
+      ...factsIn(last, ['aim', 'place']).map((fact) => visitItem(notedOf(one), fact)),
+      ...bowlsInOrder(last).map((bowl) => `- **Mixed** ${bowlName(bowl)}, ${bowlLine(bowl)}`),
+      ...remarkItems(one),
+      ...outcome(view, one),
+    ]),
+  ];
 };
+
+/** Names that bowls of two visits on the sheet have. */
+const namedTwice = (plans: readonly Plan[]): ReadonlySet<string> => {
+  const names = plans.flatMap(({ bowls }) => bowls.map(({ bowl }) => bowl.name));
+  return new Set(names.filter((name, index) => names.indexOf(name) !== index));
+};
+
+const headingFor = (view: HeadView, asked: AskedVisit | undefined): string => {
+  if (asked === undefined || asked.visit === lastColourOf(view)) return '## Bowls to mix, as last time';
+  return `## Bowls to mix, ${asked.services.map(escapeText).join(', ')} as on ${asked.visit.date}`;
+};
+
+/** The bowls to mix by the visits before the day, what those visits were, and how the grams came about. */
+const plannedBlocks = (
+  view: HeadView,
+  plans: readonly Plan[],
+  asked: AskedVisit | undefined,
+  salonLift: readonly LiftSeries[],
+): string[] => {
+  const shown = { twice: namedTwice(plans), others: asked?.others ?? new Set<string>() };
+  const [first, ...more] = plans;
+  if (first === undefined) return ['## Bowls to mix', 'The notes show no colour before this day.'];
+  return [
+    headingFor(view, asked),
+    ...listOf(growthItem(view)),
+    ...planBlocks(first, shown),
+    asked === undefined || asked.visit === lastColourOf(view) ? '## Last time' : `## That visit, ${first.visit.date}`,
+    ...beforeBlocks(view, first, salonLift),
+    ...more.flatMap((plan) => [
+      `## At the roots last, ${plan.visit.date}`,
+      ...beforeBlocks(view, plan, salonLift),
+      // Two lists with grams to mix would be mixed together by a tired hand.
+      ...listOf(compareItems(plan)),
+    ]),
+    ...sinceBlocks(view, plans),
+  ];
+};
+
+const workedBlocks = (plans: readonly Plan[], asked: AskedVisit | undefined): string[] => {
+  const shown = { twice: namedTwice(plans), others: asked?.others ?? new Set<string>() };
+  const items = plans.flatMap((plan) => workedItems(plan, shown));
+  return items.length === 0 ? [] : [`## ${WORKED_HEADING}`, ...listOf(items)];
+};
+
+/** The bowls of earlier visits on a day with bowls of its own, and what those visits were. */
+const comparedBlocks = (
+  view: HeadView,
+  plans: readonly Plan[],
+  ruledOut: readonly string[],
+  salonLift: readonly LiftSeries[],
+): string[] =>
+  plans.length === 0
+    ? []
+    : [
+        ...compareBlocks(plans, [...growthItem(view), ...ruledOut]),
+        ...plans.flatMap((plan, index) => [
+          index === 0 ? '## Last time' : `## At the roots last, ${plan.visit.date}`,
+          ...beforeBlocks(view, plan, salonLift),
+        ]),
+      ];
 
 const HAIR = ['natural', 'grey', 'hair', 'pattern', 'zone', 'history', 'avoid'] as const;
 
@@ -138,23 +212,36 @@ export const prepMarkdown = (
   { on, mix, sheet = noFigures }: PrepOptions,
 ): string => {
   const visits = reckoned.filter(({ date }) => date <= on);
-  const view: HeadView = { journal, client, visits, findings, on, sheet };
   const before = visits.filter(({ date }) => date < on);
+  const asked = askedVisit(plannedIn(before), before);
+  const plans = asked === undefined ? plansFor(before, on, mix) : [planVisit(asked.visit, before, on, mix)];
+  const planned = plans.map(({ visit }) => visit);
+  const view: HeadView = { journal, client, visits, findings, on, sheet, planned };
   const past: HeadView = { ...view, visits: before };
   const today = notedFor(view);
-  const plans = plansFor(before, on, mix);
-  const dated = plans.map(({ visit }) => ({ visit, earlier: before.slice(0, before.indexOf(visit)) }));
+  const own = today !== undefined && today.bowls.length > 0;
+  const ruledOut = ruledOutItems(view, today, plans);
+  const compares = own || ruledOut.length > 0;
+  const earlierOf = (visit: VisitReckoned): readonly VisitReckoned[] => before.slice(0, before.indexOf(visit));
+  const others = asked?.others ?? new Set<string>();
+  const last = lastColourOf(past);
+  const shownBelow = new Set(compares || last === undefined ? planned : [...planned, last]);
   const blocks = [
     ...titleBlocks(view, today),
     ...alertBlocks(view),
-    ...promiseBlocks(view, before, new Set(plans.map(({ visit }) => visit))),
+    ...promiseBlocks(view, before, shownBelow),
     ...todayBlocks(view, today),
-    ...plannedBlocks(past, plans, salonLift),
+    ...(compares ? comparedBlocks(past, plans, ruledOut, salonLift) : plannedBlocks(past, plans, asked, salonLift)),
     '## Tests and hair',
     ...standingTable(view),
     ...hairBlocks(view),
-    ...fillInBlocks(dated),
+    ...(own
+      ? ownClockBlocks(today, before)
+      : compares
+        ? []
+        : fillInBlocks(planned.map((visit) => ({ visit, earlier: earlierOf(visit), others })))),
     ...cautionBlocks(view),
+    ...(compares ? [] : workedBlocks(plans, asked)),
   ];
   return `${blocks.join('\n\n')}\n`;
 };

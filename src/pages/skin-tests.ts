@@ -1,3 +1,4 @@
+import { putsOnColour } from '../reckon/services.ts';
 import {
   productsToTest,
   reactionsOf,
@@ -8,8 +9,9 @@ import {
   testsFor,
 } from '../reckon/state.ts';
 import { addDays, clockText } from '../text/dates.ts';
+import type { Place } from '../text/span.ts';
 import { escapeText } from './escape.ts';
-import { clientLines, type HeadView, listOf, notedIn, salonOfHead } from './head-view.ts';
+import { type ClientLine, clientLines, type HeadView, listOf, notedIn, salonOfHead } from './head-view.ts';
 import { commas, spaced } from './noted.ts';
 import { type Column, table } from './tables.ts';
 import { testText } from './test-words.ts';
@@ -56,9 +58,9 @@ const madeText = (test: TestMade | undefined): string => {
 };
 
 /** Products that a skin test is asked for: those tested, and those used that hold oxidative dye, by name. */
-const productsOf = ({ visits }: HeadView, tests: readonly TestMade[]): string[] => {
+const productsOf = ({ visits, ahead = [], planned = [] }: HeadView, tests: readonly TestMade[]): string[] => {
   const tested = tests.filter(({ kind }) => kind === 'skin').flatMap(({ products }) => products);
-  const used = visits.flatMap(({ bowls }) => productsToTest(bowls));
+  const used = [...visits, ...ahead, ...planned].flatMap(productsToTest);
   return [...new Set([...tested, ...used])].sort((a, b) => (a < b ? -1 : a > b ? 1 : 0));
 };
 
@@ -72,12 +74,23 @@ const standingsOf = (view: HeadView): SkinTestStanding[] => {
   return skinTestOn({ date: on, minute: undefined }, productsOf(view, tests), tests, salon, reactions);
 };
 
+/** Visits with colour that say what she gets: the latest few. A choice, no source. */
+const LATEST = 3;
+
+/** The products that she gets: of her last colours, of the day’s visit, and of those planned or noted ahead. */
+const gets = ({ visits, ahead = [], planned = [], on }: HeadView): ReadonlySet<string> => {
+  const last = visits.filter((visit) => visit.date < on && putsOnColour(visit)).slice(-LATEST);
+  const now = visits.filter(({ date }) => date === on);
+  return new Set([...last, ...now, ...ahead, ...planned].flatMap(productsToTest));
+};
+
 /** Standings that hold nothing back; a positive test stands among the alerts as a reaction. */
 const NO_ALERT: ReadonlySet<SkinTestStatus> = new Set(['valid', 'not-needed', 'positive']);
 
-/** The products without a skin test that holds on the day, as one alert; none where every test holds. */
+/** The products she gets without a skin test that holds on the day, as one alert; none where every test holds. */
 export const skinTestAlert = (view: HeadView): string[] => {
-  const open = standingsOf(view).filter(({ status }) => !NO_ALERT.has(status));
+  const wanted = gets(view);
+  const open = standingsOf(view).filter(({ status, product }) => !NO_ALERT.has(status) && wanted.has(product));
   if (open.length === 0) return [];
   const products = open.map((one) => `${escapeText(one.product)} (${standsText(one)})`);
   return [`- **Skin test** none holds on ${view.on} for ${products.join(', ')}`];
@@ -87,15 +100,77 @@ export const skinTestAlert = (view: HeadView): string[] => {
 export const standingTable = (view: HeadView): string[] => {
   const standings = standingsOf(view);
   if (standings.length === 0) return [`The notes show no skin test, and no product used that asks for one.`];
-  const rows = standings.map((one) => [escapeText(one.product), standsText(one), madeText(one.test)]);
+  // Products that one test stands for, alike, share a row.
+  const rows: [string, string, string][] = [];
+  for (const one of standings) {
+    const [stands, made] = [standsText(one), madeText(one.test)];
+    const row = rows.find((other) => other[1] === stands && other[2] === made);
+    if (row === undefined) rows.push([escapeText(one.product), stands, made]);
+    else row[0] = `${row[0]}, ${escapeText(one.product)}`;
+  }
   return [table(COLUMNS, rows, `**Skin tests** as they stand on ${view.on}`)];
 };
 
+const lineOf = ({ file, line }: Place): string => `${file}\n${line}`;
+
+/** A test noted under the client, with the line that reads it where that is another. */
+type NotedTest = { readonly line: ClientLine<'test'>; readonly reading: ClientLine<'test'> | undefined };
+
+/** The tests noted under the client: a line that only reads one goes with it. */
+const testsNoted = (view: HeadView, tests: readonly TestMade[]): NotedTest[] => {
+  const lines = clientLines(view, ['test']);
+  const at = new Map(lines.map((line) => [lineOf(placeOf(line)), line]));
+  const readings = new Map(
+    tests.flatMap(({ place, readPlace }) => {
+      const reading = readPlace && at.get(lineOf(readPlace));
+      return reading !== undefined && at.has(lineOf(place)) ? [[at.get(lineOf(place)), reading] as const] : [];
+    }),
+  );
+  const read = new Set(readings.values());
+  return lines.filter((line) => !read.has(line)).map((line) => ({ line, reading: readings.get(line) }));
+};
+
+const placeOf = ({ stood, fact }: ClientLine<'test'>): Place => ({
+  file: stood.file,
+  line: stood.line + fact.line,
+  at: fact.test.at,
+});
+
+const notedItem = (view: HeadView, { line, reading }: NotedTest): string => {
+  const later = reading && { noted: notedIn(view, reading.stood), fact: reading.fact };
+  return `- **Tests noted** ${testText(notedIn(view, line.stood), line.fact, later)}`;
+};
+
+/** Skin tests that were clear, and that a later one has taken the place of; the others noted under the client. */
+const byAge = (view: HeadView): { readonly earlier: readonly NotedTest[]; readonly now: readonly NotedTest[] } => {
+  const tests = testsFor(view.client, salonOfHead(view).hours);
+  const stand = new Set(standingsOf(view).flatMap(({ test }) => (test === undefined ? [] : [lineOf(test.place)])));
+  const old = new Set(
+    tests
+      .filter(({ kind, result, place }) => kind === 'skin' && result === 'clear' && !stand.has(lineOf(place)))
+      .flatMap(({ place, readPlace }) => [place, ...(readPlace === undefined ? [] : [readPlace])])
+      .map(lineOf),
+  );
+  const all = testsNoted(view, tests);
+  const isOld = ({ line }: NotedTest): boolean => old.has(lineOf(placeOf(line)));
+  return { earlier: all.filter(isOld), now: all.filter((test) => !isOld(test)) };
+};
+
+const earlierItems = (view: HeadView, earlier: readonly NotedTest[]): string[] => {
+  // One takes no more room than to say that there is one.
+  if (earlier.length < 2) return earlier.map((test) => notedItem(view, test));
+  return [`- **Tests noted** ${earlier.length} earlier, all clear`];
+};
+
 /** The tests of a client on a day as blocks of Markdown with their heading. */
-export const testBlocks = (view: HeadView): string[] => [
-  '## Tests',
-  ...standingTable(view),
-  ...listOf(
-    clientLines(view, ['test']).map(({ stood, fact }) => `- **Tests noted** ${testText(notedIn(view, stood), fact)}`),
-  ),
-];
+export const testBlocks = (view: HeadView): string[] => {
+  const { earlier, now } = byAge(view);
+  const items = [...now.map((test) => notedItem(view, test)), ...earlierItems(view, earlier)];
+  return ['## Tests', ...standingTable(view), ...listOf(items)];
+};
+
+/** The tests that the first page only counts, as blocks of Markdown with their heading. */
+export const earlierTestBlocks = (view: HeadView): string[] => {
+  const { earlier } = byAge(view);
+  return earlier.length < 2 ? [] : ['## Earlier tests', ...listOf(earlier.map((test) => notedItem(view, test)))];
+};

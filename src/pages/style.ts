@@ -91,7 +91,7 @@ table:not(.folds):has(.figures) tbody th { width: 40%; }
   .folds td::before { content: attr(data-head) ": "; color: var(--soft); }
 }
 @media print {
-  @page { size: A4; margin: 11mm 13mm; }
+  @page { size: A4; margin: 9mm 12mm; }
   :root { --paper: #fff; --ink: #000; --soft: #333; --line: #999; --band: #fff; --mark: #000; --mark-paper: #fff; --link: #000; }
   html { font-size: 8.7pt; }
   body { line-height: 1.25; }

@@ -27,8 +27,33 @@ const labelText = (touch: Touch): string => (touch.label === '' ? 'not named' : 
 
 const placeText = ({ place }: Touch): string => escapeText(`${place.file}:${place.line + 1}`);
 
-const tracedTable = (journal: Journal, traced: readonly Traced[]): string =>
-  table(
+/** A wording that is worked out once for each key: a lot of a developer can have touched everybody. */
+const once = <K>(say: (key: K) => string): ((key: K) => string) => {
+  const known = new Map<K, string>();
+  return (key) => {
+    let said = known.get(key);
+    if (said === undefined) {
+      said = say(key);
+      known.set(key, said);
+    }
+    return said;
+  };
+};
+
+const tracedTable = (journal: Journal, traced: readonly Traced[]): string => {
+  const client = once((name: string) => clientName(journal, { name }));
+  const label = once((text: string) => (text === '' ? 'not named' : escapeText(text)));
+  const file = once(escapeText);
+  const bowl = once((name: string) => `bowl ${escapeText(name)}`);
+  const amounts = new Map<Touch['amount'], Touch & { readonly said: string }>();
+  const amount = (touch: Touch): string => {
+    const known = amounts.get(touch.amount);
+    if (known !== undefined && known.item === touch.item && known.salon === touch.salon) return known.said;
+    const said = amountText(journal, touch);
+    amounts.set(touch.amount, { ...touch, said });
+    return said;
+  };
+  return table(
     [
       { head: 'Date' },
       { head: 'Client' },
@@ -39,13 +64,14 @@ const tracedTable = (journal: Journal, traced: readonly Traced[]): string =>
     ],
     traced.map(({ touch }) => [
       touch.date,
-      clientName(journal, { name: touch.client }),
-      labelText(touch),
-      amountText(journal, touch),
-      howText(touch),
-      placeText(touch),
+      client(touch.client),
+      label(touch.label),
+      amount(touch),
+      touch.how === 'bowl' ? bowl(touch.bowl ?? '') : HOW[touch.how],
+      `${file(touch.place.file)}:${touch.place.line + 1}`,
     ]),
   );
+};
 
 const people = (traced: readonly Traced[]): number => new Set(traced.map(({ touch }) => touch.client)).size;
 

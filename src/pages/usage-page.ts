@@ -41,7 +41,17 @@ const summary = ({ salon }: Journal, all: UsageGroup): string => {
 };
 
 const ROUNDED =
-  'Each figure is rounded by itself, the sums from the exact weights: a column may add up to a little more or less.';
+  'Each figure is rounded by itself, the sums from the exact weights: a column may add up to a little more or less. `money` rounds the cost of each visit, and may differ as little.';
+
+/** What a table by shade leaves out: products that have none. */
+const withoutShade = ({ salon }: Journal, groups: readonly UsageGroup[]): string[] => {
+  const plain = groupsTogether(groups.filter(({ weighed, shade }) => weighed && shade === undefined));
+  if (plain === undefined) return [];
+  const cost = plain.cost === undefined ? '' : `, ${minorText(plain.cost, salon.currency)}`;
+  return [
+    `What has no shade stands by product alone, a lightener or a developer: ${grams(roundTo(plain.mixed, salon.scale))}${cost} besides.`,
+  ];
+};
 
 /** The months between the first and the last that used anything, as bars of grams. */
 const gramBars = ({ salon }: Journal, months: readonly UsageGroup[]): MonthBar[] => {
@@ -105,12 +115,18 @@ const monthBlocks = (journal: Journal, months: readonly UsageGroup[], all: Usage
 const section = (journal: Journal, by: UsageBy, groups: readonly UsageGroup[], all: UsageGroup): string[] => {
   const isOne = by === 'product' || by === 'shade';
   const goods = groups.filter(({ pieces }) => isOne && !isZero(pieces));
-  const weighed = isOne ? groups.filter((group) => group.weighed) : groups;
+  const weighed = isOne
+    ? groups.filter((group) => group.weighed && (by === 'product' || group.shade !== undefined))
+    : groups;
   const total = isOne ? groupsTogether(weighed) : all;
   return [
     ...(weighed.length === 0
       ? []
-      : [`## By ${GROUP_HEADS[by].toLowerCase()}`, groupsTable(journal, by, weighed, total)]),
+      : [
+          `## By ${GROUP_HEADS[by].toLowerCase()}`,
+          ...(by === 'shade' ? withoutShade(journal, groups) : []),
+          groupsTable(journal, by, weighed, total),
+        ]),
     ...(goods.length === 0 ? [] : ['## By the piece', goodsTable(journal.salon, goods)]),
   ];
 };
@@ -133,16 +149,16 @@ export const usageMarkdown = (
   const shades = of('shade').filter(({ weighed }) => weighed);
   const whole = (used: UsageGroup): string[] => {
     const months = of('month');
-    const shaded = shades.filter(({ shade }) => shade !== undefined);
     return [
       ...(months.length < 2 ? [] : monthBlocks(journal, months, used, sheet)),
       ...section(journal, 'product', of('product'), used),
-      ...section(journal, 'shade', shaded, used),
+      ...section(journal, 'shade', shades, used),
     ];
   };
   const one = (used: UsageGroup, wanted: UsageBy): string[] =>
     wanted === 'month' ? monthBlocks(journal, of('month'), used, sheet) : section(journal, wanted, of(wanted), used);
-  const count = `${visits.length} ${visits.length === 1 ? 'visit' : 'visits'}`;
+  const using = all === undefined || all.visits === visits.length ? '' : `, products used at ${all.visits} of them`;
+  const count = `${visits.length} ${visits.length === 1 ? 'visit' : 'visits'}${using}`;
   const blocks = [
     '# Products used',
     joined([`${dayText(period.from)}, to ${dayText(period.to)}`, count, salon.full && escapeText(salon.full)], ' · '),

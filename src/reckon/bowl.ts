@@ -1,5 +1,18 @@
 import type { SalonSettings } from '../journal/salon.ts';
-import { add, div, type Exact, equal, isZero, largestRemainder, mul, ONE, roundTo, sum, ZERO } from '../text/exact.ts';
+import {
+  add,
+  div,
+  type Exact,
+  equal,
+  exact,
+  isZero,
+  largestRemainder,
+  mul,
+  ONE,
+  roundTo,
+  sum,
+  ZERO,
+} from '../text/exact.ts';
 import type { Place } from '../text/span.ts';
 import { readyForUse } from '../trade/strength.ts';
 import { breachProblem, isNear, isSlight } from './disagreement.ts';
@@ -92,7 +105,7 @@ const missingWeight = (said: BowlSaid, first: Part, open: readonly Part[], all: 
       kind: 'missing-weight',
       place: said.place,
       message: `There is no weight in bowl ${said.name}.`,
-      todo: `Write the grams of ${label}, or of the whole, as in \`bowl ${said.name} 90 g of\`.`,
+      todo: `Write the grams of ${label}, or of the whole, as in \`bowl ${said.name} ${grams(said.claim?.value ?? exact(90))} of\`.`,
     };
   return {
     kind: 'missing-weight',

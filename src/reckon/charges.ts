@@ -1,6 +1,7 @@
 import { exact, largestRemainder, ONE, roundTo, sum, toNumber, ZERO } from '../text/exact.ts';
+import { pairs } from '../text/pairs.ts';
 import type { VisitReckoned } from './model.ts';
-import { minorUnits, shareOf } from './money.ts';
+import { isDiscount, minorUnits, shareOf } from './money.ts';
 
 /** One thing charged for at a visit, in minor units. */
 export type ChargedItem = {
@@ -22,11 +23,11 @@ const sharedOut = (amount: number, weights: readonly number[]): number[] => {
 
 /** What each item comes to after the discounts below it, in the order of the note. */
 const afterDiscounts = ({ visit, money }: VisitReckoned): { item: string; charged: number; discount: number }[] => {
-  const items: { item: string; charged: number; discount: number }[] = [];
+  let items: { item: string; charged: number; discount: number }[] = [];
   for (const fact of visit.entry.facts) {
     if (fact.word !== 'charge' || fact.total) continue;
     const typed = minorUnits(fact.amount ?? 0, money.currency);
-    if (fact.discount === undefined && fact.item !== 'discount') {
+    if (!isDiscount(fact)) {
       items.push({ item: fact.item, charged: typed, discount: 0 });
       continue;
     }
@@ -37,10 +38,11 @@ const afterDiscounts = ({ visit, money }: VisitReckoned): { item: string; charge
       off,
       items.map(({ charged }) => charged),
     );
-    for (const [index, one] of items.entries()) {
-      const share = shares[index] ?? 0;
-      items[index] = { ...one, charged: one.charged - share, discount: one.discount + share };
-    }
+    items = pairs(items, shares).map(([{ item, charged, discount }, share]) => ({
+      item,
+      charged: charged - share,
+      discount: discount + share,
+    }));
   }
   return items;
 };
@@ -60,17 +62,17 @@ export const chargedItems = (visit: VisitReckoned): ChargedItem[] => {
   if (items.length === 0) return [{ item: '', charged: 0, discount: 0, cost }];
   const names = items.map(({ item }) => item);
   let rest = cost;
-  const own = names.map((name, index) => {
-    if (names.indexOf(name) !== index) return 0;
-    const goods = visit.uses.filter(({ product, pieces }) => pieces && product === name);
+  const withOwn = items.map((item, index) => {
+    if (names.indexOf(item.item) !== index) return { item, own: 0 };
+    const goods = visit.uses.filter(({ product, pieces }) => pieces && product === item.item);
     const whole = toNumber(roundTo(sum(goods.map((use) => use.cost ?? ZERO)), ONE));
-    const part = Math.min(whole, rest);
-    rest -= part;
-    return part;
+    const own = Math.min(whole, rest);
+    rest -= own;
+    return { item, own };
   });
   const shares = sharedOut(
     rest,
-    items.map(({ charged }, index) => (own[index] === 0 ? charged : 0)),
+    withOwn.map(({ item, own }) => (own === 0 ? item.charged : 0)),
   );
-  return items.map((item, index) => ({ ...item, cost: (own[index] ?? 0) + (shares[index] ?? 0) }));
+  return pairs(withOwn, shares).map(([{ item, own }, share]) => ({ ...item, cost: own + share }));
 };

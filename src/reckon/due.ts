@@ -52,12 +52,12 @@ const HOLDS: ReadonlySet<SkinTestStanding['status']> = new Set(['valid', 'not-ne
 
 const testsOf = (like: VisitReckoned | undefined, on: string, awaited: string): TestDue[] => {
   if (like === undefined) return [];
-  const { client, salon, bowls } = like;
+  const { client, salon } = like;
   const tests = testsFor(client, salon.hours, on);
   const reactions = reactionsOf(client, client.visits, salon.hours, on).filter(
     ({ by, date }) => by === 'visit' && date <= on,
   );
-  const standings = skinTestOn({ date: awaited, minute: undefined }, productsToTest(bowls), tests, salon, reactions);
+  const standings = skinTestOn({ date: awaited, minute: undefined }, productsToTest(like), tests, salon, reactions);
   return standings.map((standing) => {
     const back = -Math.ceil(standing.lead / MINUTES);
     return { standing, renew: !HOLDS.has(standing.status), makeBy: addDays(awaited, back) };

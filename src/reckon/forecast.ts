@@ -16,7 +16,7 @@ const LOOK_BACK = 5;
 const OUTSIDE = 0.1;
 
 /** Beyond twice or half the growth a bowl is another service, and is scaled no further. A choice, no source. */
-const MOST_SCALED = 2;
+export const MOST_SCALED = 2;
 
 /** Bowls of the salon that it learns from: the latest thousand. A choice, no source. */
 const SALON_BOWLS = 1000;

@@ -4,6 +4,7 @@ import type { Caution, Hold } from '../records/schema/client.ts';
 import type { Client, Visit } from '../records/schema/entry.ts';
 import type { Place } from '../text/span.ts';
 import type { BowlReckoned } from './model.ts';
+import { notedUnder, onFile } from './on-file.ts';
 import { isColour, isOxidative } from './services.ts';
 import { dayAfter, firstDayOf } from './when.ts';
 
@@ -45,13 +46,8 @@ const isInForce = ({ from, until }: Pick<HoldInForce, 'from' | 'until'>, date: s
  * day, a date on that day. A visit's own hold begins after it, so `visits` are the visits before.
  */
 export const holdsOn = (date: string, client: ClientFile, visits: readonly Stood<Visit>[]): HoldInForce[] => {
-  const own = client.entries.flatMap((stood) =>
-    stood.entry.facts.flatMap((fact) => (fact.word === 'hold' ? [holdOf(stood, fact, undefined)] : [])),
-  );
-  const set = visits.flatMap((stood) =>
-    stood.entry.facts.flatMap((fact) => (fact.word === 'hold' ? [holdOf(stood, fact, stood.entry.date?.date)] : [])),
-  );
-  return [...own, ...set].filter((hold) => isInForce(hold, date));
+  const noted = notedUnder(onFile(client).hold, visits);
+  return noted.map(({ stood, fact, day }) => holdOf(stood, fact, day)).filter((hold) => isInForce(hold, date));
 };
 
 /** Whether a bowl holds what a hold forbids: its kind, its product, oxidative colour, or any colour for `all`. */
@@ -73,16 +69,8 @@ const cautionOf = (stood: Stood<Client> | Stood<Visit>, fact: Caution): CautionI
  * The cautions in force on a day; one with an end lifts on that day, or on the first of that month. One under a visit is
  * of that day’s skin, and of the days up to its end where it has one.
  */
-export const cautionsOn = (date: string, client: ClientFile): CautionInForce[] => {
-  const own = client.entries.flatMap((stood) =>
-    stood.entry.facts.flatMap((fact) => (fact.word === 'caution' ? [cautionOf(stood, fact)] : [])),
-  );
-  const thatDay = client.visits.flatMap((stood) => {
-    const day = stood.entry.date?.date;
-    if (day === undefined || day > date) return [];
-    return stood.entry.facts.flatMap((fact) =>
-      fact.word === 'caution' && (day === date || fact.until !== undefined) ? [cautionOf(stood, fact)] : [],
-    );
-  });
-  return [...own, ...thatDay].filter(({ until }) => until === undefined || date < until);
-};
+export const cautionsOn = (date: string, client: ClientFile): CautionInForce[] =>
+  onFile(client)
+    .caution.filter(({ fact, day }) => day === undefined || day === date || (day < date && fact.until !== undefined))
+    .map(({ stood, fact }) => cautionOf(stood, fact))
+    .filter(({ until }) => until === undefined || date < until);

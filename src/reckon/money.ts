@@ -4,7 +4,7 @@ import type { Visit } from '../records/schema/entry.ts';
 import { type Exact, exact, exactOf, mul, ONE, roundTo, sum, toNumber } from '../text/exact.ts';
 import { placeIn } from './clock-lines.ts';
 import { currencyDecimals } from './currency.ts';
-import type { BowlReckoned, MoneyReckoned, ProductUse } from './model.ts';
+import type { BowlReckoned, FactsOf, MoneyReckoned, ProductUse } from './model.ts';
 
 /** An amount as typed, in whole minor units of the currency: halves go up. */
 export const minorUnits = (amount: number, currency: string | undefined): number =>
@@ -13,6 +13,10 @@ export const minorUnits = (amount: number, currency: string | undefined): number
 /** So many per cent of an amount in minor units, rounded once: halves go up. */
 export const shareOf = (percent: number, amount: number): number =>
   toNumber(roundTo(mul(exactOf(percent), exact(amount, 100)), ONE));
+
+/** Whether a `charge` line takes off rather than on: in per cent, or an amount under a name such as `loyalty discount`. */
+export const isDiscount = ({ item, discount }: FactsOf<'charge'>): boolean =>
+  discount !== undefined || /(?:^|\s)discount$/u.test(item);
 
 /** What was used and has no price or no weight, each name once. */
 const missingOf = (bowls: readonly BowlReckoned[], loose: readonly ProductUse[]): string[] => {
@@ -43,7 +47,7 @@ export const reckonMoney = (
     if (fact.word === 'charge') {
       const amount = minorUnits(fact.amount ?? 0, currency);
       const place = placeIn(visit, fact.line, 0);
-      if (fact.discount !== undefined || fact.item === 'discount') {
+      if (isDiscount(fact)) {
         const off = fact.discount === undefined ? amount : shareOf(fact.discount, total.charged);
         total.discount += off;
         total.charged -= off;

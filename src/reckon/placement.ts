@@ -73,10 +73,8 @@ export type Placement = {
 /** Sections dealt out in turn: of 28 in the turn A B A, 19 are A and 9 are B. */
 const dealt = (turn: readonly string[], count: number): Map<string, number> => {
   const dealtOut = new Map<string, number>();
-  for (let index = 0; index < count; index += 1) {
-    const bowl = turn[index % turn.length];
-    if (bowl !== undefined) dealtOut.set(bowl, (dealtOut.get(bowl) ?? 0) + 1);
-  }
+  for (const [index, bowl] of turn.slice(0, count).entries())
+    dealtOut.set(bowl, (dealtOut.get(bowl) ?? 0) + Math.ceil((count - index) / turn.length));
   return dealtOut;
 };
 

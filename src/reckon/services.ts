@@ -1,4 +1,5 @@
 import type { ClientFile } from '../journal/journal.ts';
+import { recently } from '../text/recently.ts';
 import { type Kind, kindFacts } from '../trade/kinds.ts';
 import { isZone } from '../trade/zones.ts';
 import { shownBowl } from './clock-lines.ts';
@@ -8,7 +9,9 @@ import type { BowlReckoned, FactsOf, VisitReckoned } from './model.ts';
 
 /** The portions of a bowl, and of the bowls it is taken out of. */
 const inside = ({ portions }: BowlReckoned): BowlReckoned['portions'] =>
-  portions.flatMap((portion) => (portion.from === undefined ? [portion] : inside(portion.from)));
+  portions.some(({ from }) => from !== undefined)
+    ? portions.flatMap((portion) => (portion.from === undefined ? [portion] : inside(portion.from)))
+    : portions;
 
 /** Whether something in the bowl leaves colour in the hair or can lighten it. */
 export const isColour = (bowl: BowlReckoned): boolean =>
@@ -34,17 +37,27 @@ export const isOxidative = (bowl: BowlReckoned): boolean =>
 export const isLightening = (bowl: BowlReckoned): boolean =>
   inside(bowl).some(({ item }) => item?.kind === 'lightener' || item?.kind === 'high-lift');
 
+/** Whether a bowl goes on hair off the head alone, so that no skin is met: a piece, rinsed and dried before it is fitted. */
+export const isOffHead = (visit: Pick<VisitReckoned, 'visit' | 'clock'>, { name }: BowlReckoned): boolean => {
+  const zones = zonesOfBowl(visit, name);
+  return zones.length > 0 && zones.every((zone) => zone.split(' ').includes('off-head'));
+};
+
 /**
- * Names of the products in the bowls that a skin test is on record for first, each once, in order: those that hold
- * oxidative dye as they are mixed.
+ * Names of the products of a visit that a skin test is on record for first, each once, in order: those that hold
+ * oxidative dye as they are mixed, in bowls that go on the head.
  */
-export const productsToTest = (bowls: readonly BowlReckoned[]): string[] => [
+export const productsToTest = (visit: Pick<VisitReckoned, 'visit' | 'clock' | 'bowls'>): string[] => [
   ...new Set(
-    bowls.flatMap((bowl) =>
-      inside(bowl).flatMap(({ item }) =>
-        item?.kind !== undefined && kindFacts(item.kind).skinTest && isOxidativeIn(bowl, item.kind) ? [item.name] : [],
+    visit.bowls
+      .filter((bowl) => !isOffHead(visit, bowl))
+      .flatMap((bowl) =>
+        inside(bowl).flatMap(({ item }) =>
+          item?.kind !== undefined && kindFacts(item.kind).skinTest && isOxidativeIn(bowl, item.kind)
+            ? [item.name]
+            : [],
+        ),
       ),
-    ),
   ),
 ];
 
@@ -58,13 +71,24 @@ export const placingsOf = ({ entry }: ClientFile['visits'][number], bowl: string
       fact.word === 'place' && fact.bowls.some(({ name }) => shownBowl(name) === bowl),
   );
 
+/** The zones of a visit’s bowls that were asked for; many rules ask of the same bowls. */
+const zonesKnown = recently((_clock: VisitReckoned['clock']) => new Map<string, readonly string[]>());
+
 /** Every zone that a bowl's `place` and `on` lines name; none when it goes all over. */
-export const zonesOfBowl = ({ visit, clock }: Pick<VisitReckoned, 'visit' | 'clock'>, bowl: string): string[] => [
-  ...new Set([
-    ...placingsOf(visit, bowl).flatMap(({ zones }) => zones.map(({ zone }) => zone)),
-    ...clock.runs.filter((run) => run.bowl === bowl && run.zone !== '').map(({ zone }) => zone),
-  ]),
-];
+export const zonesOfBowl = (
+  { visit, clock }: Pick<VisitReckoned, 'visit' | 'clock'>,
+  bowl: string,
+): readonly string[] => {
+  const known = zonesKnown(clock);
+  let zones = known.get(bowl);
+  if (zones === undefined) {
+    const named = new Set(placingsOf(visit, bowl).flatMap((placing) => placing.zones.map(({ zone }) => zone)));
+    for (const run of clock.runs) if (run.bowl === bowl && run.zone !== '') named.add(run.zone);
+    zones = [...named];
+    known.set(bowl, zones);
+  }
+  return zones;
+};
 
 const AWAY: ReadonlySet<string> = new Set(['mids', 'lengths', 'ends', 'off-head', 'brow', 'lashes', 'beard']);
 const WHOLE: ReadonlySet<string> = new Set(['roots', 'all', 'full-head']);

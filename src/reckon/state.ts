@@ -6,9 +6,11 @@ import type { Seen } from '../records/schema/values.ts';
 import type { Reaction } from '../records/schema/visit.ts';
 import type { Place } from '../text/span.ts';
 import { historyFacts, isHistory } from '../trade/hair.ts';
+import { dayOf } from './bowl-plan.ts';
 import { minuteOf } from './clock-settle.ts';
 import { type HoldInForce, holdsOn } from './holds.ts';
 import type { Minute, VisitReckoned } from './model.ts';
+import { notedUnder, onFile } from './on-file.ts';
 import { isLightening, productsToTest, zonesOfBowl } from './services.ts';
 import { type SkinTestStanding, skinTestOn } from './skin-test.ts';
 import { type Moment, testsFor } from './tests.ts';
@@ -40,11 +42,11 @@ export const momentOfVisit = ({ date, clock, visit, salon }: VisitReckoned): Mom
 
 /** How every product of a visit that needs a skin test stands when it goes on, with what was on file by then. */
 export const skinTestsOf = (reckoned: VisitReckoned): SkinTestStanding[] => {
-  const { client, date, salon, bowls, visit } = reckoned;
-  const products = productsToTest(bowls);
+  const { client, date, salon, visit } = reckoned;
+  const products = productsToTest(reckoned);
   if (products.length === 0) return [];
   const tests = testsFor(client, salon.hours, date);
-  const reactions = visitReactions(visitsBefore(client, visit), salon.hours);
+  const reactions = visitReactions(client, visitsBefore(client, visit), salon.hours);
   return skinTestOn(momentOfVisit(reckoned), products, tests, salon, reactions);
 };
 
@@ -82,7 +84,7 @@ export type ReactionOnFile = Moment & {
 };
 
 const reactionOf = (visit: Stood<Visit>, fact: Reaction, minute: Minute | undefined): ReactionOnFile => ({
-  date: visit.entry.date?.date ?? '',
+  date: dayOf(visit),
   minute,
   by: 'visit',
   bowls: fact.bowls.map(({ name }) => name.toUpperCase()),
@@ -93,12 +95,15 @@ const reactionOf = (visit: Stood<Visit>, fact: Reaction, minute: Minute | undefi
   place: placeOf(visit, fact, fact.time?.at ?? 0),
 });
 
-/** The `reaction` lines of visits, in order. */
-const visitReactions = (visits: readonly Stood<Visit>[], hours: SalonSettings['hours']): ReactionOnFile[] =>
-  visits.flatMap((visit) =>
-    visit.entry.facts.flatMap((fact) =>
-      fact.word === 'reaction' ? [reactionOf(visit, fact, fact.time && minuteOf(fact.time, hours))] : [],
-    ),
+/** The `reaction` lines of some of a client’s visits, in order. */
+const visitReactions = (
+  client: ClientFile,
+  visits: readonly Stood<Visit>[],
+  hours: SalonSettings['hours'],
+): ReactionOnFile[] =>
+  notedUnder(onFile(client).reaction, visits).map(({ stood, fact }) =>
+    // Only a visit has such a line.
+    reactionOf(stood as Stood<Visit>, fact, fact.time && minuteOf(fact.time, hours)),
   );
 
 /** The reactions on file in the visits given and in skin tests read up to the day, oldest first. */
@@ -125,7 +130,9 @@ export const reactionsOf = (
       },
     ];
   });
-  return [...visitReactions(visits, hours), ...tested].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+  return [...visitReactions(client, visits, hours), ...tested].sort((a, b) =>
+    a.date < b.date ? -1 : a.date > b.date ? 1 : 0,
+  );
 };
 
 /** An allergy on file; a line that says there is none is left out. */

@@ -1,5 +1,6 @@
 import type { Test } from '../records/schema/client.ts';
 import type { Seen } from '../records/schema/values.ts';
+import { failedWord } from '../trade/condition.ts';
 import { isAdverse } from '../trade/hair.ts';
 
 /** What was seen in a test: nothing against going on, something against it, or what settles neither. */
@@ -48,6 +49,16 @@ const skinResult = ({ result, rest }: Test): TestResult => {
   return verdicts.length === 0 || more || words.some(isBeside) ? 'other' : 'clear';
 };
 
+/** Tests of the fibre, whose remarks in quotation marks are read for what says that it went. */
+const OF_FIBRE: ReadonlySet<string> = new Set(['strand', 'stretch', 'porosity']);
+
+/** The word by which a test of the fibre says that it went, quoted or not; undefined for other tests and decisions. */
+export const failureIn = ({ test, result, says, notNeeded }: Test): string | undefined => {
+  if (notNeeded || !OF_FIBRE.has(test.name)) return undefined;
+  const typed = result.map(({ words }) => words.map(({ word }) => word).join(' ')).join(', ');
+  return failedWord(typed) ?? (says && failedWord(says.text));
+};
+
 const hairResult = ({ result }: Test): TestResult => {
   const words = wordsOf(result);
   const verdicts = verdictsIn(words);
@@ -63,9 +74,11 @@ const hairResult = ({ result }: Test): TestResult => {
 /**
  * What the words of a result come to; undefined when nothing was seen. A skin test is settled by `clear` and `negative`,
  * `reaction` and `positive` alone: any other word beside `clear` leaves it unsettled (`clear, slightly pink`). A denial
- * straight before such a word turns it round (`no reaction`); one farther before it settles nothing.
+ * straight before such a word turns it round (`no reaction`); one farther before it settles nothing. What says that the
+ * fibre went counts in a remark too.
  */
 export const resultOf = (fact: Test): TestResult | undefined => {
+  if (failureIn(fact) !== undefined) return 'adverse';
   if (fact.result.length === 0) return undefined;
   return fact.test.name === 'skin' ? skinResult(fact) : hairResult(fact);
 };

@@ -2,12 +2,16 @@ import type { ClientFile } from '../journal/journal.ts';
 import type { SalonSettings } from '../journal/salon.ts';
 import type { Stood } from '../journal/source.ts';
 import type { Test } from '../records/schema/client.ts';
-import type { Client, Visit } from '../records/schema/entry.ts';
+import type { Visit } from '../records/schema/entry.ts';
 import { dayNumber } from '../text/dates.ts';
+import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
 import { minuteOf } from './clock-settle.ts';
 import type { Minute } from './model.ts';
+import { type Noted, onFile } from './on-file.ts';
 import { resultOf, type TestResult } from './test-result.ts';
+
+type Hours = SalonSettings['hours'];
 
 /** A day, and the minute of it where one is noted. */
 export type Moment = { readonly date: string; readonly minute: Minute | undefined };
@@ -36,22 +40,7 @@ export type TestMade = {
   readonly visit: Stood<Visit> | undefined;
 };
 
-type Noted = { readonly stood: Stood<Client> | Stood<Visit>; readonly fact: Test; readonly day: string | undefined };
-
-const notedBy = ({ entries, visits }: ClientFile, upTo: string | undefined): Noted[] => {
-  const noted: Noted[] = [];
-  const add = (stood: Stood<Client> | Stood<Visit>, day: string | undefined): void => {
-    for (const fact of stood.entry.facts) if (fact.word === 'test') noted.push({ stood, fact, day });
-  };
-  for (const entry of entries) add(entry, undefined);
-  for (const visit of visits) {
-    const day = visit.entry.date?.date;
-    if (upTo === undefined || day === undefined || day <= upTo) add(visit, day);
-  }
-  return noted;
-};
-
-const momentOf = (date: string | undefined, clock: Test['time'], hours: SalonSettings['hours']): Moment | undefined =>
+const momentOf = (date: string | undefined, clock: Test['time'], hours: Hours): Moment | undefined =>
   date === undefined ? undefined : { date, minute: clock && minuteOf(clock, hours) };
 
 /** Sorts as the moments do; what is not dated comes first, and a day without a time before its times. */
@@ -62,7 +51,7 @@ const orderOf = (moment: Moment | undefined): number =>
 const isReadingLine = (fact: Test): boolean =>
   fact.read && (!fact.made || (fact.date === undefined && fact.time === undefined && fact.mix === undefined));
 
-const testMade = ({ stood, fact, day }: Noted, hours: SalonSettings['hours']): TestMade => {
+const testMade = ({ stood, fact, day }: Noted<'test'>, hours: Hours): TestMade => {
   const isVisit = stood.entry.kind === 'visit';
   const products = [...fact.products, ...(fact.mix ?? []).flatMap(({ product }) => product ?? [])];
   const made = fact.made || fact.notNeeded ? momentOf(fact.date?.date ?? day, fact.time, hours) : undefined;
@@ -92,12 +81,38 @@ const covers = (reading: TestMade, test: TestMade): boolean =>
   test.products.length === 0 ||
   reading.products.some((name) => test.products.includes(name));
 
+type Dated = { readonly day: string | undefined; readonly test: TestMade };
+
+const momentNoted = ({ made, read }: TestMade): number => orderOf(made ?? read);
+
+/** What is noted of a client’s tests, oldest first. Asked by every rule on tests at every visit. */
+const notedOf = recently(
+  (_client: ClientFile) =>
+    // Nearly always one salon’s hours.
+    new Map<Hours, readonly Dated[]>(),
+);
+
+const testsNoted = (client: ClientFile, hours: Hours): readonly Dated[] => {
+  const byHours = notedOf(client);
+  let noted = byHours.get(hours);
+  if (noted === undefined) {
+    noted = onFile(client)
+      .test.map((one) => ({ day: one.day, test: testMade(one, hours) }))
+      .sort((a, b) => momentNoted(a.test) - momentNoted(b.test));
+    byHours.set(hours, noted);
+  }
+  return noted;
+};
+
 /**
  * Every test of a client and her visits up to a day as one list, oldest first. A line that only reads a test goes with
  * the nearest earlier unread test of its kind, wherever that is noted.
  */
-export const testsFor = (client: ClientFile, hours: SalonSettings['hours'], upTo?: string): TestMade[] => {
-  const all = notedBy(client, upTo).map((noted) => testMade(noted, hours));
+export const testsFor = (client: ClientFile, hours: Hours, upTo?: string): readonly TestMade[] => {
+  const all: TestMade[] = [];
+  for (const { day, test } of testsNoted(client, hours))
+    if (upTo === undefined || day === undefined || day <= upTo) all.push(test);
+  if (!all.some(({ fact }) => isReadingLine(fact))) return all;
   const tests = all.filter(({ fact }) => !isReadingLine(fact));
   const readings = all.filter(({ fact }) => isReadingLine(fact)).sort((a, b) => orderOf(a.read) - orderOf(b.read));
   for (const reading of readings) {
@@ -113,9 +128,9 @@ export const testsFor = (client: ClientFile, hours: SalonSettings['hours'], upTo
       continue;
     }
     const { read, result, place: readPlace, fact } = reading;
-    const test = more.reduce((last, one) => (orderOf(one.made) >= orderOf(last.made) ? one : last), first);
+    // Oldest first, so the last one is the nearest.
+    const test = more.at(-1) ?? first;
     tests[tests.indexOf(test)] = { ...test, read, result, readPlace, reading: fact };
   }
-  const order = ({ made, read }: TestMade): number => orderOf(made ?? read);
-  return tests.sort((a, b) => order(a) - order(b));
+  return tests.sort((a, b) => momentNoted(a) - momentNoted(b));
 };

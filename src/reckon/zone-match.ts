@@ -1,5 +1,6 @@
 import type { SalonSettings } from '../journal/salon.ts';
 import { GROUP_ZONES, isGroup } from '../trade/zones.ts';
+import { pairMemo } from './pair-memo.ts';
 
 type Zones = SalonSettings['zones'];
 
@@ -31,17 +32,19 @@ const isWithin = (narrow: readonly string[], wide: readonly string[]): boolean =
 /** How two zones meet: `same` words, one `within` the other (or sharing a member), or only as what is left over. */
 export type ZoneMatch = 'same' | 'within' | 'rest';
 
-/**
- * Whether two zones speak of the same hair. `back left` is within `back` and within `all`; `parting` is within
- * `t-section`; a salon's groups cover what the salon says. `rest` meets every zone, but loosely.
- */
-export const matchZones = (a: string, b: string, zones: Zones): ZoneMatch | undefined => {
-  if (a === b) return 'same';
+const matchOthers = pairMemo((a, b, zones): ZoneMatch | undefined => {
   const [left, right] = [placesOf(a, zones), placesOf(b, zones)];
   const meet = left.some((one) => right.some((other) => isWithin(one, other) || isWithin(other, one)));
   if (!meet) return undefined;
   return [a, b].some((zone) => zone.split(' ').includes('rest')) ? 'rest' : 'within';
-};
+});
+
+/**
+ * Whether two zones speak of the same hair. `back left` is within `back` and within `all`; `parting` is within
+ * `t-section`; a salon's groups cover what the salon says. `rest` meets every zone, but loosely.
+ */
+export const matchZones = (a: string, b: string, zones: Zones): ZoneMatch | undefined =>
+  a === b ? 'same' : matchOthers(a, b, zones);
 
 /** The parting lies on the top: one who stands behind the chair says `top` for what is placed along it. */
 const onTop = (zone: string): string =>

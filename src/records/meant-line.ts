@@ -21,6 +21,9 @@ const MIX = new RegExp(
   'iu',
 );
 
+/** Characters of a line that are looked at for a mix: it is a short thing, and the pattern slow on what is not. */
+const MIX_LONGEST = 200;
+
 /** What a whole line is like: a reaction, or a mix without its bowl; undefined for any other. */
 export const meantLine = (text: string, kind: EntryKind): Meant | undefined => {
   if (kind !== 'visit' && kind !== 'client') return undefined;
@@ -39,7 +42,8 @@ export const meantLine = (text: string, kind: EntryKind): Meant | undefined => {
           ? 'Write it as `reaction HH:MM`, then where and what: a reaction stands first on the card.'
           : 'Write it under its visit as `reaction HH:MM`, then where and what, or write `caution` before it.',
     };
-  if (kind !== 'visit' || isBodyWord(word) || near.length > 0 || !MIX.test(text)) return undefined;
+  if (kind !== 'visit' || isBodyWord(word) || near.length > 0 || !MIX.test(text.slice(0, MIX_LONGEST)))
+    return undefined;
   return { message: 'The line looks like a bowl, and names none.', todo: 'Write `bowl A` before it.' };
 };
 

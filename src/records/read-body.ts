@@ -136,7 +136,7 @@ const standing = (bound: BoundLine, line: number, notices: Notice[]): object[] =
 type BoundLine = { readonly facts: readonly object[]; readonly notices: readonly Notice[] };
 
 /** Most lines kept; with more distinct ones than this the table starts anew. */
-const TABLE_LIMIT = 500_000;
+const TABLE_LIMIT = 50_000;
 const table = new Map<string, BoundLine>();
 
 /** Longer lines are prose or damage, and seldom come twice. */

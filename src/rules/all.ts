@@ -18,6 +18,7 @@ import baseMissing from './dose/base-missing.ts';
 import greyBaseMissing from './grey/grey-base-missing.ts';
 import greyStrength from './grey/grey-strength.ts';
 import lightenerAgain from './interval/lightener-again.ts';
+import regrowthUnlikely from './interval/regrowth-unlikely.ts';
 import reshapedLately from './interval/reshaped-lately.ts';
 import colourOverColour from './lift/colour-over-colour.ts';
 import darkerAfterLightening from './lift/darker-after-lightening.ts';
@@ -44,6 +45,7 @@ import shadeUnknown from './mix/shade-unknown.ts';
 import weightMissing from './mix/weight-missing.ts';
 import chargeMissing from './money/charge-missing.ts';
 import chargeTotal from './money/charge-total.ts';
+import chargedNotMixed from './money/charged-not-mixed.ts';
 import depositNotTaken from './money/deposit-not-taken.ts';
 import depositUnused from './money/deposit-unused.ts';
 import discountOfNothing from './money/discount-of-nothing.ts';
@@ -135,6 +137,8 @@ import offBeforeOn from './time/off-before-on.ts';
 import offWithoutOn from './time/off-without-on.ts';
 import paceUnlikely from './time/pace-unlikely.ts';
 import pastTime from './time/past-time.ts';
+import reactionLeftOn from './time/reaction-left-on.ts';
+import tonerOnLightener from './time/toner-on-lightener.ts';
 import underTime from './time/under-time.ts';
 import directDyeOnDark from './tone/direct-dye-on-dark.ts';
 import fillerMissing from './tone/filler-missing.ts';
@@ -167,6 +171,7 @@ export const RULES: readonly Rule[] = [
   greyBaseMissing,
   greyStrength,
   lightenerAgain,
+  regrowthUnlikely,
   reshapedLately,
   colourOverColour,
   darkerAfterLightening,
@@ -193,6 +198,7 @@ export const RULES: readonly Rule[] = [
   weightMissing,
   chargeMissing,
   chargeTotal,
+  chargedNotMixed,
   depositNotTaken,
   depositUnused,
   discountOfNothing,
@@ -283,6 +289,8 @@ export const RULES: readonly Rule[] = [
   offWithoutOn,
   paceUnlikely,
   pastTime,
+  reactionLeftOn,
+  tonerOnLightener,
   underTime,
   directDyeOnDark,
   fillerMissing,

@@ -2,6 +2,7 @@ import type { ShelfItem } from '../journal/shelf.ts';
 import type { BowlReckoned, Portion } from '../reckon/model.ts';
 import type { Strength } from '../records/schema/values.ts';
 import { add, div, type Exact, exactOf, isZero, mul, ZERO } from '../text/exact.ts';
+import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
 import { percentOf } from '../trade/strength.ts';
 
@@ -11,29 +12,18 @@ export const portionsIn = ({ portions }: BowlReckoned): readonly Portion[] =>
     ? portions.flatMap((portion) => (portion.from === undefined ? [portion] : portionsIn(portion.from)))
     : portions;
 
-// Asked by many rules of the same bowl.
-const known = new WeakMap<
-  BowlReckoned,
-  { readonly items: readonly ShelfItem[]; readonly bases: readonly ShelfItem[] }
->();
+type Contents = { readonly items: readonly ShelfItem[]; readonly bases: readonly ShelfItem[] };
 
-const contentsOf = (
-  bowl: BowlReckoned,
-): { readonly items: readonly ShelfItem[]; readonly bases: readonly ShelfItem[] } => {
-  let contents = known.get(bowl);
-  if (contents === undefined) {
-    const items = new Set<ShelfItem>();
-    const bases = new Set<ShelfItem>();
-    for (const { item, role } of portionsIn(bowl)) {
-      if (item === undefined) continue;
-      items.add(item);
-      if (role === 'base') bases.add(item);
-    }
-    contents = { items: [...items], bases: [...bases] };
-    known.set(bowl, contents);
+const contentsOf = recently((bowl: BowlReckoned): Contents => {
+  const items = new Set<ShelfItem>();
+  const bases = new Set<ShelfItem>();
+  for (const { item, role } of portionsIn(bowl)) {
+    if (item === undefined) continue;
+    items.add(item);
+    if (role === 'base') bases.add(item);
   }
-  return contents;
-};
+  return { items: [...items], bases: [...bases] };
+});
 
 /** The shelf items in a bowl, each once, in the order they were typed. */
 export const itemsIn = (bowl: BowlReckoned): readonly ShelfItem[] => contentsOf(bowl).items;

@@ -109,7 +109,6 @@ export const explainRule = (rule: Rule, example?: Finding): string =>
 export const ruleList = (): string =>
   FAMILIES.flatMap((family) => {
     const own = RULES.filter((rule) => rule.family === family);
-    if (own.length === 0) return [];
     const lines = own.map((rule) => `- \`${rule.name}\` (${rule.severity}) ${rule.what}`);
     return [`## ${family}: ${SAYS[family]}`, lines.join('\n')];
   }).join('\n\n');

@@ -1,6 +1,7 @@
 import type { BowlReckoned, VisitReckoned } from '../reckon/model.ts';
 import { zonesOfBowl } from '../reckon/services.ts';
 import { type GreyShare, greyShare } from '../reckon/state.ts';
+import { recently } from '../text/recently.ts';
 import { GREY_TO_BASE } from '../trade/grey.ts';
 import { bowlsPutOn } from './applied.ts';
 import { itemsIn } from './contents.ts';
@@ -19,15 +20,5 @@ const coversOf = (visit: VisitReckoned): GreyCover[] => {
   });
 };
 
-// Asked by every rule on grey.
-const known = new WeakMap<VisitReckoned, readonly GreyCover[]>();
-
 /** The bowls of a visit that cover grey: permanent colour, not on the lengths alone, where half the hair or more is grey. */
-export const greyCovers = (visit: VisitReckoned): readonly GreyCover[] => {
-  let covers = known.get(visit);
-  if (covers === undefined) {
-    covers = coversOf(visit);
-    known.set(visit, covers);
-  }
-  return covers;
-};
+export const greyCovers: (visit: VisitReckoned) => readonly GreyCover[] = recently(coversOf);

@@ -1,4 +1,5 @@
 import type { SalonSettings } from '../journal/salon.ts';
+import { pairMemo } from '../reckon/pair-memo.ts';
 import { matchZones } from '../reckon/zone-match.ts';
 import { isAlong, OFF_SCALP_HAIR } from '../trade/zones.ts';
 
@@ -19,13 +20,13 @@ const parted = (zone: string): { readonly along: readonly string[]; readonly hea
  * Whether two zones can hold the same hair: `top` and `lengths` can, since a foil at the top runs down the lengths;
  * `roots` and `ends` cannot, nor `nape` and `top`. '' is the whole head, brows and beard apart.
  */
-export const mayMeet = (a: string, b: string, zones: Zones): boolean => {
+export const mayMeet = pairMemo((a: string, b: string, zones: Zones): boolean => {
   const [one, other] = [parted(a), parted(b)];
   if (one.along.length > 0 && other.along.length > 0 && !one.along.some((word) => other.along.includes(word)))
     return false;
   if (one.head === '' || other.head === '') return ![one.head, other.head].some((head) => OWN_HAIR.has(head));
   return matchZones(one.head, other.head, zones) !== undefined;
-};
+});
 
 /** Whether any of some zones can hold the same hair as any of others; none is the whole head. */
 export const anyMeet = (some: readonly string[], others: readonly string[], zones: Zones): boolean =>

@@ -3,6 +3,7 @@ import { lighteningOf } from '../reckon/lift/lightener.ts';
 import type { BowlReckoned, VisitReckoned } from '../reckon/model.ts';
 import { zonesOfBowl } from '../reckon/services.ts';
 import { toNumber } from '../text/exact.ts';
+import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
 import { LIGHTEST } from '../trade/lift-guide.ts';
 import { bowlsPutOn } from './applied.ts';
@@ -25,6 +26,8 @@ export type LiftGap = {
   readonly aim: Aim;
   /** Depths from start to aim, read in favour of the note. */
   readonly depths: number;
+  /** The depth that came of it, where that is less than the depth wanted, which is the aim here. */
+  readonly reached?: number;
 };
 
 const clears = (bowl: BowlReckoned): boolean =>
@@ -34,7 +37,13 @@ const clears = (bowl: BowlReckoned): boolean =>
 const hasHelp = (visit: VisitReckoned, bowl: BowlReckoned): boolean =>
   bowlsPutOn(visit).some((other) => other !== bowl && clears(other));
 
-const aimFor = (visit: VisitReckoned, bowl: BowlReckoned, item: ShelfItem, start: SeenDepth): Aim | undefined => {
+/** The aims of a bowl where it starts: the one that counts, and after a result that fell short what had been wanted. */
+const aimsFor = (
+  visit: VisitReckoned,
+  bowl: BowlReckoned,
+  item: ShelfItem,
+  start: SeenDepth,
+): readonly (Aim & { readonly reached?: number })[] => {
   const own = visit.salon.zones;
   const zones = zonesOfBowl(visit, bowl.name);
   // A start that is only lent by the roots or by nature stands for wherever the bowl goes.
@@ -43,12 +52,12 @@ const aimFor = (visit: VisitReckoned, bowl: BowlReckoned, item: ShelfItem, start
     const [said] = withDepth(seenAt(visit, word)).filter(({ zone }) => meets(zone, at, own));
     return said && { by: word, depth: said.depth.low, place: said.place };
   };
+  const [result, want] = [of('result'), of('want')];
+  if (result !== undefined)
+    return want === undefined || want.depth <= result.depth ? [result] : [result, { ...want, reached: result.depth }];
+  if (want !== undefined) return [want];
   const shade = item.kind === 'lightener' ? undefined : blendOf(bowl)?.depth;
-  return (
-    of('result') ??
-    of('want') ??
-    (shade && { by: 'shade', depth: Math.min(toNumber(shade), LIGHTEST), place: bowl.place })
-  );
+  return shade === undefined ? [] : [{ by: 'shade', depth: Math.min(toNumber(shade), LIGHTEST), place: bowl.place }];
 };
 
 function* gapsOf(visit: VisitReckoned): Generator<LiftGap> {
@@ -58,24 +67,16 @@ function* gapsOf(visit: VisitReckoned): Generator<LiftGap> {
     if (item === undefined || (item.kind === 'lightener' && item.lift === undefined)) continue;
     if (strength === undefined || hasHelp(visit, bowl)) continue;
     for (const start of startsAt(visit, zonesOfBowl(visit, bowl.name))) {
-      const aim = aimFor(visit, bowl, item, start);
-      if (aim !== undefined) yield { bowl, item, strength, start, aim, depths: aim.depth - start.depth.high };
+      for (const { reached, ...aim } of aimsFor(visit, bowl, item, start)) {
+        const depths = aim.depth - start.depth.high;
+        yield { bowl, item, strength, start, aim, depths, ...(reached !== undefined && { reached }) };
+      }
     }
   }
 }
 
-// Asked of every earlier visit, and by each rule on lift.
-const known = new WeakMap<VisitReckoned, readonly LiftGap[]>();
-
-/** The lift that each bowl of a visit is noted to do or to be for, where the notes say enough. */
-const liftGaps = (visit: VisitReckoned): readonly LiftGap[] => {
-  let gaps = known.get(visit);
-  if (gaps === undefined) {
-    gaps = [...gapsOf(visit)];
-    known.set(visit, gaps);
-  }
-  return gaps;
-};
+/** The lift that each bowl of a visit is noted to do or to be for, where the notes say enough; asked of earlier visits too. */
+const liftGaps = recently((visit: VisitReckoned): readonly LiftGap[] => [...gapsOf(visit)]);
 
 /** Whether an earlier visit shows this client lifted as far by the same product at that strength or a weaker one. */
 const didBefore = (gap: LiftGap, earlier: readonly VisitReckoned[]): boolean =>

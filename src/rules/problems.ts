@@ -27,18 +27,24 @@ const toFound = ({ place, message, todo, also }: BowlProblem | ClockProblem): Fo
 /** A near name mends a slip of the hand; in the place of a strength or a bowl it would change what was mixed. */
 const SLIPS: ReadonlySet<BowlProblem['kind']> = new Set(['unknown-name', 'unknown-shade']);
 
+const NONE: readonly Found[] = [];
+
 /** What the reckoning of a visit's bowls could not settle, of some kinds. */
-export function* bowlProblems(visit: VisitReckoned, ...kinds: readonly BowlProblem['kind'][]): Generator<Found> {
-  for (const { problems } of visit.bowls)
-    for (const problem of problems)
-      if (kinds.includes(problem.kind))
-        yield {
-          ...toFound(problem),
-          ...(problem.near && SLIPS.has(problem.kind) && nearMend(problem.place, problem.near)),
-        };
-}
+export const bowlProblems = ({ bowls }: VisitReckoned, ...kinds: readonly BowlProblem['kind'][]): readonly Found[] => {
+  // Some thirty rules ask, and nearly every visit has none.
+  if (bowls.every(({ problems }) => problems.length === 0)) return NONE;
+  return bowls
+    .flatMap(({ problems }) => problems)
+    .filter(({ kind }) => kinds.includes(kind))
+    .map((problem) => ({
+      ...toFound(problem),
+      ...(problem.near && SLIPS.has(problem.kind) && nearMend(problem.place, problem.near)),
+    }));
+};
 
 /** What the reckoning of a visit's clock could not settle, of some kinds. */
-export function* clockProblems(visit: VisitReckoned, ...kinds: readonly ClockProblem['kind'][]): Generator<Found> {
-  for (const problem of visit.clock.problems) if (kinds.includes(problem.kind)) yield toFound(problem);
-}
+export const clockProblems = (
+  { clock: { problems } }: VisitReckoned,
+  ...kinds: readonly ClockProblem['kind'][]
+): readonly Found[] =>
+  problems.length === 0 ? NONE : problems.filter(({ kind }) => kinds.includes(kind)).map(toFound);

@@ -1,5 +1,5 @@
 import type { Journal } from '../journal/journal.ts';
-import { reckonAll } from '../reckon/visit.ts';
+import { reckonClient } from '../reckon/visit.ts';
 import { compareFindings, type Finding } from '../text/finding.ts';
 import { subjectsOf } from './allowing.ts';
 import { findInClient, findInSource, findShared } from './find.ts';
@@ -23,14 +23,17 @@ export const reported = (all: Finding[]): AllFound => {
 /**
  * Runs every rule over a whole journal; `on` is the day the check is made for, without which no rule asks for today.
  *
- * Reads: the notices of the reader, the journal, everything reckoned (given, or worked out here). Gives: findings.
+ * Reads: the notices of the reader, the journal, everything reckoned. Where that is not given it is worked out here,
+ * client by client, and let go at once. Gives: findings.
  */
-export const findAll = (journal: Journal, reckoned: Reckoned = reckonAll(journal), on?: string): AllFound => {
+export const findAll = (journal: Journal, reckoned?: Reckoned, on?: string): AllFound => {
   const subjects = subjectsOf(journal);
   const all = findShared(journal, subjects);
   for (const source of journal.sources.values()) all.push(...findInSource(source, subjects));
-  for (const client of journal.clients.values())
-    all.push(...findInClient(journal, subjects, client, reckoned.get(client.name) ?? [], on));
+  for (const client of journal.clients.values()) {
+    const visits = reckoned === undefined ? reckonClient(journal, client) : (reckoned.get(client.name) ?? []);
+    all.push(...findInClient(journal, subjects, client, visits, on));
+  }
   return reported(all);
 };
 

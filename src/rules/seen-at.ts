@@ -7,6 +7,7 @@ import { figure } from '../reckon/say.ts';
 import { matchZones } from '../reckon/zone-match.ts';
 import type { Seen } from '../records/schema/values.ts';
 import { exactOf } from '../text/exact.ts';
+import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
 import { placeOf } from './cite.ts';
 
@@ -47,18 +48,11 @@ const seensOf = (visit: VisitReckoned['visit']): Seens => {
   return seens;
 };
 
-// Asked by many rules of the same visit.
-const known = new WeakMap<VisitReckoned['visit'], Seens>();
+const seens = recently(seensOf);
 
 /** What the lines of one word say of a visit, place by place. */
-export const seenAt = ({ visit }: Pick<VisitReckoned, 'visit'>, word: keyof Seens): readonly SeenAt[] => {
-  let seens = known.get(visit);
-  if (seens === undefined) {
-    seens = seensOf(visit);
-    known.set(visit, seens);
-  }
-  return seens[word];
-};
+export const seenAt = ({ visit }: Pick<VisitReckoned, 'visit'>, word: keyof Seens): readonly SeenAt[] =>
+  seens(visit)[word];
 
 const naturalOf = ({ entries }: ClientFile): SeenAt[] =>
   entries.flatMap((stood) => stood.entry.facts.flatMap((fact) => (fact.word === 'natural' ? spread(stood, fact) : [])));

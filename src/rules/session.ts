@@ -1,4 +1,4 @@
-import type { ClientFile, Journal } from '../journal/journal.ts';
+import type { Journal } from '../journal/journal.ts';
 import { readSource, rereadSource, type Source } from '../journal/source.ts';
 import { createStore, type Touched } from '../journal/store.ts';
 import type { BowlMemo } from '../reckon/bowls.ts';
@@ -7,6 +7,7 @@ import { reckonClient } from '../reckon/visit.ts';
 import type { Finding } from '../text/finding.ts';
 import { subjectsOf } from './allowing.ts';
 import { findInClient, findInSource, findShared } from './find.ts';
+import { othersOf } from './others.ts';
 import { type AllFound, reported } from './run.ts';
 
 /**
@@ -39,14 +40,6 @@ type Kept = {
   readonly found: readonly Finding[];
   readonly others: readonly string[];
 };
-
-/** Other clients whose bowls are made again in this one's visits. */
-const othersOf = (client: ClientFile): string[] =>
-  client.visits.flatMap(({ entry }) =>
-    entry.facts.flatMap((fact) =>
-      fact.word === 'again' && fact.from.client !== undefined ? [fact.from.client.name] : [],
-    ),
-  );
 
 /** An empty session. */
 export const openSession = (): Session => {
@@ -112,18 +105,19 @@ export const openSession = (): Session => {
       }
       return found;
     };
+    const foundOf = (name: string): readonly Finding[] => kept.get(name)?.found ?? [];
     let all: AllFound | undefined;
     return {
       journal,
       touched,
       redone,
       reckonedOf: (name) => kept.get(name)?.reckoned ?? [],
-      foundOf: (name) => kept.get(name)?.found ?? [],
+      foundOf,
       all: () => {
         all ??= reported([
           ...shared,
           ...[...journal.sources.values()].flatMap(sourceFindings),
-          ...[...journal.clients.keys()].flatMap((name) => kept.get(name)?.found ?? []),
+          ...[...journal.clients.keys()].flatMap(foundOf),
         ]);
         return all;
       },

@@ -1,6 +1,7 @@
 import type { ShelfItem } from '../journal/shelf.ts';
 import type { BowlReckoned, Portion } from '../reckon/model.ts';
 import { ONE } from '../text/exact.ts';
+import { recently } from '../text/recently.ts';
 import { blendShades, type ShadeBlend, type ShadePart, toneWords } from '../trade/blend.ts';
 import { DEPTHS } from '../trade/depth.ts';
 import { isTone } from '../trade/tone.ts';
@@ -38,18 +39,8 @@ const mixed = (bowl: BowlReckoned): ShadeBlend | undefined => {
   return blendShades(shades.map((portion) => ({ weight: portion.weight ?? ONE, ...shadeOf(portion) })));
 };
 
-// Asked by many rules of the same bowl.
-const known = new WeakMap<BowlReckoned, { readonly blend: ShadeBlend | undefined }>();
-
 /** What the shades of a bowl come to, by weight; undefined without a shade, or while the weight of one of several is missing. */
-export const blendOf = (bowl: BowlReckoned): ShadeBlend | undefined => {
-  let held = known.get(bowl);
-  if (held === undefined) {
-    held = { blend: mixed(bowl) };
-    known.set(bowl, held);
-  }
-  return held.blend;
-};
+export const blendOf: (bowl: BowlReckoned) => ShadeBlend | undefined = recently(mixed);
 
 /** The tone words of everything coloured in a bowl, each once, as the range or the shade's own name says them. */
 export const toneWordsIn = (bowl: BowlReckoned): readonly string[] => [

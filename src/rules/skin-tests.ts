@@ -1,6 +1,7 @@
 import type { ShelfItem } from '../journal/shelf.ts';
 import type { BowlReckoned, VisitReckoned } from '../reckon/model.ts';
 import { listed } from '../reckon/say.ts';
+import { isOffHead } from '../reckon/services.ts';
 import {
   type Moment,
   reactionsOf,
@@ -9,15 +10,14 @@ import {
   skinTestOn,
   type TestMade,
   testsFor,
-  zonesOfBowl,
 } from '../reckon/state.ts';
 import { addDays, clockText, daysBetween } from '../text/dates.ts';
+import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
 import { kindFacts } from '../trade/kinds.ts';
 import { bowlsPutOn } from './applied.ts';
 import { lineName } from './cite.ts';
 import { hasPeroxide, itemsIn, placeInBowl } from './contents.ts';
-import { isAt } from './hair-meets.ts';
 import type { Found } from './rule.ts';
 
 /** A product that a skin test comes before, where it stands in the visit, and how its test stands. */
@@ -30,12 +30,6 @@ const toTest = (bowl: BowlReckoned): readonly ShelfItem[] =>
     const { skinTest, oxidative } = kindFacts(kind);
     return skinTest && (oxidative === true || hasPeroxide(bowl));
   });
-
-/** Whether a bowl goes on hair off the head alone, so that no skin is met: a piece, rinsed and dried before it is fitted. */
-const isOffHead = (visit: VisitReckoned, { name }: BowlReckoned): boolean => {
-  const zones = zonesOfBowl(visit, name);
-  return zones.length > 0 && zones.every((zone) => isAt(zone, 'off-head'));
-};
 
 /** The moment that a test has to lie before: the visit’s own time, else its first `on`. */
 const momentOf = ({ visit, date, clock }: VisitReckoned): Moment => {
@@ -64,18 +58,8 @@ const standingsOf = (visit: VisitReckoned): readonly Tested[] => {
   return standings.map((standing) => ({ standing, place: places.get(standing.product) as Place }));
 };
 
-// Asked by every rule on skin tests.
-const known = new WeakMap<VisitReckoned, readonly Tested[]>();
-
-/** How the skin test of every product put on at a visit stands. */
-export const testedAt = (visit: VisitReckoned): readonly Tested[] => {
-  let tested = known.get(visit);
-  if (tested === undefined) {
-    tested = standingsOf(visit);
-    known.set(visit, tested);
-  }
-  return tested;
-};
+/** How the skin test of every product put on at a visit stands. Asked by every rule on skin tests. */
+export const testedAt: (visit: VisitReckoned) => readonly Tested[] = recently(standingsOf);
 
 const lasting = (minutes: number): string => (minutes % 60 === 0 ? `${minutes / 60} h` : `${minutes} min`);
 

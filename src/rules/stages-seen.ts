@@ -28,3 +28,16 @@ export const farEnd = ({ stage: { stage, to } }: SeenStage): number => Number(st
 
 /** Where a stage stands in its file. */
 export const placeOfStage = ({ look, stage }: SeenStage): Place => ({ ...look.place, at: stage.at });
+
+/** Stages back before it is no matter of the light or the eye. */
+export const BACK = 2;
+
+/** Whether any stage is so far behind an earlier one, of whatever place. */
+export const goesBack = (seen: readonly SeenStage[]): boolean => {
+  let most = 0;
+  for (const one of seen) {
+    if (most - farEnd(one) >= BACK) return true;
+    most = Math.max(most, farEnd(one));
+  }
+  return false;
+};

@@ -70,9 +70,7 @@ const byGrey = (times: readonly TimeLine[], { client, visit }: VisitReckoned): T
  * practice for a first application, lengths before roots; common practice, no source). Ends that are only refreshed
  * after the roots, and what went on after this run came off, do not put the roots off.
  */
-const fromWhole = (run: Run, runs: readonly Run[]): number | undefined => {
-  const { off, fromAll } = run;
-  if (off === undefined || fromAll === undefined) return fromAll;
+const fromWhole = (run: Run, off: number, runs: readonly Run[]): number => {
   const whole = runs.filter(
     (other) => other.bowl === run.bowl && other.allOn <= off && (isAway(run.zone) || !isAway(other.zone)),
   );
@@ -80,17 +78,23 @@ const fromWhole = (run: Run, runs: readonly Run[]): number | undefined => {
 };
 
 /** How long something was on: from when its minutes count, in words, by its own place, and by the whole of its bowl. */
-export type MinutesOn = { readonly from: 'first on' | 'all on'; readonly minutes: number; readonly whole: number };
+export type MinutesOn = {
+  readonly from: 'first on' | 'all on';
+  readonly off: number;
+  readonly minutes: number;
+  readonly whole: number;
+};
 
 /** From when an item's minutes count, in words and in the run's own minutes; undefined while it is not taken off. */
 export const minutesOn = (item: ShelfItem, line: TimeLine, run: Run, runs: readonly Run[]): MinutesOn | undefined => {
   const from = line.from ?? (item.kind === undefined ? 'all-on' : kindFacts(item.kind).timeFrom);
+  const { off } = run;
   const minutes = from === 'first-on' ? run.fromFirst : run.fromAll;
-  if (minutes === undefined) return undefined;
+  if (off === undefined || minutes === undefined) return undefined;
   // Lightener is watched place by place.
   const inSections = from === 'all-on' && item.kind !== 'lightener';
-  const whole = (inSections ? fromWhole(run, runs) : minutes) ?? minutes;
-  return { from: from === 'first-on' ? 'first on' : 'all on', minutes, whole };
+  const whole = inSections ? fromWhole(run, off, runs) : minutes;
+  return { from: from === 'first-on' ? 'first on' : 'all on', off, minutes, whole };
 };
 
 /** `20 to 50 min from first on`, as a `time` line says it. */

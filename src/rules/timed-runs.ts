@@ -1,6 +1,7 @@
 import type { ShelfItem } from '../journal/shelf.ts';
 import type { BowlReckoned, Run, VisitReckoned } from '../reckon/model.ts';
 import type { TimeLine } from '../records/schema/shelf.ts';
+import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
 import { basesIn } from './contents.ts';
 import { minutesOf, minutesOn, timeLineOf } from './time-line.ts';
@@ -14,6 +15,8 @@ export type TimedRun = {
   readonly line: TimeLine;
   /** What the minutes count from, in words. */
   readonly from: string;
+  /** When it came off. */
+  readonly off: number;
   readonly minutes: number;
   /** The minutes since the whole of the bowl was on, where its time counts so: what the far end is held against. */
   readonly whole: number;
@@ -38,18 +41,13 @@ function* timesOf(visit: VisitReckoned, earlier: readonly VisitReckoned[]): Gene
   }
 }
 
-// Asked by every rule on times.
-const known = new WeakMap<VisitReckoned, readonly TimedRun[]>();
-
-/** Every run of a visit that has come off, with each item of its bowl that has a `time` line for it. */
-export const timedRuns = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): readonly TimedRun[] => {
-  let timed = known.get(visit);
-  if (timed === undefined) {
-    timed = [...timesOf(visit, earlier)];
-    known.set(visit, timed);
-  }
-  return timed;
-};
+/**
+ * Every run of a visit that has come off, with each item of its bowl that has a `time` line for it. Asked by every rule
+ * on times.
+ */
+export const timedRuns = recently((visit: VisitReckoned, earlier: readonly VisitReckoned[]): readonly TimedRun[] => [
+  ...timesOf(visit, earlier),
+]);
 
 /** `Bowl A the top`, as a message names a run. */
 export const runText = ({ bowl, zone }: Run): string => {

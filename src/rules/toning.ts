@@ -2,6 +2,7 @@ import type { BowlReckoned, VisitReckoned } from '../reckon/model.ts';
 import { isLightening, zonesOfBowl } from '../reckon/services.ts';
 import { lightenedBefore } from '../reckon/state.ts';
 import { toNumber, ZERO } from '../text/exact.ts';
+import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
 import type { ShadeBlend } from '../trade/blend.ts';
 import { neutralisesStage, temperatureOf } from '../trade/neutralise.ts';
@@ -77,18 +78,9 @@ const toningsIn = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Ton
       return blend === undefined || over.length === 0 ? [] : [{ bowl, blend, over }];
     });
 
-// Asked by every rule on toners, with the same earlier visits.
-const known = new WeakMap<VisitReckoned, readonly Toning[]>();
-
 /** The toners of a visit, each over the last stages seen where it goes; those over nothing known are left out. */
-export const toningsOf = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): readonly Toning[] => {
-  let tonings = known.get(visit);
-  if (tonings === undefined) {
-    tonings = toningsIn(visit, earlier);
-    known.set(visit, tonings);
-  }
-  return tonings;
-};
+export const toningsOf: (visit: VisitReckoned, earlier: readonly VisitReckoned[]) => readonly Toning[] =
+  recently(toningsIn);
 
 /** Whether a toner is there to take warmth out, and takes out none of what was seen anywhere it goes. */
 export const isWrongOpposite = ({ blend, over }: Toning): boolean => {

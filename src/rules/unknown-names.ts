@@ -28,20 +28,31 @@ const hyphened = (words: string): string =>
     .split(/[\s-]+/u)
     .join('-');
 
-/** The client whose short or full name a visit gives in words of its own (`Marlo Fenwick`). */
-const clientMeant = ({ client, more = [] }: Visit, journal: Journal): ClientFile | undefined => {
-  if (client === undefined) return undefined;
-  const typed = hyphened([client, ...more].map(({ name }) => name).join(' '));
-  return [...journal.clients.values()].find(
-    ({ entries, name, full }) => entries.length > 0 && (name === typed || hyphened(full) === typed),
-  );
+// Asked of every visit of a journal that stays as it is.
+const spelt = new WeakMap<Journal, ReadonlyMap<string, ClientFile>>();
+
+/** The clients that an entry describes, by their short names and their full ones, hyphened. */
+const bySpelling = (journal: Journal): ReadonlyMap<string, ClientFile> => {
+  let known = spelt.get(journal);
+  if (known === undefined) {
+    const described = [...journal.clients.values()].filter(({ entries }) => entries.length > 0);
+    const of = (name: (client: ClientFile) => string): [string, ClientFile][] =>
+      described.toReversed().map((client) => [name(client), client]);
+    known = new Map([...of(({ full }) => hyphened(full)), ...of(({ name }) => name)]);
+    spelt.set(journal, known);
+  }
+  return known;
 };
+
+/** The client whose short or full name a visit gives in words of its own (`Marlo Fenwick`). */
+const clientMeant = ({ client, more = [] }: Visit, journal: Journal): ClientFile | undefined =>
+  client && bySpelling(journal).get(hyphened([client, ...more].map(({ name }) => name).join(' ')));
 
 /** What is wrong with the client that a visit names; nothing where an entry describes her. */
 function* unknownClient(visit: Stood<Visit>, known: ClientFile, journal: Journal): Generator<Found> {
   const { client, more = [] } = visit.entry;
   const last = more.at(-1);
-  if (client === undefined) return;
+  if (client === undefined || (last === undefined && known.entries.length > 0 && known.name === client.name)) return;
   const expected = 'Tests, holds and cautions are looked for under the client’s own entry.';
   const place = placeOf(visit, HEAD, last === undefined ? client.at : joinSpans(client.at, last.at));
   const meant = clientMeant(visit.entry, journal);
@@ -65,7 +76,7 @@ function* unknownClient(visit: Stood<Visit>, known: ClientFile, journal: Journal
       message: `\`${rest}\` follows the client \`${client.name}\`, and a visit is of one client.`,
       todo: 'Put it in quotation marks to keep it as a remark.',
     };
-  } else if (known.entries.length === 0) {
+  } else {
     const key = [client, ...more].map(({ name }) => name).join('-');
     const whole = { name: key, at: place.at };
     const sought = { what: 'client', known: namedClients(journal), header: 'client NAME' };

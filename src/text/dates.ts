@@ -35,7 +35,9 @@ function digits(text: string, from: number, to: number): number {
 
 function dayOf(text: string): Day | undefined {
   if (text.length !== 10 || text[4] !== '-' || text[7] !== '-') return undefined;
-  const [year, month, day] = [digits(text, 0, 4), digits(text, 5, 7), digits(text, 8, 10)];
+  const year = digits(text, 0, 4);
+  const month = digits(text, 5, 7);
+  const day = digits(text, 8, 10);
   return year >= 0 && day >= 1 && day <= daysInMonth(year, month) ? { year, month, day } : undefined;
 }
 
@@ -58,7 +60,8 @@ export function isDate(text: string): boolean {
 export function dayNumber(text: string): number {
   const { year, month, day } = needDay(text);
   // Years are counted from March, so that the leap day is the last day of its year.
-  const [y, m] = month > 2 ? [year, month - 3] : [year - 1, month + 9];
+  const y = month > 2 ? year : year - 1;
+  const m = month > 2 ? month - 3 : month + 9;
   const leaps = Math.floor(y / 4) - Math.floor(y / 100) + Math.floor(y / 400);
   return 365 * y + leaps + Math.floor((153 * m + 2) / 5) + day - 1 - EPOCH;
 }

@@ -19,6 +19,9 @@ const NO_WIDTH = /^[\p{Cf}\p{M}]/u;
 /** Characters that would move the cursor, change the terminal or turn the reading direction. */
 const CONTROL = /(?!\t)[\p{Cc}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu;
 
+/** Text of which every character fills one column and does nothing: most of what is ever shown. */
+const PLAIN = /^[\x20-\x7e]*$/;
+
 const picture = (control: string): string => {
   const code = control.charCodeAt(0);
   if (code < 0x20) return String.fromCharCode(0x2400 + code);
@@ -26,7 +29,7 @@ const picture = (control: string): string => {
 };
 
 /** The text with every control character but the tab replaced by a sign for it, so that no note can steer a terminal. */
-export const withoutControls = (text: string): string => text.replace(CONTROL, picture);
+export const withoutControls = (text: string): string => (PLAIN.test(text) ? text : text.replace(CONTROL, picture));
 
 const widthOf = (cluster: string): number => {
   const code = cluster.charCodeAt(0);
@@ -50,4 +53,5 @@ export const cellsOf = (line: string): Cell[] => {
 };
 
 /** Columns that a text fills on a screen. */
-export const displayWidth = (text: string): number => cellsOf(text).reduce((sum, { width }) => sum + width, 0);
+export const displayWidth = (text: string): number =>
+  PLAIN.test(text) ? text.length : cellsOf(text).reduce((sum, { width }) => sum + width, 0);

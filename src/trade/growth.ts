@@ -61,6 +61,14 @@ export function regrowth(days: number, mmPerDay: Exact): Exact {
   return mul(exactOf(days), mmPerDay);
 }
 
+/** How many times the growth of its days a measured regrowth may be before a figure or a date is doubted: a choice. */
+const DOUBTED = exact(2);
+
+/** The most new growth in mm that is taken as read after so many days at a rate in mm a day. */
+export function growthLimit(days: number, mmPerDay: Exact): Exact {
+  return mul(regrowth(days, mmPerDay), DOUBTED);
+}
+
 /** The rate in mm a day that a measured regrowth in mm teaches. Throws RangeError when `days` is nought. */
 export function growthRate(mm: Exact, days: number): Exact {
   return div(mm, exactOf(days));

@@ -1,26 +1,44 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { cautionsOnce } from '../../src/cli/finding-text.ts';
 import type { Finding } from '../../src/text/finding.ts';
 
-const finding = (caution?: string): Finding => ({
+const finding = (caution?: string, client?: string): Finding => ({
   rule: 'no-check',
   severity: 'fix',
   place: { file: 'a.bowl', line: 0, at: 0 },
   message: 'Bowl A has no check.',
   ...(caution !== undefined && { caution }),
+  ...(client !== undefined && { client }),
 });
 
-test('a caution is told in full once a report, then as standing above', () => {
-  const shown = (cautions: readonly (string | undefined)[]): unknown[] => {
+describe('a caution is told in full', () => {
+  const shown = (cautions: readonly (string | undefined)[], clients: readonly string[] = []): unknown[] => {
     const once = cautionsOnce();
-    return cautions.map((caution) => once(finding(caution)).caution);
+    return cautions.map((caution, index) => once(finding(caution, clients[index])).caution);
   };
-  expect(shown(['burns', undefined, 'stings', 'burns', 'stings'])).toEqual([
-    'burns',
-    undefined,
-    'stings',
-    'as above.',
-    'as above.',
-  ]);
-  expect(shown(['burns'])).toEqual(['burns']);
+
+  test('but where the last one told is the same and stands a few findings back', () => {
+    expect(shown(['burns', undefined, 'burns', 'stings', 'burns'])).toEqual([
+      'burns',
+      undefined,
+      'as above.',
+      'stings',
+      'burns',
+    ]);
+    expect(shown(['burns', 'burns', 'burns', 'burns', 'burns'])).toEqual([
+      'burns',
+      'as above.',
+      'as above.',
+      'as above.',
+      'burns',
+    ]);
+  });
+
+  test('for each client anew', () => {
+    expect(shown(['burns', 'burns', 'burns'], ['wren-abbott', 'wren-abbott', 'ada-quill'])).toEqual([
+      'burns',
+      'as above.',
+      'burns',
+    ]);
+  });
 });

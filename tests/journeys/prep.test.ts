@@ -9,7 +9,7 @@ describe('prep', () => {
     const { code, out } = program.run(['prep', 'wren-abbott', '--on', '2026-10-30'], { cwd });
     expect(code).toBe(0);
     expect(out).toContain('# Wren Abbott\n\nTo prepare for 2026-10-30, Friday');
-    expect(out).toContain('120 g last time, 14 g left over; −20 % asked for: 120 × 80 % = 96, mix **96 g**');
+    expect(out).toContain('- **Bowl A** −20 % asked for, of 120 g = **96 g**; less than the 106 g used last time');
   });
 
   test('is a sheet a client for a day, and names who is near an empty one', () => {

@@ -54,23 +54,21 @@ describe('rebook', () => {
     expect(read(cwd, 'other.bowl')).toBe(`client x-one "X"\r\n\r\n${stub('2026-10-30').replaceAll('\n', '\r\n')}`);
   });
 
-  test('without a wish, bowls are at the share that the forecast comes to, with its range and its sum', () => {
+  test('without a wish, bowls are at the share that the forecast comes to, in the words of the sheet', () => {
     const plain = CLIENTS.replace('roots, A -20%', 'roots');
     const cwd = program.folder({ ...JOURNAL, 'clients.bowl': plain });
     const { out } = program.run(['rebook', 'wren-abbott', '--append', 'auto'], { cwd });
     const added = read(cwd, 'clients.bowl').slice(plain.length);
     expect(out).toContain('visit 2026-10-30 wren-abbott');
     // 120 g less 14 left, and a tenth to spare while the notes tell nothing of other bowls.
-    expect(added).toContain(
-      '  note bowl A: the one bowl like it needed 106 g, likely 88 to 124 g: 106 × 1.1, so that few run short, = 116.6 g, mix 117 g\n',
-    );
+    expect(added).toContain('  note bowl A: about 106 g (106 g used before), +10 % = 117 g\n');
     expect(added).toContain('  again A from 2026-09-04 A 97.5%\n');
     const { visits } = JSON.parse(program.run(['card', 'wren-abbott', '--json'], { cwd }).out);
     expect(visits.at(-1).bowls[0].total.value).toBe(117);
     const sheet = program.run(['prep', 'wren-abbott', '--on', '2026-10-30'], {
       cwd: program.folder({ ...JOURNAL, 'clients.bowl': plain }),
     });
-    expect(sheet.out).toContain('106 × 1.1, so that few run short, = 116.6 g, mix **117 g**');
+    expect(sheet.out).toContain('about 106 g (106 g used before), +10 % = **117 g**');
   });
 
   test('a bowl without a weight is made again at the share that `next` asks for', () => {

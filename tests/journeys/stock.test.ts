@@ -37,6 +37,16 @@ describe('shelf', () => {
     expect(out).toContain('| salon.bowl:19 | dev-9 | no such product on the shelf |');
   });
 
+  test('of the demo finds the one leak, and nothing else beyond tens of grams', () => {
+    const { shelf } = JSON.parse(program.run(['shelf', DEMO, '--json', '--on', '2026-11-30']).out);
+    type Row = { product: string; unexplained: { value: number }; unexplainedWithin: { value: number } };
+    // As on the page: only what the counts themselves may not be off by.
+    const gone = (shelf as Row[])
+      .filter(({ unexplained, unexplainedWithin }) => Math.abs(unexplained.value) > unexplainedWithin.value)
+      .filter(({ unexplained }) => Math.abs(unexplained.value) > 70);
+    expect(gone.map(({ product, unexplained }) => [product, Math.round(unexplained.value)])).toEqual([['clay', -117]]);
+  });
+
   test('--html is a page, --json exact, --csv RFC 4180', () => {
     const cwd = program.folder(JOURNAL);
     expect(program.run(['shelf', '--html', ...ON], { cwd }).out).toMatch(/^<!doctype html>/i);

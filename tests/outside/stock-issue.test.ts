@@ -10,7 +10,10 @@ const SHELF = 'salon quay\n  money USD\nproduct thing goods\n  pack 1 each\n';
 const lineOf = (events: readonly string[]): StockLine => {
   const notes = events.map((event) => {
     const [date, kind, units, price] = event.split(' ');
-    if (kind === 'in') return `stock ${date}\n  in thing ${units} each ${price}`;
+    if (kind === 'in') {
+      const [, , , , useBy] = event.split(' ');
+      return `stock ${date}\n  in thing ${units} each ${price}${useBy === undefined ? '' : ` use-by ${useBy}`}`;
+    }
     return `visit ${date} wren\n  fit thing ${units} each`;
   });
   const journal = journalOf(`${SHELF}${notes.join('\n')}\n`);
@@ -40,6 +43,17 @@ test('OpenStax, Principles of Accounting, vol. 1 (2019), 10.3: weighted average,
   const { issued, value } = lineOf(OPENSTAX);
   expect(dollars(issued.weighted, 0)).toBe('7253');
   expect(dollars(value.weighted, 0)).toBe('8902');
+});
+
+const USE_BY: Readonly<Record<string, string>> = { '07-01': '2022-01', '07-10': '2021-01', '07-25': '2020-01' };
+
+test('OpenStax, Principles of Accounting, vol. 1 (2019), 10.3 (figures from memory): last in, first out, perpetual, is first expired, first out where what came last expires first: $7,380 issued of $16,155', () => {
+  const dated = OPENSTAX.map((event) => [event, USE_BY[event.slice(5, 10)]].filter(Boolean).join(' '));
+  const { issued, value } = lineOf(dated);
+  expect(dollars(issued.byBatch, 2)).toBe('7380.00');
+  expect(dollars(value.byBatch, 2)).toBe('8775.00');
+  // The order of issue does not touch the weighted average.
+  expect(dollars(issued.weighted, 0)).toBe('7253');
 });
 
 const HERMANSON = [

@@ -112,6 +112,64 @@ client mia "Mia"
     expect(section(cardOf(journal, 'mia', on('2028-01-01'), []), 'Before')).not.toContain('under 16');
   });
 
+  it('leaves sums that are wrong to the findings, and tests of a visit that is over to how they stand', () => {
+    const one = (rule: string): Finding => ({
+      rule,
+      severity: 'stop',
+      place: { file: 't.bowl', line: 28, at: 0 },
+      message: 'Bowl A was 80 g, and 90 g are left.',
+    });
+    for (const rule of ['more-left-than-mixed', 'skin-test-too-soon']) {
+      const card = cardOf(journalOf(CLIENT + VISITS), 'ada-lowe', on('2026-11-25'), [one(rule)]);
+      expect(section(card, 'Before')).not.toContain('90 g');
+      expect(section(card, 'Findings')).toContain(
+        `- **stop** visit of 2026-06-05: Bowl A was 80 g, and 90 g are left. \`${rule}\``,
+      );
+    }
+    const today = cardOf(journalOf(CLIENT + VISITS), 'ada-lowe', on('2026-06-05'), [one('skin-test-too-soon')]);
+    expect(section(today, 'Before')).toContain('90 g');
+  });
+
+  it('asks for tests of what she gets, and not of what was only tested', () => {
+    const lines = `  test skin 2025-01-02 gloss read 2025-01-04 clear\n${VISITS}`;
+    const before = section(cardOf(journalOf(CLIENT + lines), 'ada-lowe', on('2027-03-01'), []), 'Before');
+    expect(before).toContain('none holds on 2027-03-01 for cream');
+    expect(before).not.toContain('gloss');
+  });
+
+  it('shows a test and its reading as one, and older clear ones as a count', () => {
+    const lines = `  test skin 2025-01-02 cream
+  test skin read 2025-01-04 11:00 clear
+  test skin 2025-09-01 cream read 2025-09-03 clear
+`;
+    const card = cardOf(journalOf(CLIENT + lines), 'ada-lowe', on('2026-11-25'), []);
+    expect(section(card, 'Tests')).toContain('- **Tests noted** 2 earlier, all clear');
+    expect(section(card, 'Earlier tests')).toContain(
+      '- **Tests noted** skin test 2025-01-02, cream, read 2025-01-04 11:00: clear\n',
+    );
+  });
+
+  it('keeps the last finished colour while the visit of the day is open', () => {
+    const open = `${VISITS}
+visit 2026-08-15 14:00 ada-lowe by io
+  bowl A 20 cream 7/43 + 30 dev-6
+  on 14:10-14:20 A roots
+  check 14:40 A roots 6 "slow at the nape"
+`;
+    const now = (lines: string): string => cardOf(journalOf(CLIENT + lines), 'ada-lowe', on('2026-08-15'), []);
+    expect(section(now(open), 'Last colour')).toContain('- **When** 2026-06-05');
+    const asked = section(now(open), 'Asked for today');
+    expect(asked).toContain('- **Noted** on 2026-06-05: in 6–8 weeks, A −20 % “less on the nape”');
+    const today = section(now(open), 'Today, open');
+    expect(today).toContain('- **When** 2026-08-15, Saturday, 14:00, by Io');
+    expect(today).toContain('- **Mixed** A, 50 g: 20 g cream 7/43 + 30 g dev-6, 6 %');
+    expect(today).toContain('- **Went on** A · roots, 14:10, off not noted');
+    expect(today).toContain('- **Looked at** 14:40, A roots 6 “slow at the nape”');
+    const over = now(`${open}  off 14:50 A\n  result roots 7 copper\n`);
+    expect(section(over, 'Last colour')).toContain('- **When** 2026-08-15');
+    expect(over).not.toContain('## Today, open');
+  });
+
   it('shows a stop with its date, also one that is allowed, and nothing milder', () => {
     const journal = journalOf(CLIENT + VISITS);
     const finding = (severity: Finding['severity'], allowed?: string): Finding => ({
@@ -146,7 +204,7 @@ client mia "Mia"
       'about 27 mm expected on 2026-08-20: 76 days since the roots on 2026-06-05, at 0.35 mm a day',
     );
     expect(last).toContain('**Bowl A** · 100 g · 1:1.5 · 3.6 % peroxide ready for use · 90 g used');
-    expect(last).toContain('| cream 7/43 | 40 | typed |');
+    expect(last).toContain('| cream 7/43 | 40 |  |');
     expect(last).toContain('| dev-6, 6 % | 60 | reckoned from 6 % 1:1.5 |');
     expect(last).toContain('- **Placed** A · roots · apply, on the scalp');
     expect(last).toContain('- **Result** roots 7 copper');
@@ -217,7 +275,7 @@ visit 2026-09-04 ada-lowe
 `;
     const card = visit(cardOf(journalOf(`${CLIENT}${lines}`), 'ada-lowe', on('2026-11-25'), []), '2026-09-04');
     expect(card).toContain('**Bowl A** · about 120 g');
-    expect(card).toContain('| clay | about 40 | typed |');
+    expect(card).toContain('| clay | about 40 |  |');
     expect(card).toContain('| **In all** | **about 120** | weighed 123 g |');
     expect(card).toContain('- **Weighed** A 41 g clay, 82 g dev-6');
     expect(card).toMatch(/\| clay \| 40 \| typed 4 scoop clay, 1 scoop is 10 g \|/);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Journal } from '../../src/journal/journal.ts';
 import { prepMarkdown, salonLiftOf } from '../../src/pages/prep.ts';
-import { clientsOn, nobodyMarkdown } from '../../src/pages/prep-day.ts';
+import { clientsOn, comingMarkdown, nobodyMarkdown } from '../../src/pages/prep-day.ts';
 import { prepHtml } from '../../src/pages/prep-html.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { allFindings, cardOf, clientOf, demoJournal, journalOf, SHELF } from './compiled.ts';
@@ -67,13 +67,54 @@ describe('the sheet beside the trolley', () => {
   it('shows each bowl as last time and as to be mixed, with the sum', () => {
     const bowls = section(sheet, 'Bowls to mix');
     expect(bowls).toContain('| cream 7/43 | 24 | **24** |');
-    expect(bowls).toContain(
-      '- **Bowl A** 60 g last time, 9 g left over; the one bowl like it needed 51 g, on 17 mm of new growth, with which 50 % of a bowl grows, 54.6 g, likely 46 to 64 g: 54.6 × 1.1, so that few run short, = 60.1 g, mix **60 g**',
-    );
-    expect(bowls).toContain(
-      '- **Bowl B** 60 g last time, 6 g left over and kept; +10 % asked for: 60 × 110 % = 66, mix **66 g**; by the forecast 59 g, likely 45 to 63 g',
-    );
+    expect(bowls).toContain('- **Bowl A** for 17 mm about 55 g (51 g used before), +10 % = **60 g**');
+    expect(bowls).toContain('- **Bowl B** +10 % asked for, of 60 g = **66 g**; by what bowls like it needed 59 g');
     expect(bowls).toContain('| clay | 20 | **22** |');
+    const worked = section(sheet, 'How the grams came about');
+    expect(worked).toContain(
+      '- **Bowl A** 60 g last time, 9 g left over; bowls like it needed 51 g (2026-06-05, 15 mm); on 17 mm, with which 50 % of a bowl grows, 54.6 g; eight of ten 46 to 64 g; × 1.1, so that few run short, 60.1 g',
+    );
+    expect(worked).toContain('- **Bowl B** 60 g last time, 6 g left over and kept; ');
+  });
+
+  it('warns where less is asked for than was used last time', () => {
+    const less = NOTES.replace('B +10%', 'B -20%');
+    expect(section(prepOf(journalOf(less), 'ada-lowe', '2026-07-24'), 'Bowls to mix')).toContain(
+      '- **Bowl B** −20 % asked for, of 60 g = **48 g**; less than the 54 g used last time; ',
+    );
+  });
+
+  it('says which bowl is not counted for want of what was left, and that growth is scaled no further than twice', () => {
+    const visit = (date: string, left: string): string =>
+      `visit ${date} 10:00 bo-reed\n  bowl A 40 cream 7/43 + 60 dev-6\n  place A roots apply on-scalp\n${left}`;
+    const notes = `${SHELF}\nclient bo-reed "Bo Reed"\n${visit('2026-01-05', '')}${visit('2026-02-02', '  left A 20 binned\n')}${visit('2026-05-04', '')}`;
+    const page = prepOf(journalOf(notes), 'bo-reed', '2026-08-31');
+    expect(section(page, 'How the grams')).toContain(
+      'the bowl of 2026-05-04 is not counted, for no note says what was left',
+    );
+    expect(section(page, 'How the grams')).toContain(
+      'a bowl is scaled to no more than twice the growth that it was for, and no less than half: so that of 2026-02-02',
+    );
+  });
+
+  it('keeps what was said at a look', () => {
+    const said = NOTES.replace('check 10:25 B top orange', 'check 10:25 B top orange "temples slow"');
+    expect(section(prepOf(journalOf(said), 'ada-lowe', '2026-07-24'), 'Last time')).toContain(
+      '- **Looked at** 10:25, B top orange “temples slow”',
+    );
+  });
+
+  it('gives grams that add up to the sum shown', () => {
+    const odd = NOTES.replaceAll('24 cream 7/43 + 36 dev-6', '45 cream 7/43 + 3% 1:1.5').replace(
+      'product bond',
+      'product dev-3 "Mild developer" developer 3%\nproduct bond',
+    );
+    const rows = section(prepOf(journalOf(odd), 'ada-lowe', '2026-07-24'), 'Bowls to mix').split('\n');
+    const figures = rows
+      .filter((row) => /^\| (cream|dev-3|\*\*In all)/.test(row))
+      .slice(0, 3)
+      .map((row) => Number(row.split('|')[2]));
+    expect(figures).toEqual([45, 68, 113]);
   });
 
   it('says where the bowls went, what came of it, and how fast the head lifts', () => {
@@ -108,7 +149,68 @@ describe('the sheet beside the trolley', () => {
     const page = prepOf(journalOf(noted), 'ada-lowe', '2026-07-24');
     expect(section(page, 'Noted for the day')).toContain('- **Aim** darker');
     expect(section(page, 'Noted for the day')).toContain('**Bowl A** · 60 g');
-    expect(section(page, 'Bowls to mix')).toContain('the one bowl like it needed 51 g');
+    expect(page).not.toContain('## Bowls to mix');
+    const compared = section(page, 'Last time’s bowls, to compare');
+    expect(compared).toContain('- **Bowl A** of 2026-06-05: 60 g, 51 g used: 24 g cream 7/43 + 36 g dev-6, 6 %');
+    expect(compared).not.toContain('| Mix |');
+    expect(section(page, 'Clock')).toContain('| A |');
+  });
+
+  it('gives no bowls to mix that an aim, a refusal or a hold rules out', () => {
+    const ruled = (lines: string): string =>
+      prepOf(journalOf(`${NOTES}\nvisit 2026-07-24 14:00 ada-lowe by io\n${lines}`), 'ada-lowe', '2026-07-24');
+    for (const [lines, why] of [
+      ['  aim softer, no lightener\n', '- **Ruled out** B, by the aim “softer, no lightener”'],
+      ['  declined lightener "rather not"\n', '- **Ruled out** B, declined: lightener “rather not”'],
+    ] as const) {
+      expect(section(ruled(lines), 'Last time’s bowls')).toContain(why);
+      expect(ruled(lines)).not.toContain('## Bowls to mix');
+    }
+    const held = NOTES.replace('  natural 6', '  natural 6\n  hold lightener to 2027-01');
+    expect(prepOf(journalOf(held), 'ada-lowe', '2026-07-24')).toContain(
+      '- **Ruled out** B, by the hold on lightener, until 2027-01-01',
+    );
+    expect(ruled('  aim darker\n')).toContain('## Bowls to mix');
+  });
+
+  it('plans by the last visit that did the service asked for, and by no other', () => {
+    const notes = `${SHELF}
+client cy-marsh "Cy Marsh"
+visit 2026-03-02 10:00 cy-marsh
+  bowl A 20 clay + 40 dev-6
+  bowl G 24 cream 9/1 + 36 dev-6
+  place A top weave x6 foil
+  place G lengths comb-through
+  charge foils 80
+  charge cream 20
+visit 2026-05-04 10:00 cy-marsh
+  bowl G 20 cream 6/4 + 30 dev-6
+  place G lengths weave x8 foil
+  charge lowlights 60
+  next 8w foils
+`;
+    const page = prepOf(journalOf(notes), 'cy-marsh', '2026-06-29');
+    const mix = section(page, 'Bowls to mix, foils as on 2026-03-02');
+    expect(mix.match(/^\*\*Bowl .+?\*\*/gm)).toEqual(['**Bowl A**']);
+    expect(mix).toContain('- **Not asked for** G was mixed too, 60 g: 24 g cream 9/1 + 36 g dev-6, 6 %');
+    expect(section(page, 'Last colour')).toContain('- **Mixed** G, 50 g: 20 g cream 6/4 + 30 g dev-6, 6 %');
+    const both = prepOf(journalOf(notes.replace('8w foils', '8w foils, cream')), 'cy-marsh', '2026-06-29');
+    expect(section(both, 'Bowls to mix').match(/^\*\*Bowl .+?\*\*/gm)).toEqual(['**Bowl A**', '**Bowl G**']);
+  });
+
+  it('tells bowls of one name apart by their days', () => {
+    const notes = `${SHELF}
+client cy-marsh "Cy Marsh"
+visit 2026-03-02 10:00 cy-marsh
+  bowl A 24 cream 7/43 + 36 dev-6
+  place A roots apply on-scalp
+visit 2026-05-04 10:00 cy-marsh
+  bowl A 20 cream 6/4 + 30 dev-6
+  place A lengths comb-through
+`;
+    const page = prepOf(journalOf(notes), 'cy-marsh', '2026-06-29');
+    expect(page.match(/^\*\*Bowl A of .+?\*\*/gm)).toEqual(['**Bowl A of 2026-05-04**']);
+    expect(page).toContain('- **Bowl A** of 2026-03-02: 60 g: 24 g cream 7/43 + 36 g dev-6, 6 %');
   });
 
   it('says so where nothing is noted before', () => {
@@ -153,6 +255,11 @@ visit 2026-06-12 cy-marsh
     expect(clientsOn(all, '2026-07-24').map(({ name }) => name)).toEqual(['bo-reed', 'ada-lowe']);
     expect(clientsOn(all, '2026-07-31').map(({ name }) => name)).toEqual(['cy-marsh']);
     expect(clientsOn(all, '2026-07-30')).toEqual([]);
+  });
+
+  it('begin with who comes and when', () => {
+    expect(comingMarkdown(all, '2026-07-24')).toBe('**2026-07-24, Friday** 2 clients: 09:30 Bo Reed; 14:00 Ada Lowe\n');
+    expect(comingMarkdown(all, '2026-07-31')).toContain('1 client: awaited, no time noted: Cy Marsh');
   });
 
   it('name who is near where nobody comes', () => {

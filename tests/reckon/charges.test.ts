@@ -41,6 +41,21 @@ describe('chargedItems', () => {
     expect(itemsOf('fit 2 goods-a\ncharge foils 95')).toEqual([['foils', 9500, 0, 2900]]);
   });
 
+  it('goods without a price bear nothing, and a second line of the same goods bears no more', () => {
+    const clip = 'product clip goods\n  pack 1 each\n';
+    const visit = lastOf(
+      `${clip}visit 2025-09-01 wren-abbott\nfit 2 clip\nfit 1 goods-a\ncharge clip 8\ncharge goods-a 20`,
+    );
+    expect(chargedItems(visit).map(({ item, cost }) => [item, cost])).toEqual([
+      ['clip', 0],
+      ['goods-a', 1450],
+    ]);
+    expect(itemsOf('fit 2 goods-a\ncharge goods-a 20\ncharge goods-a 20')).toEqual([
+      ['goods-a', 2000, 0, 2900],
+      ['goods-a', 2000, 0, 0],
+    ]);
+  });
+
   it('a visit that charges for nothing still has its cost, and one of free items shares it evenly', () => {
     expect(itemsOf('bowl A 500 clay + 0 dev-6')).toEqual([['', 0, 0, 2400]]);
     expect(itemsOf('bowl A 500 clay + 0 dev-6\ncharge foils 0\ncharge cut 0')).toEqual([

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { corrections } from '../../src/reckon/corrections.ts';
+import { reckonAll } from '../../src/reckon/visit.ts';
 import { toFixed } from '../../src/text/exact.ts';
+import { journalOf } from './journal-of.ts';
 import { reckonedOf } from './reckoned.ts';
 
 const found = (notes: string): unknown[][] =>
@@ -25,6 +27,19 @@ describe('corrections', () => {
   it('a redo of a visit that is not in the notes names nobody', () => {
     expect(found('visit 2025-09-04 wren-abbott\nredo 2025-09-01')).toEqual([
       ['redo', '2025-09-04', '2025-09-01', undefined, '0', 0],
+    ]);
+  });
+
+  it('stand by day and then by client, whatever the order of the notes', () => {
+    const notes = journalOf(
+      'visit 2025-09-02 wren-abbott\naim correct the band\nvisit 2025-09-01 wren-abbott\nredo 2025-08-20\nvisit 2025-09-01 kit-hollin\naim correction',
+    );
+    expect(
+      corrections([...reckonAll(notes).values()].flat(), {}).map(({ visit }) => [visit.date, visit.client.name]),
+    ).toEqual([
+      ['2025-09-01', 'kit-hollin'],
+      ['2025-09-01', 'wren-abbott'],
+      ['2025-09-02', 'wren-abbott'],
     ]);
   });
 

@@ -39,4 +39,22 @@ describe('depositsHeld', () => {
       heldOn('2025-12-31', 'visit 2025-09-01 kit-hollin\ndeposit 20\nvisit 2025-09-02 wren-abbott\ndeposit used 50'),
     ).toEqual([['kit-hollin', '2025-09-01', undefined, 2000]]);
   });
+
+  it('a line without an amount holds nothing', () => {
+    expect(heldOn('2025-12-31', 'visit 2025-09-01 wren-abbott\ndeposit for 2025-10-01')).toEqual([]);
+  });
+
+  it('stand by the day they are for, those for no day first, then by client', () => {
+    expect(
+      heldOn(
+        '2025-12-31',
+        'visit 2025-09-01 wren-abbott\ndeposit 10 for 2026-01-05\nvisit 2025-09-02 kit-hollin\ndeposit 20 for 2026-01-05\nvisit 2025-09-03 marlo-fenwick\ndeposit 30\nvisit 2025-09-04 ines-quill\ndeposit 40',
+      ),
+    ).toEqual([
+      ['ines-quill', '2025-09-04', undefined, 4000],
+      ['marlo-fenwick', '2025-09-03', undefined, 3000],
+      ['kit-hollin', '2025-09-02', '2026-01-05', 2000],
+      ['wren-abbott', '2025-09-01', '2026-01-05', 1000],
+    ]);
+  });
 });

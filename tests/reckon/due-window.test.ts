@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { plannedIn, standingOn, waitWindow } from '../../src/reckon/due-window.ts';
-import { sayWindow } from '../../src/reckon/say-window.ts';
+import { sayRhythm, sayWindow } from '../../src/reckon/say-window.ts';
 import type { Duration } from '../../src/records/schema/values.ts';
 import { reckonedOf } from './reckoned.ts';
 
@@ -63,5 +63,11 @@ describe('the visit whose `next` says what to do', () => {
     expect(planned('visit 2026-09-18 wren-abbott\n  next 6w\n')).toBe('2026-09-18');
     expect(planned('visit 2026-09-18 wren-abbott\n  bowl A 40 cream 7/0 + 60 dev-6\n')).toBeUndefined();
     expect(plannedIn([])).toBeUndefined();
+  });
+});
+
+describe('a rhythm in words', () => {
+  it('names the service and its days', () => {
+    expect(sayRhythm({ service: 'roots', days: 42, since: '2026-09-04' })).toBe('roots every 42 days');
   });
 });

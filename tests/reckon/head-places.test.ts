@@ -44,6 +44,12 @@ describe('headPlace', () => {
     expect(at('swirl', own)).toBe('crown');
   });
 
+  it('narrows one place by another that lies in it, and takes two that share nothing for both', () => {
+    expect(at('all crown')).toBe('crown; whole');
+    expect(at('t-section hairline')).toBe('hairline');
+    expect(at('top crown')).toBe('top+crown');
+  });
+
   it('says when a word of the head’s own has no place', () => {
     expect(at('half-head')).toBe('unknown');
     expect(at('band')).toBe('unknown');

@@ -39,6 +39,8 @@ describe('what is charged', () => {
       charged: 8100,
       discount: 1900,
     });
+    expect(moneyOf('charge foils 95\ncharge loyalty discount 15')).toMatchObject({ charged: 8000, discount: 1500 });
+    expect(moneyOf('charge foils 95\ncharge discount card 15')).toMatchObject({ charged: 11000, discount: 0 });
     expect(moneyOf('charge foils 95\ncharge discount 15')).toMatchObject({
       charged: 8000,
       discount: 1500,

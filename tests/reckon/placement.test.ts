@@ -50,6 +50,34 @@ describe('the counts of a placement', () => {
     expect(placement.sections).toBe(8);
   });
 
+  it('gives nothing to a bowl whose turn does not come', () => {
+    expect(counts(placementIn('place A+B back weave x1 turn A B').byBowl)).toBe('A 1');
+    expect(counts(placementIn('place A+B back weave x0 turn A B').byBowl)).toBe('');
+  });
+
+  it('counts sections whose technique, place or bowl is not noted', () => {
+    const { byTechnique, byZone, byBowl, placed } = placementIn('place A x6\nplace top weave x4');
+    expect(counts(byTechnique)).toBe('weave 4');
+    expect(counts(byZone)).toBe('no place named 6, top 4');
+    expect(counts(byBowl)).toBe('A 6');
+    expect(placed.map(({ place }) => place.at === 0)).toEqual([false, true]);
+  });
+
+  it('leaves out a gap that is no length', () => {
+    expect(firstOf(placementIn('place A top weave x6 gap 10p')).gap).toBeUndefined();
+  });
+
+  it('takes a distance from the scalp for off the scalp', () => {
+    const scalps = ['1cm', 'on-scalp', ''].map((how) => firstOf(placementIn(`place A top weave x6 ${how}`)).scalp);
+    expect(scalps).toEqual(['off', 'on', undefined]);
+  });
+
+  it('keeps what is left out for a reason that names no place', () => {
+    expect(placementIn('leave "the patch she asked about"').left).toEqual([
+      { places: [], says: 'the patch she asked about', place: expect.objectContaining({ at: 0 }) },
+    ]);
+  });
+
   it('deals out every section, whatever the turn', () => {
     fc.assert(
       fc.property(
@@ -149,6 +177,7 @@ describe('the share of the head lightened', () => {
   it('says what it leaves out', () => {
     expect(share('place A band, top apply')).toBe('14-14 without band');
     expect(share('place A top weave')).toBe('0-0 without top');
+    expect(share('place A top x6')).toBe('0-0 without top');
     expect(share('place A band apply', 'zone band crown')).toBe('12-12');
   });
 

@@ -266,6 +266,23 @@ describe('roles', () => {
     ]);
   });
 
+  it('without a shelf takes a name typed after the ratio to stand outside it, and one with a ratio of its own not', () => {
+    const noShelf = { shelf: '' };
+    expect(shownOf('bowl A 40 clay + 20vol 1:2 + 3 bond', noShelf)).toBe('40 clay + 80 6 % developer + 3 bond = 123');
+    expect(rolesOf('bowl A 40 clay + 20vol 1:2 + 3 bond', '')).toEqual([
+      'clay base',
+      '6 % developer developer',
+      'bond additive',
+    ]);
+    expect(rolesOf('bowl A 40 clay + 20vol 1:2 + 30 cream 1:1 + 2 water', '')).toEqual([
+      'clay base',
+      '6 % developer developer',
+      'cream base',
+      'water water',
+    ]);
+    expect(shownOf('bowl A 3 bond + 40 clay + 20vol 1:2', noShelf)).toBe('3 bond + 40 clay + 86 6 % developer = 129');
+  });
+
   it('reckons a ratio of what is no developer too', () => {
     expect(shownOf('bowl A 20 clay + conditioner 1:2')).toBe('20 clay + 40 conditioner = 60');
     expect(shownOf('bowl A 20 conditioner + water 1:4')).toBe('20 conditioner + 80 water = 100');

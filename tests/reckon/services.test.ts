@@ -56,7 +56,7 @@ describe('what a bowl does', () => {
 });
 
 describe('productsToTest', () => {
-  const names = (lines: string): string[] => productsToTest(visitWith(lines).bowls);
+  const names = (lines: string): string[] => productsToTest(visitWith(lines));
 
   it('names what holds oxidative dye as mixed, once', () => {
     expect(
@@ -65,6 +65,14 @@ describe('productsToTest', () => {
     expect(names('bowl A 30 clay + 60 dev-6\nbowl B 30 neon teal\nbowl C 30 caly')).toEqual([]);
     expect(names('bowl A 30 fill gold')).toEqual([]);
     expect(names('bowl A 30 fill gold + 30 dev-3')).toEqual(['fill']);
+  });
+
+  it('leaves out what goes on hair off the head alone', () => {
+    const bowl = 'bowl A 30 cream 7/0 + 45 dev-6';
+    expect(names(`${bowl}\nplace A off-head`)).toEqual([]);
+    expect(names(`${bowl}\nplace A off-head lengths`)).toEqual([]);
+    expect(names(`${bowl}\nplace A off-head, nape`)).toEqual(['cream']);
+    expect(names(bowl)).toEqual(['cream']);
   });
 });
 

@@ -35,6 +35,7 @@ describe('the next look', () => {
   it('is due so many minutes after the last one, or after first on', () => {
     expect(looks('on 10:00-10:08 A top')).toEqual(['10:10']);
     expect(looks('on 10:00 A top\ncheck 10:10 A orange\ncheck 10:21 A gold')).toEqual(['10:31']);
+    expect(looks('on 10:00 A top\ncheck A orange')).toEqual(['10:10']);
   });
 
   it('is none for what is off', () => {

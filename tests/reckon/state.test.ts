@@ -11,7 +11,6 @@ import {
   visitsBefore,
   wasLightened,
 } from '../../src/reckon/state.ts';
-import { journalOf } from './journal-of.ts';
 import { lastOf, reckonedOf } from './reckoned.ts';
 
 const CLIENT = 'client wren-abbott "Wren Abbott"\n';
@@ -107,12 +106,14 @@ off 14:30 A
     expect(reactionsOf(client, [], undefined)).toEqual([]);
   });
 
-  it('takes a visit without a day as it stands', () => {
-    const journal = journalOf('visit 2025-13-41 wren-abbott\nreaction itching');
-    const { client } = lastOf(notes);
-    expect(reactionsOf({ ...client, entries: [], visits: [] }, journal.unfiled, undefined)).toMatchObject([
-      { date: '' },
-    ]);
+  it('takes those of the visits given alone', () => {
+    const { client } = lastOf(
+      `${CLIENT}visit 2026-08-20 wren-abbott\nreaction itching\nvisit 2026-09-20 wren-abbott\nreaction swelling`,
+    );
+    const dates = (visits: typeof client.visits): string[] =>
+      reactionsOf(client, visits, undefined).map(({ date }) => date);
+    expect(dates(client.visits)).toEqual(['2026-08-20', '2026-09-20']);
+    expect(dates(client.visits.slice(0, 1))).toEqual(['2026-08-20']);
   });
 
   it('points at the line that reads the test', () => {

@@ -35,6 +35,7 @@ describe('a skin test', () => {
     'no redness',
     'not a reaction',
     'clear 5',
+    'clear, nothing',
   ])('is neither clear nor a reaction by `%s`', (words) => expect(resultOf('skin', words)).toBe('other'));
 
   it('keeps words in quotation marks as a remark', () => {
@@ -51,5 +52,12 @@ describe('a test of the hair', () => {
     ['gummy', 'adverse'],
     ['not gummy', 'other'],
     ['no sign of reaction', 'other'],
+    ['red snaps', 'adverse'],
+    ['stretched like gum', 'adverse'],
+    ['did not break', 'other'],
+    ['red "broke at the end"', 'adverse'],
+    ['"broke at the end"', 'adverse'],
+    ['yellow "did not break"', 'other'],
+    ['clear "snaps back"', 'clear'],
   ])('%s: %s', (words, result) => expect(resultOf('strand', words)).toBe(result));
 });

@@ -77,6 +77,14 @@ describe('usageBy', () => {
     expect(usageInAll(all, {}, journal.shelf)?.cost).toBeDefined();
   });
 
+  it('is weighed as soon as anything in it is, in whatever order it was used', () => {
+    const later = journalOf(
+      `${WIDE_SHELF}visit 2025-09-01 wren-abbott\nfit 1 goods-a\nvisit 2025-10-01 wren-abbott\nbowl A 50 clay + 100 dev-6\n`,
+    );
+    const [wren] = usageBy([...reckonAll(later).values()].flat(), {}, later.shelf, 'client');
+    expect(wren).toMatchObject({ name: 'wren-abbott', visits: 2, weighed: true });
+  });
+
   it('has packs only where a group is one product', () => {
     expect(by('product').find(({ name }) => name === 'cream')?.packs).toBeDefined();
     for (const one of ['kind', 'stylist', 'client', 'month'] as const)

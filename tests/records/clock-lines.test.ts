@@ -27,6 +27,29 @@ const lines: readonly (readonly [line: string, ...said: object[]])[] = [
     'check 15:05 roots, lengths pale yellow',
     { seen: [{ zones: ['roots', 'lengths'], stage: 'pale-yellow' }], period: '15:05' },
   ],
+  [
+    'check 9:30 A left orange, top gold, B right yellow',
+    {
+      bowls: ['a'],
+      seen: [
+        { zones: ['left'], stage: 'orange' },
+        { zones: ['top'], stage: 'gold' },
+      ],
+      period: '09:30|21:30',
+    },
+    { bowls: ['b'], seen: [{ zones: ['right'], stage: 'yellow' }], period: '09:30|21:30' },
+  ],
+  [
+    'check 9:30 A left orange, a bit red',
+    {
+      bowls: ['a'],
+      seen: [
+        { zones: ['left'], stage: 'orange' },
+        { words: ['a', 'bit'], stage: 'red' },
+      ],
+      period: '09:30|21:30',
+    },
+  ],
   ['check 15:05 orange to yellow', { seen: ['orange to yellow'], period: '15:05' }],
   ['check roots 7+ still warm', { seen: [{ zones: ['roots'], words: ['still', 'warm'], depth: '7+' }] }],
   [

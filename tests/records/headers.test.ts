@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { readSource } from '../../src/journal/source.ts';
+import { sliceOf } from '../../src/text/span.ts';
 import { headOf } from './one-line.ts';
 
 const lines: readonly (readonly [line: string, head: object])[] = [
@@ -55,3 +57,12 @@ const lines: readonly (readonly [line: string, head: object])[] = [
 ];
 
 test.for(lines)('%s', ([line, head]) => expect(headOf(line)).toEqual(head));
+
+test.each(['stock 2026-08-01 2026-08-02', 'visit 2026-08-01 2026-08-02 wren'])(
+  'a second date is told of: %s',
+  (line) => {
+    const [stood] = readSource('notes.bowl', Buffer.from(line)).entries;
+    expect(headOf(line)).toMatchObject({ date: '2026-08-01' });
+    expect(stood?.notices.map(({ rule, at }) => [rule, sliceOf(line, at)])).toEqual([['not-read', '2026-08-02']]);
+  },
+);

@@ -1,5 +1,5 @@
-import { test } from 'vitest';
-import { expectSaid } from './one-line.ts';
+import { expect, test } from 'vitest';
+import { expectSaid, spotsOf } from './one-line.ts';
 
 const lines: readonly (readonly [line: string, ...said: object[]])[] = [
   [
@@ -41,3 +41,7 @@ const lines: readonly (readonly [line: string, ...said: object[]])[] = [
 ];
 
 test.for(lines)('%s', ([line, ...said]) => expectSaid(line, said));
+
+test.each(['10p', '10g', '5min'])('a gap of %s is told of', (width) => {
+  expect(spotsOf(`place A top weave x6 gap ${width}`)).toEqual([`not-read: ${width}`]);
+});

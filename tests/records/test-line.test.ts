@@ -59,6 +59,18 @@ const lines: readonly (readonly [line: string, ...said: object[]])[] = [
       ],
     },
   ],
+  [
+    'test metal 40 clay lot K-22/31 + 2 ammonia bubbles',
+    {
+      test: 'metal',
+      made: true,
+      result: [{ words: ['bubbles'] }],
+      mix: [
+        { product: 'clay', amount: '40', lot: 'K-22/31' },
+        { product: 'ammonia', amount: '2' },
+      ],
+    },
+  ],
   ['test stretch springs-back', { test: 'stretch', made: true, result: [{ words: ['springs-back'] }] }],
   [
     'test porosity high ends',
@@ -69,3 +81,20 @@ const lines: readonly (readonly [line: string, ...said: object[]])[] = [
 ];
 
 test.for(lines)('%s', ([line, ...said]) => expectSaid(line, said));
+
+test('a product of a test may name its lot, each of several its own', () => {
+  for (const line of ['test skin cream lot K1, gloss lot K-2/3', 'test skin cream lot K1 + gloss lot K-2/3'])
+    expectSaid(line, [
+      {
+        test: 'skin',
+        made: true,
+        mix: [
+          { product: 'cream', lot: 'K1' },
+          { product: 'gloss', lot: 'K-2/3' },
+        ],
+      },
+    ]);
+  expectSaid('test skin cream, gloss lot K1', [
+    { test: 'skin', made: true, products: ['cream'], mix: [{ product: 'gloss', lot: 'K1' }] },
+  ]);
+});

@@ -19,6 +19,10 @@ test('every folder is a family', () => {
   expect(folders.map(({ name }) => name).filter((name) => !(FAMILIES as readonly string[]).includes(name))).toEqual([]);
 });
 
+test('every family has a rule', () => {
+  expect(FAMILIES.filter((family) => !RULES.some((rule) => rule.family === family))).toEqual([]);
+});
+
 test('no name is given twice', () => {
   expect(new Set(RULE_NAMES).size).toBe(RULE_NAMES.length);
 });

@@ -41,11 +41,26 @@ describe('lightener-on-relaxed', () => {
       said(['history 2020-01 relaxer', 'test strand 2021-01-05 clay 20min yellow', 'history 2026-03 relaxer'], MIX),
     ).toEqual(['fix: Bowl A lightens hair with a relaxer on file of 2026-03, and no strand or stretch test since.']);
     expect(said(['history 2026-08-22 relaxer', 'history 2020 relaxer'], strand, MIX)).toEqual([
-      'fix: Bowl A lightens hair with a relaxer on file, at most 13 d before.',
+      'fix: Bowl A lightens hair with a relaxer on file, 13 days before (2026-08-22).',
     ]);
+    const at = (when: string): string[] => said([`history ${when} relaxer`], strand, MIX);
+    const lightens = 'fix: Bowl A lightens hair with a relaxer on file';
+    expect(at('2026-09-04')).toEqual([`${lightens}, the same day (2026-09-04).`]);
+    expect(at('2026-09-03')).toEqual([`${lightens}, 1 day before (2026-09-03).`]);
+    expect(at('2026-09')).toEqual([`${lightens}, at most 3 days before (2026-09).`]);
     expect(said(['history 2026-08-21 relaxer'], strand, MIX)).toEqual([
       'mind: Bowl A lightens hair with a relaxer on file of 2026-08-21.',
     ]);
+  });
+
+  test('of two of one time goes by the first noted that the bowl meets', () => {
+    const both = ['history 2026-03 relaxer roots', 'history 2026-03 relaxer lengths'];
+    expect(said(both, MIX, 'place A lengths')).toEqual([
+      'fix: Bowl A lightens hair with a relaxer on file of 2026-03, and no strand or stretch test since.',
+    ]);
+    const [found] = foundBy(onRelaxed, notesOf(both, visitOf(MIX)));
+    const [roots] = foundBy(onRelaxed, notesOf(both, visitOf(MIX, 'place A roots')));
+    expect(found?.also).toEqual(roots?.also);
   });
 
   test('counts high-lift colour', () => {
@@ -66,6 +81,12 @@ describe('adverse-test', () => {
     ['of another product', ['test strand unpick 20min breaks', MIX]],
     ['once a later one is good', ['test stretch 2026-09-01 breaks', 'test stretch springs-back', MIX]],
     ['at a remark that denies it', ['test stretch "not gummy at all"', MIX]],
+    ['at a result that did not break', ['test strand clay 20min yellow "did not break"', MIX]],
+    ['at a decision and its reason', ['test strand not-needed "broke the last one by hand"', MIX]],
+    [
+      'once a later one is good, in quotation marks',
+      ['test strand 2026-09-01 clay broke', 'test strand clay "held"', MIX],
+    ],
     ['half a year later', ['test stretch 2026-02-01 breaks', MIX]],
   ])('is silent %s', (_, lines) => {
     expect(said(...lines)).toEqual([]);
@@ -74,7 +95,11 @@ describe('adverse-test', () => {
   test.each([
     ['test stretch breaks', 'stretch', '2026-09-04', 'breaks'],
     ['test strand 2026-08-20 clay 20min gummy', 'strand', '2026-08-20', 'gummy'],
+    ['test strand clay 20min not clear', 'strand', '2026-09-04', 'not clear'],
     ['test stretch "ends stretch and stay"', 'stretch', '2026-09-04', 'stretch and stay'],
+    ['test strand clay 20min red "stretched like gum and broke"', 'strand', '2026-09-04', 'stretched like gum'],
+    ['test strand clay 20min red snaps', 'strand', '2026-09-04', 'snaps'],
+    ['test porosity lengths "mushy"', 'porosity', '2026-09-04', 'mushy'],
   ])('stops after %s', (line, kind, day, word) => {
     expect(said(line, MIX)).toEqual([`stop: Bowl A lightens hair whose ${kind} test of ${day} says "${word}".`]);
   });

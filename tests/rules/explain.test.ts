@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { RULES } from '../../src/rules/all.ts';
+import { exampleFinding } from '../../src/rules/example-finding.ts';
 import { explainRule, ruleList, ruleNamed } from '../../src/rules/explain.ts';
 import { FAMILIES } from '../../src/rules/rule.ts';
 import { badBytesOf, findIn } from './compile.ts';
@@ -21,6 +22,16 @@ test('the finding of the example is told where it is given', () => {
   expect(explainRule(rule)).not.toContain('1:2.67');
   expect(explainRule(rule, finding)).toContain(finding?.message);
   expect(explainRule(rule, finding)).toContain(finding?.expected);
+});
+
+test.each(['ratio-off-mix', 'not-utf-8'])('the example of %s is compiled as notes of its own', (name) => {
+  const rule = ruleNamed(name);
+  if (rule === undefined) throw new Error('the rule is gone');
+  const [finding] = findIn(badBytesOf(rule)).findings;
+  expect(finding?.rule).toBe(name);
+  expect(exampleFinding(rule)).toEqual(finding);
+  const { badBytes: _, ...good } = { ...rule, bad: rule.good };
+  expect(exampleFinding(good)).toBeUndefined();
 });
 
 test('a stop is told to stay in sight', () => {

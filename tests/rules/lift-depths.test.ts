@@ -59,8 +59,8 @@ describe('lift-beyond-claim', () => {
       ['start roots 4', 'want roots 9', 'bowl A 40 cream 9/0 + 60 dev-12', 'place A roots'],
     ],
     [
-      'a result within the claim',
-      ['start roots 4', 'want roots 9', 'bowl A 40 cream 9/0 + 60 dev-6', 'result roots 6'],
+      'a result within the claim, and no more wanted',
+      ['start roots 4', 'want roots 6', 'bowl A 40 cream 9/0 + 60 dev-6', 'result roots 6'],
     ],
     ['no start', ['want roots 9', 'bowl A 40 cream 9/0 + 60 dev-6', 'place A roots']],
     ['no developer', ['start roots 4', 'want roots 9', 'bowl A 40 cream 9/0', 'place A roots']],
@@ -92,6 +92,11 @@ describe('lift-beyond-claim', () => {
       'what is noted to have come of it',
       ['start roots 4', 'want roots 5', 'bowl A 40 cream 9/0 + 60 dev-6', 'result roots 8.5'],
       'fix lift-beyond-claim: Roots: start 4, result 8.5, 4.5 depths apart, with cream and 6 %.',
+    ],
+    [
+      'what was wanted, though the result is honest about it',
+      ['start roots 4', 'want roots 9', 'bowl A 40 cream 9/0 + 60 dev-6', 'result roots 6'],
+      'mind lift-beyond-claim: Roots: start 4, wanted 9, 5 depths apart, with cream and 6 %; the result is 6.',
     ],
     [
       'its shade',
@@ -185,6 +190,12 @@ describe('lift-beyond-guide', () => {
       'mind lift-beyond-guide: Roots: from 6 to 10, 4 depths, with high and 3 %.',
     ]);
   });
+});
+
+test('lift-beyond-guide names the result where it fell short of what was wanted', () => {
+  expect(said(visit('start roots 4', 'want roots 8', 'bowl A 40 plain 7/0 + 60 dev-6', 'result roots 5'))).toEqual([
+    'mind lift-beyond-guide: Roots: from 4 to 8, 4 depths, with plain and 6 %; the result is 5.',
+  ]);
 });
 
 describe('high-lift-on-dark', () => {

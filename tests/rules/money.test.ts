@@ -215,3 +215,48 @@ describe('redo-charged', () => {
     expect(redone('charge toner 38')).toEqual([]);
   });
 });
+
+describe('charged-not-mixed', () => {
+  const SHELF = [
+    'product dev-6 "Cream developer" developer 6%',
+    'product clay "Peregrine clay" lightener',
+    'product pearl "Pearl" toner',
+    'range gloss "Tidewater gloss" demi',
+    'range neon "Kelp direct" semi',
+    'range cream "Larkfield cream" permanent',
+    'product toner "Toner water" goods',
+  ];
+  const said = (shelf: readonly string[], ...lines: readonly string[]): string[] =>
+    saidIn(notes(shelf.join('\n'), ...lines)).filter((line) => line.includes('charged-not-mixed'));
+  const CLAY = 'bowl A 30 clay + 60 dev-6';
+  const bare = SHELF.slice(0, -1);
+
+  test.each([
+    [[CLAY, 'charge foils 60, toner 26'], 'toner', 'toner, demi, semi or gloss'],
+    [[CLAY, 'charge root toner 26'], 'root toner', 'toner, demi, semi or gloss'],
+    [['bowl A 30 cream 6/0 + 60 dev-6', 'place A roots', 'charge gloss 26'], 'gloss', 'toner, demi, semi or gloss'],
+    [['bowl A 30 neon teal', 'charge lightening 26'], 'lightening', 'lightener'],
+  ])('fires at %j', (lines, item, kinds) => {
+    expect(said(bare, ...lines)).toEqual([
+      `mind charged-not-mixed: 26.00 is charged for ${item}, and no bowl of the visit holds ${kinds}.`,
+    ]);
+  });
+
+  test.each([
+    ['toner', [CLAY, 'bowl T 20 pearl', 'charge toner 26']],
+    ['a demi', [CLAY, 'bowl T 20 gloss 9/1 + 40 dev-6', 'charge toner 26']],
+    ['a semi', [CLAY, 'bowl T 20 neon teal', 'charge gloss 26']],
+    ['permanent colour on lengths', [CLAY, 'bowl T 20 cream 9/1 + 40 dev-6', 'place T lengths', 'charge toner 26']],
+    ['a product that the shelf does not know', [CLAY, 'bowl T 20 pearll', 'charge toner 26']],
+    ['no bowls in the notes', ['charge toner 26']],
+    ['a toner that is free', [CLAY, 'charge foils 60', 'charge toner 0']],
+    ['foils, which hold any colour', ['bowl A 30 cream 6/0 + 60 dev-6', 'charge foils 60']],
+    ['a name that is no kind', [CLAY, 'charge toner voucher 26', 'charge gold card 20']],
+  ])('is silent at %s', (_, lines) => {
+    expect(said(bare, ...lines)).toEqual([]);
+  });
+
+  test('is silent at goods of that name', () => {
+    expect(said(SHELF, CLAY, 'charge toner 9')).toEqual([]);
+  });
+});

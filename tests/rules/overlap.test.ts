@@ -113,6 +113,12 @@ describe('roots-first', () => {
     expect(said(client, ...lines)).toEqual([]);
   });
 
+  test('names high-lift colour for what it is', () => {
+    expect(said([], 'bowl A 40 high 10/1 + 80 dev-9', ROOTS, THEN)).toEqual([
+      'mind: High-lift colour goes on roots at 14:00 and on lengths at 14:10.',
+    ]);
+  });
+
   test('names both times', () => {
     expect(said([], MIX, ROOTS, THEN)).toEqual(['mind: Lightener goes on roots at 14:00 and on lengths at 14:10.']);
     expect(foundBy(rootsFirst, notesOf([], visitOf(MIX, ROOTS, THEN)))[0]?.also?.[0]?.says).toBe('lengths later');

@@ -142,7 +142,7 @@ describe.each([
     fires: [
       [
         [CLAY, 'place A roots on-scalp', 'on 14:00 A', 'heat 14:05-14:15 A', 'off 14:30 A'],
-        'mind: Heat goes on bowl A, clay, on the scalp.',
+        'fix: Heat goes on bowl A, clay, on the scalp.',
       ],
     ],
   },

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import rule from '../../src/rules/result/result-beyond-look.ts';
-import { rulesIn, saidIn, textOf } from './compile.ts';
+import { findIn, rulesIn, saidIn, textOf } from './compile.ts';
 import { notesOf, saidBy, visitOf } from './one-rule.ts';
 
 const SHELF = `
@@ -19,6 +19,9 @@ describe('result-against-want', () => {
     ['no result', ['want lengths 9']],
     ['no depth wanted', ['want lengths ash', 'result lengths 6']],
     ['no depth that came of it', ['want lengths 9', 'result lengths even']],
+    ['the rest planned, by its depth', ['want roots 8', 'result roots 6', 'next 6w foils to reach 8']],
+    ['the rest planned, by its place', ['want roots 8', 'result roots 6', 'next 6w roots lighter']],
+    ['the rest planned, in a remark', ['want top left 8', 'result top 6', 'next 6w "top once more"']],
   ])('is silent at %s', (_, lines) => {
     expect(rulesIn(visit(...lines))).toEqual([]);
   });
@@ -31,6 +34,25 @@ describe('result-against-want', () => {
     [['want 9', 'result lengths 6-7'], 'The hair: wanted 9, result 6 to 7, 2 depths apart.'],
   ])('fires at %j', (lines, message) => {
     expect(saidIn(visit(...lines))).toContain(`mind result-against-want: ${message}`);
+  });
+
+  test.each(['next 6w', 'next 6w roots, A -20%', 'next 6w foils', 'next 6w nape lighter'])(
+    'is not settled by `%s`',
+    (line) => {
+      expect(rulesIn(visit('want roots 8', 'result roots 6', line))).toContain('result-against-want');
+    },
+  );
+
+  test.each([
+    ['want roots 8', 'result roots 6'],
+    ['want 8-9', 'result 6'],
+    ['want top left 5-6', 'result top left 9'],
+  ])('is settled by the lines it names: %s, %s', (want, result) => {
+    const [finding] = findIn(visit(want, result)).findings;
+    const named = [...(finding?.todo ?? '').matchAll(/`([^`]+)`/gu)].map(([, line = '']) => line);
+    expect(named).toHaveLength(2);
+    for (const line of named)
+      expect(rulesIn(visit(want, result, line.replace('…', 'faded')))).not.toContain('result-against-want');
   });
 });
 
@@ -69,8 +91,13 @@ describe('result-beyond-look', () => {
     ['one depth beyond', lifted('top orange, sides orange', 'top 6')],
     ['darker than the look', lifted('top yellow, sides yellow', 'top 7')],
     ['the stage it names itself', lifted('top orange, sides orange', 'top 7 orange')],
+    ['a span of stages that holds the look', lifted('top orange, sides orange', 'top 7 orange to gold')],
     ['a start that is lighter than the stage tells', lifted('top orange, sides orange', 'top 7', 'start top 6')],
     ['a place that nobody looked at', lifted('top orange', 'sides 10')],
+    [
+      'looks that go back, which are a finding of their own',
+      lifted('top orange, sides orange', 'top 10', 'check 14:20 A top yellow'),
+    ],
     ['the lighter of two places', lifted('top orange, sides yellow', '9')],
     [
       'a second bowl of lightener',

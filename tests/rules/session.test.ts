@@ -88,6 +88,29 @@ describe('a session that is kept up to date', () => {
     expect([...session.settle().redone]).toEqual(['wren-abbott']);
   });
 
+  it('works out again whoever has a bowl of a touched client remade', () => {
+    const session = openSession();
+    const put = (path: string, text: string): void => session.put(path, Buffer.from(text));
+    put('a.bowl', 'client wren\nvisit 2026-01-02 wren\n  bowl A 40 clay + 80 dev-6\n');
+    put('b.bowl', 'client ines\nvisit 2026-02-02 ines\n  again A from wren 2026-01-02 A\n');
+    put('c.bowl', 'client orla\nvisit 2026-02-03 orla\n  bowl A 30 clay + 60 dev-6\n');
+    const [ines] = session.settle().reckonedOf('ines');
+    expect(ines?.bowls[0]?.mixed).toEqual({ n: 120, d: 1 });
+    put('a.bowl', 'client wren\nvisit 2026-01-02 wren\n  bowl A 50 clay + 100 dev-6\n');
+    const settled = session.settle();
+    expect([...settled.redone].toSorted()).toEqual(['ines', 'wren']);
+    expect(settled.reckonedOf('ines')[0]?.bowls[0]?.mixed).toEqual({ n: 150, d: 1 });
+  });
+
+  it('gives the findings of one client, and nothing of one who is not there', () => {
+    const session = openSession();
+    session.put('a.bowl', Buffer.from('client wren\nvisit 2026-01-02 wren\n  cahrge cut 40\n'));
+    const settled = session.settle();
+    expect(settled.foundOf('wren').map(({ rule }) => rule)).toEqual(settled.all().findings.map(({ rule }) => rule));
+    expect(settled.foundOf('wren')).not.toEqual([]);
+    expect([settled.foundOf('ines'), settled.reckonedOf('ines')]).toEqual([[], []]);
+  });
+
   it('works out nothing when a comment or a blank line is typed after the last entry', () => {
     const session = openSession();
     for (const [path, text] of DEMO) session.put(path, Buffer.from(text));

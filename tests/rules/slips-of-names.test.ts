@@ -142,6 +142,7 @@ describe('near-word', () => {
     ['vilet', 'result lengths 9 vilet', 'violet'],
     ['peral', 'want lengths 9 peral', 'pearl'],
     ['yelow', 'start lengths 9 yelow', 'yellow'],
+    ['goldem, nearer to golden than to gold', 'start lengths 9 goldem', 'golden'],
   ])('minds %s', (_, line, meant) => {
     expect(of('near-word', visit(line)).map(({ severity, todo }) => [severity, todo])).toEqual([
       ['mind', `Write \`${meant}\`.`],

@@ -117,6 +117,38 @@ describe('a skin test', () => {
     ]);
   });
 
+  test.each([
+    ['2026-09-05 clear', 'was read 1 d after the visit began'],
+    ['2026-09-05 16:00 clear', 'was read 26 h after the visit began'],
+    ['2026-09-04 16:00 clear', 'was read 2 h after the visit began'],
+    ['2026-09-04 15:59 clear', 'was read 119 minutes after the visit began'],
+    ['2026-09-04 14:01 clear', 'was read 1 minute after the visit began'],
+  ])('read %s is not read in time', (read, says) => {
+    expect(saidIn(notes([`test skin 2026-09-01 11:00 cream read ${read}`], [CREAM]))).toContain(
+      `stop skin-test-unread: cream: the skin test of 2026-09-01 11:00 ${says}.`,
+    );
+  });
+
+  test('with another product counts for none, its day noted or not', () => {
+    expect(saidIn(notes(['test skin toner'], [CREAM]))).toContain(
+      'stop skin-test-missing: The skin test of a day not noted was made with toner; none with cream.',
+    );
+  });
+
+  test.each([
+    ['test skin read 2026-09-03 11:30 red', 'The reading of the skin test says `red`; it does not settle the test.'],
+    [
+      'test skin 2026-09-01 11:00 cream read 2026-09-03 11:30 red',
+      'The reading of the skin test of 2026-09-01 11:00 says `red`; it does not settle the test.',
+    ],
+    [
+      'test skin 2026-09-01 11:00 cream read 2026-09-03 11:30 clear 5',
+      'The reading of the skin test of 2026-09-01 11:00 says `clear 5`; it does not settle the test.',
+    ],
+  ])('of which `%s` tells is not settled', (line, message) => {
+    expect(saidIn(notes([line], []))).toContain(`stop skin-test-unclear: ${message}`);
+  });
+
   test('is void after a reaction, by the salon’s policy', () => {
     const text = notes(
       [
@@ -190,6 +222,8 @@ describe('metal-under-peroxide', () => {
       ['test metal 2026-03-01 40 dev-6 bubbles', 'test metal 2026-04-01 40 dev-6 clear'],
       [CLAY],
     ],
+    ['words that deny it', ['history 2026-03 box-colour "no metal salts in it"', 'caution "metal salts free"'], [CLAY]],
+    ['a watch strap', ['allergy nickel', 'caution "metal slide in the hair"'], [CLAY]],
     ['an adverse test after the visit', ['test metal 2026-12-01 40 dev-6 bubbles'], [CLAY]],
   ])('is silent with %s', (_, client, visit) => {
     expect(rulesIn(notes(client, visit))).not.toContain('metal-under-peroxide');
@@ -210,6 +244,26 @@ describe('metal-under-peroxide', () => {
       'henna alone',
       ['history 2026-03 henna'],
       'fix metal-under-peroxide: Bowl A has peroxide, and the history has henna in 2026-03; no clear metal test follows it.',
+    ],
+    [
+      'henna and plain words of metal',
+      ['history 2026-03 henna lengths "shop packet, with metal salts in"'],
+      'stop metal-under-peroxide: Bowl A has peroxide, and the history has metal salts; no clear metal test follows it.',
+    ],
+    [
+      'plain words beside another kind',
+      ['history 2026-03 salon-colour lengths "a colour restorer"'],
+      'stop metal-under-peroxide: Bowl A has peroxide, and the history has colour restorer; no clear metal test follows it.',
+    ],
+    [
+      'plain words that name no day',
+      ['history salon-colour lengths "a colour restorer"'],
+      'stop metal-under-peroxide: Bowl A has peroxide, and the history has colour restorer; no clear metal test follows it.',
+    ],
+    [
+      'plain words in a caution',
+      ['caution compound henna on the lengths'],
+      'stop metal-under-peroxide: Bowl A has peroxide, and a caution has compound henna; no clear metal test follows it.',
     ],
     [
       'henna and an adverse test',

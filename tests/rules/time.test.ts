@@ -217,6 +217,21 @@ describe('under-time', () => {
     expect(early()).toEqual([`mind ${said}.`]);
   });
 
+  test.each([
+    ['bowl A 30 neon teal', ['on 14:00 A', 'off 14:10 A']],
+    ['bowl A 30 neon teal', ['on 14:00-14:05 A roots', 'off 14:12 A roots']],
+    ['bowl A 30 pearl', ['on 14:00 A', 'off 14:03 A']],
+    [CLAY, ['on 14:00 A', 'off 14:10 A']],
+  ])('is settled by the lines it names: %s, %j', (bowl, lines) => {
+    const found = findIn(notes(bowl, ...lines)).findings.find(({ rule }) => rule === 'under-time');
+    const named = [...(found?.todo ?? '').matchAll(/`([^`]+)`/gu)].map(([, line = '']) => line);
+    expect(named).toHaveLength(2);
+    for (const line of named) {
+      const rest = line.startsWith('off') ? lines.filter((one) => !one.startsWith('off')) : lines;
+      expect(rulesIn(notes(bowl, ...rest, line.replace('…', 'itched')))).not.toContain('under-time');
+    }
+  });
+
   test('says the shortest of several zones', () => {
     expect(saidIn(notes('bowl A 30 neon teal', 'on 14:00 A top', 'on 14:04 A nape', 'off 14:10 A'))).toEqual([
       'mind under-time: Bowl A nape was on for 6 min from all on, 9 min short.',
@@ -233,6 +248,10 @@ describe('no-check', () => {
       [CLAY, 'on 14:00-14:20 A top, nape', 'check 14:10 A top', 'check 14:20 A', 'off 14:32 A'],
     ],
     ['not taken off yet', [CLAY, 'on 14:00 A', 'check 14:10 A']],
+    [
+      'a place that is on still and was looked at in time',
+      [CLAY, 'on 14:00 A top', 'check 14:10 top', 'check 14:10 nape'],
+    ],
     ['what does not lighten', ['bowl A 30 neon teal', 'on 14:00 A', 'off 14:20 A']],
     [
       'one look where no interval is given',
@@ -304,6 +323,27 @@ describe('no-check, of places that are on together', () => {
     expect(looked(...BOTH)).toEqual([
       'mind no-check: Bowl A nape, clay, has no check for 18 min, 14:12 to 14:30; the looks name other places.',
     ]);
+  });
+
+  test('one that nobody looked through outweighs a longer one that somebody looked beside', () => {
+    const [top, nape] = ['on 14:00 A top', 'on 15:00 A nape'];
+    const beside = ['check 14:10 crown', 'check 14:20 crown', 'check 14:30 crown', 'off 14:40 A top'];
+    const unseen = 'off 15:20 A nape';
+    expect(looked(CLAY, top, ...beside, nape, unseen)).toContain(
+      'fix no-check: Bowl A nape, clay, has no check for 20 min, 15:00 to 15:20.',
+    );
+    const [first, then] = ['on 14:00 A nape', 'on 15:00 A top'];
+    const later = ['check 15:10 crown', 'check 15:20 crown', 'check 15:30 crown', 'off 15:40 A top'];
+    expect(looked(CLAY, first, 'off 14:20 A nape', then, ...later)).toContain(
+      'fix no-check: Bowl A nape, clay, has no check for 20 min, 14:00 to 14:20.',
+    );
+  });
+
+  test('is minded while it is on still, too', () => {
+    const lines = ['on 14:00 A top', 'check 14:10 crown', 'check 14:20 crown', 'check 14:30 crown', 'check 14:40 top'];
+    expect(looked(CLAY, ...lines)).toContain(
+      'mind no-check: Bowl A top, clay, has no check for 40 min, 14:00 to 14:40; the looks name other places.',
+    );
   });
 
   test('stays to be put right where nobody looked at any in time, or only at another bowl', () => {

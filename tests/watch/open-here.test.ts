@@ -1,40 +1,21 @@
 import { request } from 'node:http';
+import { connect } from 'node:net';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Kept } from '../../src/cli/watch/keep-current.ts';
 import { type OpenHere, openHere } from '../../src/cli/watch/open-here.ts';
+import { ask } from './asking.ts';
 import { DAY, notesOf, SHELF, until, type Watched, watchFolder } from './watching.ts';
-
-type Got = { readonly status: number; readonly headers: Record<string, unknown>; readonly body: string };
-
-/** Asks as no browser would let a page ask: with any header. */
-const ask = (address: string, headers: Record<string, string> = {}, method = 'GET', body = ''): Promise<Got> =>
-  new Promise((done, failed) => {
-    const length = Buffer.byteLength(body);
-    // The path goes out as written; a URL would be put in order first.
-    const { hostname, port, origin } = new URL(address);
-    const path = address.slice(origin.length);
-    const asked = request(
-      { hostname, port, path, method, headers: { ...headers, 'content-length': length } },
-      (answer) => {
-        let text = '';
-        answer.on('data', (chunk: Buffer) => {
-          text += chunk.toString();
-        });
-        answer.on('end', () => done({ status: answer.statusCode ?? 0, headers: answer.headers, body: text }));
-      },
-    );
-    asked.on('error', failed);
-    asked.end(body);
-  });
 
 let watched: Watched;
 let here: OpenHere;
+const faults: unknown[] = [];
 
 beforeAll(async () => {
   watched = await watchFolder({
     'shelf.bowl': SHELF,
     'a.bowl': `${notesOf('wren')}visit ${DAY} 14:00 wren\n  bowl A 40 clay + 20vol 1:2\n  on 14:20 A crown\n`,
   });
-  here = await openHere(watched.kept);
+  here = await openHere(watched.kept, { minute: () => 862.5, fault: (error) => faults.push(error) });
 });
 
 afterAll(() => here?.stop());
@@ -137,13 +118,66 @@ describe('the pages on this machine', () => {
 
   test('show the day: what is on, since when, when to look', async () => {
     const { body } = await ask(here.address);
+    expect(body).toContain('data-now="862.5"');
     expect(body).toContain('<h3>Bowl A, crown</h3>');
     expect(body).toMatch(/data-on="860"/);
     expect(body).toContain('<a href="clients/wren.html">');
   });
 
+  test('lead back to the day', async () => {
+    const wayTo = async (path: string): Promise<string | undefined> =>
+      /<a href="([^"]*)">Today</.exec((await ask(here.address + path)).body)?.[1];
+    expect(await wayTo('index.html')).toBe('./');
+    expect(await wayTo('findings.html')).toBe('./');
+    expect(await wayTo('clients/wren.html')).toBe('../');
+  });
+
+  test('ask for no picture of the address', async () => {
+    expect((await ask(`${new URL(here.address).origin}/favicon.ico`)).status).toBe(204);
+  });
+
   test('hold no script in the folder', () => {
     for (const name of ['index.html', 'clients/wren.html', 'findings.html'])
       expect(watched.page(name)).not.toContain('<script');
+  });
+});
+
+describe('a fault in the program while a page is asked for', () => {
+  test('is told, answered with, and ends neither the serving nor the watching', async () => {
+    const kept: Kept = {
+      ...watched.kept,
+      page: () => {
+        throw new Error('drawing failed');
+      },
+    };
+    const told: unknown[] = [];
+    const faulty = await openHere(kept, { minute: () => 862.5, fault: (error) => told.push(error) });
+    try {
+      for (let times = 0; times < 2; times += 1) {
+        const { status, body } = await ask(`${faulty.address}clients/wren.html`);
+        expect([status, body]).toEqual([
+          500,
+          'A fault in the program; the terminal says which. The notes are as they were.\n',
+        ]);
+      }
+      expect((await ask(faulty.address)).status).toBe(200);
+      expect(told).toEqual([new Error('drawing failed'), new Error('drawing failed')]);
+    } finally {
+      await faulty.stop();
+    }
+    watched.write('b.bowl', notesOf('otto'));
+    await watched.shows('otto', 1);
+  });
+
+  test('is not what a connection is that breaks off', async () => {
+    const { port, hostname } = new URL(here.address);
+    const socket = connect(Number(port), hostname);
+    socket.write(
+      `POST ${new URL(here.address).pathname} HTTP/1.1\r\nHost: ${hostname}:${port}\r\nContent-Length: 9\r\n\r\nx`,
+    );
+    await new Promise((done) => socket.once('connect', done));
+    socket.destroy();
+    expect((await ask(here.address)).status).toBe(200);
+    expect(faults).toEqual([]);
   });
 });

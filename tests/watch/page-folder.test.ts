@@ -1,11 +1,52 @@
-import { existsSync, mkdirSync, readdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { appendFileSync, existsSync, mkdirSync, readdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { cardFile } from '../../src/cli/watch/card-file.ts';
 import { openPageFolder, type PageFolder } from '../../src/cli/watch/page-folder.ts';
-import { coldPages, notesOf, pagesIn, SHELF, sleep, tempFolder, until, watchFolder, writeAt } from './watching.ts';
+import { endsCold, notesOf, pagesIn, SHELF, sleep, tempFolder, until, watchFolder, writeAt } from './watching.ts';
 
 const FILES = { 'shelf.bowl': SHELF, 'a.bowl': notesOf('wren'), 'b.bowl': notesOf('otto') };
+
+/** A place for pages that can be filled up, and what to do with it. */
+type SmallDisk = {
+  readonly out: string;
+  readonly wrap: (folder: PageFolder) => PageFolder;
+  readonly fill: () => void;
+  readonly free: () => void;
+  readonly end: () => void;
+};
+
+const refusesAll = (): never => {
+  throw Object.assign(new Error('no space left on device'), { code: 'ENOSPC' });
+};
+
+/** A disk of its own in the memory where the tests may mount one; elsewhere a folder whose writing fails as a full disk's. */
+const smallDisk = (): SmallDisk => {
+  const top = tempFolder();
+  const [out, filler] = [join(top, 'pages'), join(top, 'filler')];
+  const isDisk = spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=256k', 'tmpfs', top]).status === 0;
+  let full = false;
+  const fill = (): void => {
+    full = true;
+    try {
+      while (isDisk) appendFileSync(filler, Buffer.alloc(4_096));
+    } catch (error) {
+      expect(error).toMatchObject({ code: 'ENOSPC' });
+    }
+  };
+  return {
+    out,
+    wrap: (folder) =>
+      isDisk ? folder : { ...folder, put: (name, html) => (full ? refusesAll() : folder.put(name, html)) },
+    fill,
+    free: () => {
+      full = false;
+      rmSync(filler, { force: true });
+    },
+    end: () => void (isDisk && spawnSync('umount', ['-l', top])),
+  };
+};
 
 describe('a folder for pages', () => {
   test('that holds notes is refused, at any depth and through a link', () => {
@@ -37,7 +78,7 @@ describe('a folder for pages', () => {
     );
   });
 
-  test('is used again, without cards of clients that are no more and without what a killed run left', async () => {
+  test.concurrent('is used again, without cards of clients that are no more and without what a killed run left', async () => {
     const first = await watchFolder(FILES);
     await first.stop();
     const gone = join(first.out, 'clients', 'gone.html');
@@ -48,7 +89,7 @@ describe('a folder for pages', () => {
     expect(again.kept.first.pages).toBe(0);
     expect([gone, left, own].map(existsSync)).toEqual([false, false, true]);
     rmSync(own);
-    expect(pagesIn(again.out)).toEqual(await coldPages(again.root));
+    await endsCold(again);
   });
 
   test('is left out of version control', () => {
@@ -60,7 +101,7 @@ describe('a folder for pages', () => {
 });
 
 describe('while watching', () => {
-  test('pages inside the tree that is watched set nothing off', async () => {
+  test.concurrent('pages inside the tree that is watched set nothing off', async () => {
     const watched = await watchFolder(FILES, { out: undefined });
     watched.write('a.bowl', notesOf('wren', 2));
     await watched.shows('wren', 2);
@@ -72,17 +113,17 @@ describe('while watching', () => {
     expect(watched.page('clients/nia.html')).toBe('');
   });
 
-  test('a folder of pages that is deleted is made again, with every page', async () => {
+  test.concurrent('a folder of pages that is deleted is made again, with every page', async () => {
     const watched = await watchFolder(FILES);
     rmSync(watched.out, { recursive: true });
     await watched.shows('otto', 1);
     await until('the index', () => watched.page('index.html') !== '');
     rmSync(join(watched.out, 'clients', 'wren.html'));
     await watched.shows('wren', 1);
-    expect(pagesIn(watched.out)).toEqual(await coldPages(watched.root));
+    await endsCold(watched);
   });
 
-  test('a page that cannot be written stays as it was, and follows when it can be', async () => {
+  test.concurrent('a page that cannot be written stays as it was, and follows when it can be', async () => {
     const watched = await watchFolder(FILES);
     const before = watched.page('clients/wren.html');
     // Something in the place of the file that is written first.
@@ -96,37 +137,35 @@ describe('while watching', () => {
     rmSync(blocked, { recursive: true });
     await watched.shows('wren', 2);
     expect(watched.troubles).toHaveLength(1);
-    expect(pagesIn(watched.out)).toEqual(await coldPages(watched.root));
+    await endsCold(watched);
   });
 
-  test('a full disk is told of once; old pages stand until there is room', async () => {
-    let full = false;
-    const onFull = (folder: PageFolder): PageFolder => ({
-      ...folder,
-      put: (name, html) => {
-        if (full) throw Object.assign(new Error('no space left on device'), { code: 'ENOSPC' });
-        return folder.put(name, html);
-      },
-    });
-    const watched = await watchFolder(FILES, { wrap: onFull });
-    const before = pagesIn(watched.out);
-    full = true;
-    watched.write('a.bowl', notesOf('wren', 2));
-    watched.write('b.bowl', notesOf('otto', 2));
-    await until('it is told', () => watched.troubles.length > 0);
-    watched.kept.look();
-    await sleep(300);
-    expect(watched.troubles).toEqual([
-      'Pages cannot be written: the disk is full. The old ones stand, and it is tried again.',
-    ]);
-    expect(pagesIn(watched.out)).toEqual(before);
-    full = false;
-    await watched.shows('wren', 2);
-    await watched.shows('otto', 2);
-    expect(pagesIn(watched.out)).toEqual(await coldPages(watched.root));
+  test.concurrent('a full disk is told of once; old pages stand until there is room', async () => {
+    const disk = smallDisk();
+    try {
+      const watched = await watchFolder(FILES, disk);
+      const before = pagesIn(watched.out);
+      disk.fill();
+      watched.write('a.bowl', notesOf('wren', 2));
+      watched.write('b.bowl', notesOf('otto', 2));
+      await until('it is told', () => watched.troubles.length > 0);
+      watched.kept.look();
+      await sleep(300);
+      expect(watched.troubles).toEqual([
+        'Pages cannot be written: the disk is full. The old ones stand, and it is tried again.',
+      ]);
+      expect(pagesIn(watched.out)).toEqual(before);
+      disk.free();
+      await watched.shows('wren', 2);
+      await watched.shows('otto', 2);
+      await endsCold(watched);
+      await watched.stop();
+    } finally {
+      disk.end();
+    }
   });
 
-  test('two watchers with one folder of pages agree', async () => {
+  test.concurrent('two watchers with one folder of pages agree', async () => {
     const one = await watchFolder(FILES);
     const two = await watchFolder({}, { root: one.root, out: one.out });
     for (const mark of [2, 3, 4]) {
@@ -141,7 +180,7 @@ describe('while watching', () => {
     );
     await Promise.all([one.stop(), two.stop()]);
     expect([...one.troubles, ...two.troubles]).toEqual([]);
-    expect(pagesIn(one.out)).toEqual(await coldPages(one.root));
+    await endsCold(one);
   });
 });
 
@@ -163,7 +202,7 @@ describe('the file of a card', () => {
   });
 });
 
-test('a name that is no file name has a card that the index leads to', async () => {
+test.concurrent('a name that is no file name has a card that the index leads to', async () => {
   const watched = await watchFolder({ 'a.bowl': notesOf("d'arcy.o") });
   const name = readdirSync(join(watched.out, 'clients'))[0] ?? '';
   expect(name).toMatch(/^[\w-]+\.html$/);

@@ -1,8 +1,9 @@
-import { type ChildProcess, spawn } from 'node:child_process';
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterEach, describe, expect, test } from 'vitest';
+import { afterAll, describe, expect, test } from 'vitest';
 import { CLIENTS, JOURNAL, useProgram } from '../journeys/program.ts';
+import { ask } from './asking.ts';
 import { pagesIn, sleep, until } from './watching.ts';
 
 const program = useProgram();
@@ -16,14 +17,20 @@ type Running = {
 
 const running = new Set<ChildProcess>();
 
-afterEach(() => {
+afterAll(() => {
   for (const child of running) child.kill('SIGKILL');
 });
 
-/** Starts `bowlbook watch` in a folder, as another user where one is given. */
-const start = (cwd: string, words: readonly string[] = [], user?: number): Running => {
+/** Starts `bowlbook watch` in a folder, as another user where one is given, under another command where one is. */
+const start = (
+  cwd: string,
+  words: readonly string[] = [],
+  { user, under = [] }: { readonly user?: number | undefined; readonly under?: readonly string[] } = {},
+): Running => {
   const who = user === undefined ? {} : { uid: user, gid: user };
-  const child = spawn(process.execPath, [program.entry(), 'watch', '--on', '2026-11-25', ...words], { cwd, ...who });
+  const own = [process.execPath, program.entry(), 'watch', '--on', '2026-11-25', ...words];
+  const [command = '', ...rest] = [...under, ...own];
+  const child = spawn(command, rest, { cwd, ...who });
   running.add(child);
   let [out, err] = ['', ''];
   child.stdout.on('data', (chunk: Buffer) => {
@@ -47,6 +54,18 @@ const begun = (one: Running): Promise<void> =>
 const MARKED = `${CLIENTS.trimEnd()}\n  note mark-1-end\n`;
 const marked = (mark: number): string => MARKED.replace('mark-1-end', `mark-${mark}-end`);
 
+const withoutMarks = (pages: Record<string, string>): Record<string, string> =>
+  Object.fromEntries(Object.entries(pages).map(([name, html]) => [name, html.replaceAll(/mark-\d+-end/g, 'mark')]));
+
+/** Numbers from 0 to 1 that are the same in every run. */
+const seeded = (seed: number): (() => number) => {
+  let state = seed;
+  return () => {
+    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
+    return state / 2 ** 32;
+  };
+};
+
 const cardIn = (cwd: string): string => {
   try {
     return readFileSync(join(cwd, 'pages', 'clients', 'wren-abbott.html'), 'utf8');
@@ -66,7 +85,7 @@ const cold = async (cwd: string): Promise<Record<string, string>> => {
 };
 
 describe('watch', () => {
-  test('says what is watched and how, then a line a change, and ends clean', async () => {
+  test.concurrent('says what is watched and how, then a line a change, and ends clean', async () => {
     const cwd = program.folder({ ...JOURNAL, 'clients.bowl': MARKED });
     const one = start(cwd);
     await begun(one);
@@ -87,20 +106,23 @@ describe('watch', () => {
     expect(pagesIn(join(cwd, 'pages'))).toEqual(await cold(cwd));
   });
 
-  test.each(['SIGTERM', 'SIGHUP'] as const)('%s ends it clean too, while a burst of saves goes on', async (signal) => {
-    const cwd = program.folder({ ...JOURNAL, 'clients.bowl': MARKED });
-    const one = start(cwd);
-    await begun(one);
-    for (let mark = 2; mark < 12; mark += 1) {
-      writeFileSync(join(cwd, 'clients.bowl'), marked(mark));
-      await sleep(20);
-    }
-    one.child.kill(signal);
-    expect(await one.ended).toBe(0);
-    expect(readdirSync(join(cwd, 'pages')).filter((name) => name.endsWith('.new'))).toEqual([]);
-  });
+  test.concurrent.each(['SIGTERM', 'SIGHUP'] as const)(
+    '%s ends it clean too, while a burst of saves goes on',
+    async (signal) => {
+      const cwd = program.folder({ ...JOURNAL, 'clients.bowl': MARKED });
+      const one = start(cwd);
+      await begun(one);
+      for (let mark = 2; mark < 12; mark += 1) {
+        writeFileSync(join(cwd, 'clients.bowl'), marked(mark));
+        await sleep(20);
+      }
+      one.child.kill(signal);
+      expect(await one.ended).toBe(0);
+      expect(readdirSync(join(cwd, 'pages')).filter((name) => name.endsWith('.new'))).toEqual([]);
+    },
+  );
 
-  test('without events the files are looked through', async () => {
+  test.concurrent('without events the files are looked through', async () => {
     const cwd = program.folder({ ...JOURNAL, 'clients.bowl': MARKED });
     const one = start(cwd, ['--no-events']);
     await begun(one);
@@ -109,32 +131,64 @@ describe('watch', () => {
     await until('the change', () => cardIn(cwd).includes('mark-2-end'));
   });
 
-  test('killed at any moment it leaves whole pages, and a new run makes them those of the notes', async () => {
+  test.concurrent('killed at any moment it leaves whole pages, and a new run makes them those of the notes', async () => {
     const cwd = program.folder({ ...JOURNAL, 'clients.bowl': MARKED });
+    const pages = join(cwd, 'pages');
+    const random = seeded(20_261_125);
+    const whole = withoutMarks(await cold(cwd));
+    let [saved, least] = [1, 1];
     for (let times = 0; times < 8; times += 1) {
       const one = start(cwd);
-      // From before the first page to the middle of a burst of saves.
-      await sleep(60 * times);
-      for (let save = 0; save < 5; save += 1) {
-        writeFileSync(join(cwd, 'clients.bowl.tmp'), marked(10 * times + save));
+      // From before the first page, and from when all stand; then at a moment of a burst of saves.
+      if (times % 2 === 1) await begun(one);
+      for (let left = random() * (times % 2 === 1 ? 300 : 900); left > 0; left -= 12) {
+        saved += 1;
+        writeFileSync(join(cwd, 'clients.bowl.tmp'), marked(saved));
         renameSync(join(cwd, 'clients.bowl.tmp'), join(cwd, 'clients.bowl'));
-        await sleep(15);
+        await sleep(Math.min(left, 12));
       }
       one.child.kill('SIGKILL');
       await one.ended;
-      const pages = existsSync(join(cwd, 'pages')) ? Object.entries(pagesIn(join(cwd, 'pages'))) : [];
-      for (const [name, html] of pages) expect([name, html.slice(-8)]).toEqual([name, '</html>\n']);
+      const left = existsSync(pages) ? pagesIn(pages) : {};
+      const names = Object.keys(left);
+      expect(withoutMarks(left)).toEqual(Object.fromEntries(names.map((name) => [name, whole[name]])));
+      const mark = Number(/mark-(\d+)-end/.exec(cardIn(cwd))?.[1] ?? least);
+      expect(mark).toBeGreaterThanOrEqual(least);
+      expect(mark).toBeLessThanOrEqual(saved);
+      least = mark;
     }
     const last = start(cwd);
     await begun(last);
     last.child.kill('SIGINT');
     await last.ended;
-    expect(pagesIn(join(cwd, 'pages'))).toEqual(await cold(cwd));
-    const files = readdirSync(join(cwd, 'pages'), { recursive: true, encoding: 'utf8' });
+    expect(cardIn(cwd)).toContain(`mark-${saved}-end`);
+    expect(pagesIn(pages)).toEqual(await cold(cwd));
+    const files = readdirSync(pages, { recursive: true, encoding: 'utf8' });
     expect(files.filter((name) => name.endsWith('.new'))).toEqual([]);
   });
 
-  test('two processes on the same notes and pages both see every change', async () => {
+  test.concurrent('where the system takes no more watching, it says once that it looks through the files', async () => {
+    // A limit of its own for the process, where the system lets the tests set one; elsewhere the option says as much.
+    const limited = ['-Ur', 'sh', '-c', 'echo 3 >/proc/sys/user/max_inotify_watches && exec "$@"', 'sh'];
+    const isLimited = spawnSync('unshare', [...limited, 'true']).status === 0;
+    const cwd = program.folder({ ...JOURNAL, 'clients.bowl': MARKED });
+    const one = isLimited ? start(cwd, [], { under: ['unshare', ...limited] }) : start(cwd, ['--no-events']);
+    await begun(one);
+    for (const mark of [2, 3]) {
+      writeFileSync(join(cwd, 'clients.bowl'), marked(mark));
+      await until(`mark ${mark}`, () => cardIn(cwd).includes(`mark-${mark}-end`));
+    }
+    await until('it is said', () => `${one.out()}${one.err()}`.includes('looked through every 0.5 s'));
+    one.child.kill('SIGINT');
+    expect(await one.ended).toBe(0);
+    expect(one.err()).toBe(
+      isLimited
+        ? 'The system tells of no more changes (ENOSPC). The files are looked through every 0.5 s instead.\n'
+        : '',
+    );
+  });
+
+  test.concurrent('two processes on the same notes and pages both see every change', async () => {
     const cwd = program.folder({ ...JOURNAL, 'clients.bowl': MARKED });
     const both = [start(cwd), start(cwd)];
     for (const one of both) await begun(one);
@@ -151,7 +205,7 @@ describe('watch', () => {
     expect(pagesIn(join(cwd, 'pages'))).toEqual(await cold(cwd));
   });
 
-  test('a file and a folder that it may not read are left out or kept, and told of', async () => {
+  test.concurrent('a file and a folder that it may not read are left out or kept, and told of', async () => {
     const cwd = program.folder({
       'salon.bowl': JOURNAL['salon.bowl'],
       'more/shelf.bowl': JOURNAL['shelf.bowl'],
@@ -163,7 +217,7 @@ describe('watch', () => {
     const out = program.folder();
     chmodSync(out, 0o777);
     chmodSync(join(cwd, 'salon.bowl'), 0);
-    const one = start(cwd, ['--out', out], nobody);
+    const one = start(cwd, ['--out', out], { user: nobody });
     await begun(one);
     expect(one.err()).toBe('`salon.bowl` cannot be read: the system does not allow it. It is left out.\n');
     chmodSync(join(cwd, 'more'), 0);
@@ -181,7 +235,37 @@ describe('watch', () => {
     ]);
   });
 
-  test('notes are told from what is no folder of notes', () => {
+  test.concurrent('shared, it warns, lets a device in, notes a press, and still ends clean', async () => {
+    const cwd = program.folder({
+      ...JOURNAL,
+      'clients.bowl': `${CLIENTS}visit 2026-11-25 14:00 otto-lund\n  bowl A 40 clay + 20vol 1:2\n  on 14:20 A\n`,
+    });
+    const one = start(cwd, ['--share']);
+    await until(`the end of the start\n${one.err()}`, () => /can read it too/.test(one.out()));
+    const said = one.out().slice(one.out().indexOf('Shared'));
+    expect(said).toMatch(
+      /^Shared on the network, for a phone or tablet at the chair: http:\/\/\S+:\d+\/[a-z2-9]{12}\//,
+    );
+    expect(said).toContain('Anyone on that network with the code sees clients’ notes, and can note times.\n');
+    expect(said).not.toContain('127.0.0.1');
+    const [address = ''] = /http:\S+/.exec(said) ?? [];
+    const { origin } = new URL(address);
+    const { headers } = await ask(address);
+    await until('the next code', () => /A device at \S+ has opened .* For another one: http/.test(one.out()));
+    const cookie = String(headers['set-cookie']).split(';')[0] ?? '';
+    const pressed = JSON.stringify({ client: 'otto-lund', line: 'off A' });
+    const sent = { cookie, origin, 'content-type': 'application/json' };
+    const { status, body } = await ask(`${origin}/stamp`, sent, 'POST', pressed);
+    expect([status, body]).toEqual([200, expect.stringMatching(/^Noted: off \d\d:\d\d A\n$/)]);
+    await until('the change', () => /^\d\d:\d\d clients\.bowl: /m.test(one.out()));
+    expect(one.out()).toMatch(/^Noted from \S+: off \d\d:\d\d A \(clients\.bowl:\d+\)$/m);
+    one.child.kill('SIGINT');
+    expect(await one.ended).toBe(0);
+    expect(one.out()).toMatch(/\nEnded; the pages stand as the notes were last seen\.\n$/);
+    expect(one.err()).toBe('');
+  });
+
+  test.concurrent('notes are told from what is no folder of notes', () => {
     const cwd = program.folder({ ...JOURNAL, 'empty/x.txt': '', 'other/letter.txt': '' });
     const refused = (words: readonly string[]): string => {
       const { code, out, err } = program.run(['watch', ...words], { cwd });

@@ -4,7 +4,7 @@ import { rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { HintsOptions } from '../../src/journal/watch.ts';
-import { coldPages, notesOf, pagesIn, SHELF, sleep, until, watchFolder, writeAt } from './watching.ts';
+import { endsCold, notesOf, SHELF, sleep, until, watchFolder, writeAt } from './watching.ts';
 
 const FILES = { 'shelf.bowl': SHELF, 'a.bowl': notesOf('wren'), 'b.bowl': notesOf('otto') };
 
@@ -23,7 +23,7 @@ const throwing: Watch = () => {
 };
 
 describe('when the system watches no more', () => {
-  test.each([
+  test.concurrent.each([
     ['ENOSPC', failing('ENOSPC')],
     ['EMFILE', failing('EMFILE')],
     ['EMFILE', throwing],
@@ -36,11 +36,11 @@ describe('when the system watches no more', () => {
     expect(watched.troubles).toEqual([
       `The system tells of no more changes (${code}). The files are looked through every 0.5 s instead.`,
     ]);
-    expect(pagesIn(watched.out)).toEqual(await coldPages(watched.root));
+    await endsCold(watched);
   });
 });
 
-test('a watcher that hears nothing at all loses no change', async () => {
+test.concurrent('a watcher that hears nothing at all loses no change', async () => {
   const deaf = (() => Object.assign(new EventEmitter(), { close: () => Promise.resolve() })) as unknown as Watch;
   const watched = await watchFolder(FILES, { watch: deaf });
   watched.write('c/d/e.bowl', notesOf('nia'));
@@ -49,10 +49,10 @@ test('a watcher that hears nothing at all loses no change', async () => {
   await watched.shows('nia', 2);
   rmSync(join(watched.root, 'c'), { recursive: true });
   await until('her card goes', () => watched.page('clients/nia.html') === '');
-  expect(pagesIn(watched.out)).toEqual(await coldPages(watched.root));
+  await endsCold(watched);
 });
 
-test('quick git checkouts away and back, and an edit after them', async () => {
+test.concurrent('quick git checkouts away and back, and an edit after them', async () => {
   const files = Object.fromEntries(
     Array.from({ length: 20 }, (_, index) => [`y/2025/c${index}.bowl`, notesOf(`c${index}`)]),
   );
@@ -83,5 +83,5 @@ test('quick git checkouts away and back, and an edit after them', async () => {
   watched.write('y/2025/new.bowl', notesOf('new'));
   await watched.shows('new', 1);
   await until('she of the other branch goes', () => watched.page('clients/nia.html') === '');
-  expect(pagesIn(watched.out)).toEqual(await coldPages(watched.root));
+  await endsCold(watched);
 });

@@ -1,14 +1,15 @@
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { afterAll } from 'vitest';
+import { isDeepStrictEqual } from 'node:util';
+import { afterAll, expect } from 'vitest';
 import { type Change, type KeepOptions, type Kept, keepCurrent } from '../../src/cli/watch/keep-current.ts';
 import { openPageFolder, type PageFolder } from '../../src/cli/watch/page-folder.ts';
 
 export const DAY = '2026-11-25';
 
 /** Milliseconds after which something that should come is given up; a busy machine may need a good part of it. */
-const LIMIT = 20_000;
+const LIMIT = 60_000;
 
 export const sleep = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms));
 
@@ -135,4 +136,18 @@ export const coldPages = async (root: string): Promise<Record<string, string>> =
   const cold = await watchFolder({}, { root, out: join(tempFolder(), 'cold'), events: false });
   await cold.stop();
   return pagesIn(cold.out);
+};
+
+/** Waits until the pages are those of a cold build of the same notes; lists are written after the cards. */
+export const endsCold = async ({ root, out }: Pick<Watched, 'root' | 'out'>): Promise<void> => {
+  const cold = await coldPages(root);
+  const isCold = (): boolean => {
+    try {
+      return isDeepStrictEqual(pagesIn(out), cold);
+    } catch {
+      return false;
+    }
+  };
+  await until('the pages of a cold build', isCold).catch(() => undefined);
+  expect(pagesIn(out)).toEqual(cold);
 };

@@ -10,7 +10,7 @@ import { type Difference, gainedAndLost } from './gained-and-lost.ts';
 import { type Look, notesOnDisk } from './notes-on-disk.ts';
 import type { PageFolder } from './page-folder.ts';
 import { pageQueue } from './page-queue.ts';
-import { type Job, startPulse } from './pulse.ts';
+import { type Job, type Looked, startPulse } from './pulse.ts';
 import { troublesTo } from './troubles.ts';
 
 /** The notes as they are known, and the day they are reckoned to. */
@@ -107,15 +107,16 @@ export const keepCurrent = async (options: KeepOptions): Promise<Kept> => {
   const pages = await writePages();
   folder.keepOnly(drawing.files());
 
-  const work = async ({ files, now, since }: Job): Promise<number | undefined> => {
+  const work = async ({ files, now, since }: Job): Promise<Looked> => {
     const look = disk.look(now, files);
+    const looked = { took: performance.now() - now, again: look.again };
     sayUnreadable(look, 'What was read of it last stands.');
-    if (!look.isThere) return undefined;
+    if (!look.isThere) return looked;
     const on = dayOf();
     const isNew = look.put.size > 0 || on !== state.on;
     if (isNew) state = takeIn(look, on);
     if (files === undefined) queue.add(folder.lost());
-    if (queue.isEmpty()) return look.again;
+    if (queue.isEmpty()) return looked;
     const written = await writePages();
     if (isNew) {
       const before = found;
@@ -124,7 +125,7 @@ export const keepCurrent = async (options: KeepOptions): Promise<Kept> => {
       const difference = gainedAndLost(before, found);
       told.changed({ ...state, files: [...look.put.keys()], pages: written, took, found: difference });
     }
-    return look.again;
+    return looked;
   };
 
   const pulse = startPulse(work, () => every);

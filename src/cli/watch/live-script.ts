@@ -9,15 +9,23 @@ export const LIVE_SCRIPT = `'use strict';
   let at = 0;
   let told = new Set();
   let sound;
+  let lock;
+  let picture;
 
   const two = (n) => String(n).padStart(2, '0');
   const sync = () => { noted = Number(byId('live').dataset.now); at = Date.now(); };
   const now = () => noted + (Date.now() - at) / 60000;
   const say = (element, said) => { if (element && element.textContent !== said) element.textContent = said; };
+  const note = (said) => {
+    clearTimeout(note.timer);
+    say(byId('noted'), said);
+    note.timer = setTimeout(() => say(byId('noted'), ''), 8000);
+  };
   const until = (minutes) => minutes >= 0 ? '(in ' + Math.ceil(minutes) + ' min)' : '(' + Math.floor(-minutes) + ' min late)';
 
   const beep = () => {
     if (!sound) return;
+    sound.resume();
     for (const at of [0, 0.35, 0.7]) {
       const tone = sound.createOscillator();
       const loud = sound.createGain();
@@ -43,6 +51,7 @@ export const LIVE_SCRIPT = `'use strict';
       if (look !== undefined) say(run.querySelector('.to-look'), until(look - minute));
       if (far !== undefined) say(run.querySelector('.to-far'), isPast ? '(' + Math.floor(minute - far) + ' min past)' : '(in ' + Math.ceil(far - minute) + ' min)');
       run.dataset.state = isPast ? 'past' : isDue ? 'look' : 'on';
+      run.classList.toggle('due', isDue);
       const past = run.querySelector('.past');
       if (past.hidden === isPast) past.hidden = !isPast;
       const name = run.querySelector('h3').textContent;
@@ -52,12 +61,14 @@ export const LIVE_SCRIPT = `'use strict';
         if (is && !told.has(key)) { told.add(key); beep(); }
     }
     if (document.title !== title) document.title = title;
+    if (picture) picture.draw(minute);
   };
 
   const refresh = async () => {
     const answer = await fetch('part', { cache: 'no-store' });
     if (!answer.ok) throw new Error(String(answer.status));
     const fresh = new DOMParser().parseFromString(await answer.text(), 'text/html').getElementById('live');
+    if (fresh.dataset.day !== byId('live').dataset.day) { location.reload(); return; }
     const focus = document.activeElement;
     const key = focus.dataset.line ? [focus.dataset.client, focus.dataset.line] : focus.getAttribute('href');
     byId('live').replaceWith(document.adoptNode(fresh));
@@ -76,7 +87,43 @@ export const LIVE_SCRIPT = `'use strict';
   source.addEventListener('change', () => refresh().catch(() => away(true)));
   source.addEventListener('error', () => away(true));
 
-  const stayAwake = () => { if (navigator.wakeLock && byId('sound')) navigator.wakeLock.request('screen').catch(() => {}); };
+  // Browsers keep a screen on for a playing picture also where they withhold the means made for it, as they do over a
+  // network without encryption. With a silent track it counts as one that is watched.
+  const play = () => {
+    const canvas = document.createElement('canvas');
+    canvas.width = canvas.height = 16;
+    const brush = canvas.getContext('2d');
+    const draw = (minute) => { brush.fillStyle = Math.floor(minute * 60) % 2 ? '#000' : '#010101'; brush.fillRect(0, 0, 16, 16); };
+    draw(0);
+    const stream = canvas.captureStream();
+    for (const track of sound.createMediaStreamDestination().stream.getAudioTracks()) stream.addTrack(track);
+    const video = document.createElement('video');
+    video.id = 'awake';
+    video.playsInline = true;
+    video.setAttribute('aria-hidden', 'true');
+    video.srcObject = stream;
+    document.body.append(video);
+    picture = { video, draw };
+    return video.play();
+  };
+
+  const stayAwake = async () => {
+    if (!sound) return;
+    try {
+      if (navigator.wakeLock) lock = await navigator.wakeLock.request('screen');
+      else if (picture) await picture.video.play();
+      else await play();
+    } catch {
+      note('This browser does not keep the screen on. Set a longer time-out on the device.');
+    }
+  };
+
+  const letSleep = () => {
+    if (lock) lock.release();
+    if (picture) picture.video.remove();
+    lock = picture = undefined;
+  };
+
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState !== 'visible') return;
     stayAwake();
@@ -86,13 +133,13 @@ export const LIVE_SCRIPT = `'use strict';
   document.addEventListener('click', async (event) => {
     const button = event.target.closest('button');
     if (!button) return;
-    stayAwake();
     if (button.id === 'sound') {
-      const isOn = button.getAttribute('aria-pressed') !== 'true';
+      const isOn = !sound;
+      if (!isOn) { letSleep(); sound.close(); }
       sound = isOn ? new AudioContext() : undefined;
-      button.setAttribute('aria-pressed', String(isOn));
-      button.textContent = 'Sound at the next look: ' + (isOn ? 'on' : 'off');
+      button.textContent = button.dataset.label + (isOn ? 'on' : 'off');
       beep();
+      stayAwake();
       return;
     }
     const { client, line } = button.dataset;
@@ -103,10 +150,10 @@ export const LIVE_SCRIPT = `'use strict';
         headers: { 'content-type': 'application/json' },
         body: JSON.stringify({ client, line }),
       });
-      say(byId('noted'), await answer.text());
+      note(await answer.text());
       await refresh();
     } catch {
-      say(byId('noted'), 'Nothing was noted: no connection to the notes.');
+      note('Nothing was noted: no connection to the notes.');
     } finally {
       button.disabled = false;
     }
@@ -114,7 +161,6 @@ export const LIVE_SCRIPT = `'use strict';
 
   sync();
   tick();
-  stayAwake();
   setInterval(tick, 1000);
 })();
 `;
@@ -123,7 +169,8 @@ export const LIVE_SCRIPT = `'use strict';
 export const REFRESH_SCRIPT = `'use strict';
 (() => {
   const { page, events } = document.currentScript.dataset;
-  const source = new EventSource(events);
+  let source;
+  let opened = false;
   const refresh = async () => {
     const answer = await fetch(location.href, { cache: 'no-store' });
     if (!answer.ok) return;
@@ -134,8 +181,19 @@ export const REFRESH_SCRIPT = `'use strict';
     }
     document.title = fresh.title;
   };
-  let opened = false;
-  source.addEventListener('open', () => { if (opened) refresh(); opened = true; });
-  source.addEventListener('change', (event) => { if (JSON.parse(event.data).includes(page)) refresh(); });
+  // A browser holds few connections to one address, so a page that is not seen gives its own up.
+  const listen = () => {
+    if (document.visibilityState !== 'visible') {
+      source?.close();
+      source = undefined;
+      return;
+    }
+    if (source) return;
+    source = new EventSource(events);
+    source.addEventListener('open', () => { if (opened) refresh(); opened = true; });
+    source.addEventListener('change', (event) => { if (JSON.parse(event.data).includes(page)) refresh(); });
+  };
+  document.addEventListener('visibilitychange', listen);
+  listen();
 })();
 `;

@@ -12,12 +12,19 @@ import type { Answer } from './server.ts';
 import { stampsFor } from './stamps.ts';
 
 /** Minutes since midnight by the machine's clock, with their part of a minute. */
-const minuteNow = (): number => {
+export const minuteNow = (): number => {
   const now = new Date();
   return now.getHours() * 60 + now.getMinutes() + Math.round(now.getSeconds() / 0.6) / 100;
 };
 
-const pageOf = ({ settled, on }: State, kept: Kept, share: boolean): LivePage => {
+export type LiveOptions = {
+  /** Minutes since midnight, with their part of a minute. */
+  readonly minute: () => number;
+  /** Whether the page stands on a phone at the chair, and can note the clock. */
+  readonly share: boolean;
+};
+
+const pageOf = ({ settled, on }: State, kept: Kept, { minute, share }: LiveOptions): LivePage => {
   const visits = visitsOn(settled, on).map((visit): LiveVisit => {
     const { name } = visit.client;
     const all = settled.reckonedOf(name);
@@ -29,31 +36,48 @@ const pageOf = ({ settled, on }: State, kept: Kept, share: boolean): LivePage =>
       stamps: share ? stampsFor(visit) : [],
     };
   });
-  return { on, now: minuteNow(), visits, salon: settled.journal.salon.full };
+  return { on, now: minute(), visits, salon: settled.journal.salon.full };
 };
 
 const html = (body: string, policy = POLICY): Answer => ({ status: 200, body, type: 'text/html', policy });
 
 const META = /<meta http-equiv="Content-Security-Policy" content="([^"]*)">\n/;
 
-/** A static page as it is served: with a script that takes in its new content, under the page's own policy and more. */
+const WAYS = '<nav aria-label="Pages"><ul>';
+const TOP = '<body>\n<header>\n';
+
+/** Puts the way to the live page, which only a served page can lead to, before the other ways. */
+const withToday = (body: string, up: string): string => {
+  const today = `<li><a href="${up === '' ? './' : up}">Today</a></li>`;
+  return body.includes(WAYS)
+    ? body.replace(WAYS, (ways) => ways + today)
+    : body.replace(TOP, (top) => `${top}${WAYS}${today}</ul></nav>\n`);
+};
+
+/**
+ * A static page as it is served: with a way to the live page, and a script that takes in its new content, under the page's
+ * own policy and more.
+ */
 const served = (name: string, body: string): Answer => {
   const up = '../'.repeat(name.split('/').length - 1);
   const policy = META.exec(body)?.[1] ?? "default-src 'none'";
   const script = `<script src="${up}refresh.js" data-page="${htmlText(name)}" data-events="${up}events" defer></script>\n`;
   return html(
-    body.replace(META, () => script),
+    withToday(
+      body.replace(META, () => script),
+      up,
+    ),
     `${policy}; script-src 'self'; connect-src 'self'; frame-ancestors 'none'`,
   );
 };
 
 /** The answer to what is asked for below the address of the pages; undefined for what is not there. */
-export const livePageAt = (path: string, kept: Kept, share: boolean): Answer | 'events' | undefined => {
+export const livePageAt = (path: string, kept: Kept, options: LiveOptions): Answer | 'events' | undefined => {
   switch (path) {
     case '':
-      return html(liveHtml(pageOf(kept.state(), kept, share), share));
+      return html(liveHtml(pageOf(kept.state(), kept, options), options.share));
     case 'part':
-      return html(livePart(pageOf(kept.state(), kept, share)));
+      return html(livePart(pageOf(kept.state(), kept, options)));
     case 'live.css':
       return { status: 200, body: STYLE + LIVE_STYLE, type: 'text/css' };
     case 'live.js':

@@ -51,6 +51,12 @@ const stampOf = ({ size, mtimeNs, ctimeNs, ino, dev }: BigIntStats): string =>
 const isAway = (error: unknown): boolean =>
   ['ENOENT', 'ENOTDIR', 'EISDIR', 'ELOOP'].includes((error as NodeJS.ErrnoException).code ?? '');
 
+/** A file that may not even be asked for stands in a closed folder, which the next look through all tells of. */
+const isShutIn = (error: unknown): boolean => {
+  const { code = '', syscall } = error as NodeJS.ErrnoException;
+  return syscall === 'stat' && ['EACCES', 'EPERM'].includes(code);
+};
+
 /** The files of notes below a folder, read again where they changed. `leftOut` is a real path below which nothing counts. */
 export const notesOnDisk = (root: string, leftOut: string): NotesOnDisk => {
   const known = new Map<string, Known>();
@@ -128,9 +134,7 @@ export const notesOnDisk = (root: string, leftOut: string): NotesOnDisk => {
         if (isAway(error)) goneAway(path);
         else {
           awaySince.delete(path);
-          // A file that cannot even be asked for stands in a closed folder, which looking through all tells of.
-          if (only === undefined || (error as NodeJS.ErrnoException).syscall !== 'stat')
-            unreadable.set(path, reasonOf(error));
+          if (!isShutIn(error)) unreadable.set(path, reasonOf(error));
         }
       }
     };

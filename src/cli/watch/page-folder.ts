@@ -13,6 +13,7 @@ import { dirname, join, relative, resolve, sep } from 'node:path';
 import { findFiles } from '../../journal/find.ts';
 import { reasonOf } from '../open-journal.ts';
 import { refusal } from '../refusal.ts';
+import { sweepUnfinished, unfinishedName } from '../unfinished.ts';
 
 /** The folder that pages are put into. A page is replaced at once, so a reader finds the old one or the new, whole. */
 export type PageFolder = {
@@ -51,23 +52,6 @@ const namesIn = (folder: string): string[] => {
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code === 'ENOENT') return [];
     throw error;
-  }
-};
-
-const isRunning = (pid: number): boolean => {
-  try {
-    process.kill(pid, 0);
-    return true;
-  } catch (error) {
-    return (error as NodeJS.ErrnoException).code === 'EPERM';
-  }
-};
-
-/** Takes away what a run that was killed left half written. */
-const sweepUnfinished = (folder: string): void => {
-  for (const name of namesIn(folder)) {
-    const pid = /^\..*\.(\d+)\.new$/.exec(name)?.[1];
-    if (pid !== undefined && !isRunning(Number(pid))) rmSync(join(folder, name), { force: true });
   }
 };
 
@@ -120,7 +104,7 @@ export const openPageFolder = (out: string, root: string): PageFolder => {
     }
     known.delete(name);
     const target = join(path, name);
-    const temporary = join(dirname(target), `.${name.slice(name.lastIndexOf('/') + 1)}.${process.pid}.new`);
+    const temporary = join(dirname(target), unfinishedName(target));
     try {
       mkdirSync(dirname(target), { recursive: true });
       writeFileSync(temporary, html);

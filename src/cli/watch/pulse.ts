@@ -19,14 +19,23 @@ const QUIET_IN_BURST = 150;
 const BURST = 400;
 const LONGEST_BURST = 1_000;
 
-/** A look through all files may take up this part of the time: one in so many. */
+/** A look through all files may take up this part of the time, one in so many, but is never waited for longer than ms. */
 const SHARE = 20;
+const LONGEST_WAIT = 5_000;
+
+/** What came of a look. */
+export type Looked = {
+  /** Milliseconds that the looking took, without what it set off. */
+  readonly took: number;
+  /** Milliseconds after which what was looked at needs another look, if it does. */
+  readonly again: number | undefined;
+};
 
 /**
- * Begins the pulse. `work` does a look, and gives the milliseconds after which what it looked at needs another, if it
- * does; what it throws is thrown on. `every`: milliseconds between two looks at all files.
+ * Begins the pulse. `work` does a look and what follows from it; what it throws is thrown on. `every`: milliseconds between
+ * two looks at all files.
  */
-export const startPulse = (work: (job: Job) => Promise<number | undefined>, every: () => number): Pulse => {
+export const startPulse = (work: (job: Job) => Promise<Looked>, every: () => number): Pulse => {
   const files = new Set<string>();
   const doubtful = new Set<string>();
   let all = true;
@@ -60,9 +69,9 @@ export const startPulse = (work: (job: Job) => Promise<number | undefined>, ever
       doubtful.clear();
       againAt = Number.POSITIVE_INFINITY;
     }
-    const again = await work(job);
+    const { took, again } = await work(job);
     const then = performance.now();
-    if (isSweep) sweepAt = then + Math.max(every(), SHARE * (then - now));
+    if (isSweep) sweepAt = then + Math.max(every(), Math.min(SHARE * took, LONGEST_WAIT));
     if (again === undefined) return;
     if (isSweep) sweepAt = Math.min(sweepAt, then + again);
     else {

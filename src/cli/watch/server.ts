@@ -1,5 +1,7 @@
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { reasonOf } from '../open-journal.ts';
+import { refusal } from '../refusal.ts';
 import { HEADERS, isOurs, POLICY } from './guard.ts';
 
 /** An answer to a request for a page, or to one that notes something. */
@@ -22,6 +24,10 @@ export type Asked = {
   readonly origin: string | undefined;
   readonly type: string | undefined;
   readonly body: string;
+  /** The network address that asks. */
+  readonly from: string;
+  /** Whether a browser fetches it ahead, before anybody wants to see it. */
+  readonly isAhead: boolean;
 };
 
 export type Served = {
@@ -38,6 +44,8 @@ export type ServeOptions = {
   readonly names: readonly string[];
   /** The answer, or `events` to listen to changes. */
   readonly answer: (asked: Asked) => Answer | 'events';
+  /** A fault in the program while a request was answered, or of the system while it listens; the serving goes on. */
+  readonly fault: (error: unknown) => void;
   /** For tests: the port, in the place of a free one. */
   readonly port?: number;
 };
@@ -49,6 +57,10 @@ const ALIVE = 15_000;
 
 const REFUSED: Answer = { status: 403, body: 'This address answers its own pages only.\n' };
 const NOT_THERE: Answer = { status: 404, body: 'There is nothing at this address.\n' };
+const FAULT: Answer = {
+  status: 500,
+  body: 'A fault in the program; the terminal says which. The notes are as they were.\n',
+};
 
 const send = (
   response: ServerResponse,
@@ -75,20 +87,27 @@ const pathOf = (url: string): string[] | undefined => {
   }
 };
 
-/** The whole body of a request; undefined when it is longer than any of ours. */
-const bodyOf = async (request: IncomingMessage): Promise<string | undefined> => {
+/** The whole body of a request; why there is none where it is longer than any of ours, or its connection broke off. */
+const bodyOf = async (request: IncomingMessage): Promise<{ readonly text: string } | 'long' | 'broken'> => {
   const chunks: Buffer[] = [];
   let length = 0;
-  for await (const chunk of request) {
-    length += (chunk as Buffer).length;
-    if (length > MOST_BYTES) return undefined;
-    chunks.push(chunk as Buffer);
+  try {
+    for await (const chunk of request) {
+      length += (chunk as Buffer).length;
+      if (length > MOST_BYTES) return 'long';
+      chunks.push(chunk as Buffer);
+    }
+  } catch {
+    return 'broken';
   }
-  return Buffer.concat(chunks).toString('utf8');
+  return { text: Buffer.concat(chunks).toString('utf8') };
 };
 
-/** Serves on a free port. Requests that do not come from our own pages are refused before anything is looked up. */
-export const serve = async ({ at, names, answer, port = 0 }: ServeOptions): Promise<Served> => {
+/**
+ * Serves on a free port. Requests that do not come from our own pages are refused before anything is looked up. Throws a
+ * refusal when the system does not let it listen.
+ */
+export const serve = async ({ at, names, answer, fault, port = 0 }: ServeOptions): Promise<Served> => {
   const hosts = new Set<string>();
   const listening = new Set<ServerResponse>();
 
@@ -107,29 +126,37 @@ export const serve = async ({ at, names, answer, port = 0 }: ServeOptions): Prom
     const { method = '', url = '', headers } = request;
     if (!isOurs(headers, hosts)) return send(response, REFUSED);
     const path = pathOf(url);
+    // Browsers ask for a picture of the whole address on their own.
+    if (path?.join('/') === 'favicon.ico') return send(response, { status: 204, body: '' });
     if (path === undefined) return send(response, NOT_THERE);
     if (!['GET', 'HEAD', 'POST'].includes(method))
       return send(response, { status: 405, body: 'Pages are only read here.\n', headers: { allow: 'GET, HEAD' } });
     const body = await bodyOf(request);
-    if (body === undefined)
+    if (body === 'broken') return void response.destroy();
+    if (body === 'long')
       return send(response, { status: 413, body: 'That is too long.\n', headers: { connection: 'close' } });
-    const { cookie, origin, 'content-type': type } = headers;
-    const answered = answer({ method, path, cookie, origin, type, body });
+    const { cookie, origin, 'content-type': type, purpose, 'sec-purpose': ahead = purpose ?? '' } = headers;
+    const from = request.socket.remoteAddress ?? '';
+    const isAhead = ahead.toString().includes('prefetch');
+    const answered = answer({ method, path, cookie, origin, type, body: body.text, from, isAhead });
     if (answered === 'events') listen(response);
     else send(response, answered);
   };
 
   const server = createServer((request, response) => {
+    // A page that goes away while it is written to is nobody's fault.
+    response.on('error', () => response.destroy());
     take(request, response).catch((error: unknown) => {
-      response.destroy();
-      // A connection that breaks off is nobody's fault; anything else is the program's.
-      if ((error as NodeJS.ErrnoException).code === undefined) throw error;
+      fault(error);
+      if (response.headersSent) response.destroy();
+      else send(response, FAULT);
     });
   });
   await new Promise<void>((done, failed) => {
-    server.once('error', failed);
+    server.once('error', (error) => failed(refusal(`No page can be served at ${at}: ${reasonOf(error)}.`)));
     server.listen(port, at, done);
   });
+  server.on('error', fault);
   const { port: taken } = server.address() as AddressInfo;
   for (const name of names) hosts.add(`${name}:${taken}`);
   const alive = setInterval(() => {

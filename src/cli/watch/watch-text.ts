@@ -67,3 +67,35 @@ export const startText = (
     `${counted(files, 'file')} of notes in ${withoutControls(root)}, ${counted(journal.clients.size, 'client')}; ${counted(pages, 'page')} written. Open ${withoutControls(index)}`,
     how,
   ].join('\n');
+
+/** The addresses for a device at the chair, and what sharing them comes to. */
+export const shareText = (addresses: readonly string[]): string =>
+  [
+    `Shared on the network, for a phone or tablet at the chair: ${addresses.join(' or ')}`,
+    'The code in the address works once. Anyone on that network with the code sees clients’ notes, and can note times.',
+    'Nothing is encrypted on its way, so whoever can listen on the network can read it too. Ctrl-C ends it.',
+  ].join('\n');
+
+/** Told when a device opened the pages: from where, and the addresses for the next one. */
+export const openedText = (from: string, addresses: readonly string[]): string =>
+  `A device at ${from} has opened the shared pages, and that code is spent. For another one: ${addresses.join(' or ')}`;
+
+/** Told when a line was noted from a device: the line, and where it stands. */
+export const notedText = ({
+  line,
+  file,
+  row,
+  from,
+}: {
+  line: string;
+  file: string;
+  row: number;
+  from: string;
+}): string => `Noted from ${from}: ${withoutControls(line)} (${withoutControls(file)}:${row})`;
+
+/** Told when a page could not be answered with; the watching goes on. */
+export const faultText = (error: unknown): string => {
+  const { stack, message } = error instanceof Error ? error : new Error(String(error));
+  const what = (stack ?? message).split('\n').map(withoutControls).join('\n');
+  return `A fault in the program while a page was asked for; the watching goes on. ${what}`;
+};

@@ -1,5 +1,5 @@
 import { realpathSync, statSync } from 'node:fs';
-import { join, normalize } from 'node:path';
+import { join, normalize, relative } from 'node:path';
 import { paintFor } from '../colour.ts';
 import { notesAt } from '../open-journal.ts';
 import { print, remark } from '../print.ts';
@@ -10,15 +10,20 @@ import { dayOf, minuteOf, timeText } from '../today.ts';
 import { INDEX } from './draw.ts';
 import { eventsArrive } from './events-arrive.ts';
 import { keepCurrent, WITHOUT_EVENTS } from './keep-current.ts';
+import { minuteNow } from './live.ts';
+import { networkAddresses } from './network.ts';
 import { type OpenHere, openHere } from './open-here.ts';
 import { openPageFolder } from './page-folder.ts';
-import { barText, changeText, startText } from './watch-text.ts';
+import { type ShareHere, shareHere } from './share-here.ts';
+import { troublesTo } from './troubles.ts';
+import { barText, changeText, faultText, notedText, openedText, shareText, startText } from './watch-text.ts';
 
 export type WatchOptions = {
   readonly out?: string;
   readonly on?: string;
   readonly events?: boolean;
   readonly open?: boolean;
+  readonly share?: boolean;
 };
 
 const HOW = {
@@ -26,6 +31,9 @@ const HOW = {
   looks: `The system tells of no changes here, so all files are looked through every ${WITHOUT_EVENTS / 1000} s. Ctrl-C ends it.`,
   asked: `All files are looked through every ${WITHOUT_EVENTS / 1000} s, as asked. Ctrl-C ends it.`,
 } as const;
+
+/** Milliseconds in which the last line can still go out. */
+const LAST_WORD = 100;
 
 /** Resolves when the process is asked to end: an interrupt, or a terminal that closes. */
 const asked = (): Promise<void> =>
@@ -40,11 +48,13 @@ export const watchJournal = async (path: string | undefined, options: WatchOptio
   notesAt([root]);
   if (!statSync(root).isDirectory())
     throw refusal(`\`${root}\` is a file, and a folder is watched.`, 'Name the folder that the notes are in.');
+  const at = options.share ? networkAddresses() : [];
   const out = options.out ?? join(root, 'pages');
   const folder = openPageFolder(out, realpathSync(root));
   const arrive = options.events !== false && (await eventsArrive(folder.path, root));
   const paint = paintFor(process.stdout);
   let here: OpenHere | undefined;
+  let shared: ShareHere | undefined;
   let progress: ReturnType<typeof startProgress> | undefined = startProgress();
   const kept = await keepCurrent({
     root,
@@ -57,6 +67,7 @@ export const watchJournal = async (path: string | undefined, options: WatchOptio
       changed: (change) => {
         print(changeText(change, { root, at: timeText(minuteOf(undefined)), paint }));
         here?.tell(change.pages);
+        shared?.tell(change.pages);
       },
     },
   });
@@ -68,12 +79,32 @@ export const watchJournal = async (path: string | undefined, options: WatchOptio
   print(summaryOf(journal, findings, allowed));
   const how = arrive ? HOW.events : options.events === false ? HOW.asked : HOW.looks;
   print(startText(journal, { ...kept.first, root, index: join(out, INDEX), how }));
-  if (options.open) {
-    here = await openHere(kept);
-    print(`Today’s visits and every page, on this machine alone: ${here.address}`);
+  const faults = troublesTo(remark);
+  const fault = (error: unknown): void => {
+    const what = faultText(error);
+    faults.are(what, new Map([[what, what]]));
+  };
+  try {
+    if (options.open) {
+      here = await openHere(kept, { minute: minuteNow, fault });
+      print(`Today’s visits and every page, on this machine alone: ${here.address}`);
+    }
+    if (options.share) {
+      shared = await shareHere(kept, {
+        at,
+        minute: minuteNow,
+        fault,
+        opened: (from) => print(openedText(from, shared?.addresses() ?? [])),
+        noted: ({ line, file, at: row }, from) => print(notedText({ line, file: relative(root, file), row, from })),
+      });
+      print(shareText(shared.addresses()));
+    }
+    await end;
+  } finally {
+    await Promise.all([kept.stop(), here?.stop(), shared?.stop()]);
   }
-  await end;
-  await Promise.all([kept.stop(), here?.stop()]);
   print('Ended; the pages stand as the notes were last seen.');
+  // The file watcher holds timers of up to a second, which nobody waits for.
+  setTimeout(() => process.exit(), LAST_WORD).unref();
   return 0;
 };

@@ -70,7 +70,9 @@ figcaption { margin-top: .3rem; color: var(--soft); font-size: .88rem; line-heig
   .panels { grid-template-columns: repeat(auto-fill, minmax(14rem, 1fr)); gap: .4rem; }
   .panels svg { max-width: 18rem; }
   .figure text { font-size: 15px; }
+  .heads { padding-right: .6rem; }
   .heads text.tag { font-size: 16px; }
+  .heads text.tag.long { font-size: 14px; }
   .figure text.small { font-size: 13px; }
 }
 @media print {

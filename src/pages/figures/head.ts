@@ -14,6 +14,8 @@ type OnPatch = { readonly patch: Patch; readonly one: Spread };
 
 const COLUMN = 152;
 const TAG_HEIGHT = 15;
+/** Letters that fit the margin on a phone, where the letters are large; a longer tag is set smaller. */
+const SHORT_TAG = 7;
 
 const isOn = (patch: Patch, { area, side, placed }: Spread): boolean => {
   if (patch.area !== area) return false;
@@ -34,9 +36,9 @@ const partsOf = ({ half, side, placed }: Spread): Section['across'] => {
     : [[0, 1]];
 };
 
-const countText = ({ placed, bowls, side }: Spread): string => {
-  if (bowls === undefined) return '';
-  return placed.mirror && side === undefined ? ` ×${bowls.length}+${bowls.length}` : ` ×${bowls.length}`;
+const countText = ({ placed, count, side }: Spread): string => {
+  if (count === undefined) return '';
+  return placed.mirror && side === undefined ? ` ×${count}+${count}` : ` ×${count}`;
 };
 
 const tagOf = ({ patch, one }: OnPatch): Tag => {
@@ -45,9 +47,9 @@ const tagOf = ({ patch, one }: OnPatch): Tag => {
 };
 
 const drawnOn = (id: string, marks: BowlMarks, { patch, one }: OnPatch): string => {
-  const { placed, bowls } = one;
+  const { placed, count, bowls } = one;
   const parts = partsOf(one);
-  if (bowls === undefined) {
+  if (count === undefined) {
     const fill = markFill(id, marks, placed.bowls[0]);
     return parts.map(([from, to]) => path(patchPath(patch, from, to), 'all-over', { fill })).join('');
   }
@@ -64,7 +66,8 @@ const tagsOf = (tags: readonly Tag[]): string => {
     .map(({ from, says }) => {
       const y = Math.max(free, Math.min(from[1] + 4, VIEW_SIZE[1] - 24));
       free = y + TAG_HEIGHT;
-      return path(through([from, [COLUMN - 4, y - 4], [COLUMN - 1, y - 4]]), 'leader') + label(COLUMN, y, says, 'tag');
+      const kind = says.length > SHORT_TAG ? 'tag long' : 'tag';
+      return path(through([from, [COLUMN - 4, y - 4], [COLUMN - 1, y - 4]]), 'leader') + label(COLUMN, y, says, kind);
     })
     .join('');
 };

@@ -119,6 +119,8 @@ export const sectionBars = (
   technique: string | undefined,
   gap: number | undefined,
 ): string => {
+  // A line may count no sections (`x0`); room is laid out for one at least.
+  if (sections.length === 0) return '';
   const { downs, thick } = laid(patch, sections.length, gap);
   return downs
     .flatMap((down, index) => {

@@ -11,9 +11,14 @@ export type Spread = {
   readonly side: 'left' | 'right' | undefined;
   /** A side of an area that runs across the middle. */
   readonly half: 'left' | 'right' | undefined;
-  /** The bowl of each section drawn on it; undefined when the sections are not counted. */
-  readonly bowls: readonly string[] | undefined;
+  /** How many sections are on it; undefined when they are not counted. */
+  readonly count: number | undefined;
+  /** The bowl of each section drawn on it, of those that there may be room for. */
+  readonly bowls: readonly string[];
 };
+
+/** More sections than any area has room to be drawn with; a slip of the hand may count a million. */
+const MOST_DRAWN = 400;
 
 type Spot = Pick<Spread, 'area' | 'side' | 'half'>;
 
@@ -43,7 +48,7 @@ const dealtOver = (spots: readonly Spot[], count: number): number[] => {
 export const spread = (placed: Placed): Spread[] => {
   const spots = placed.places.filter(({ areas, whole }) => areas.length > 0 && !whole).flatMap(spotsOf);
   const { counted, mirror, turn, bowls } = placed;
-  if (counted === undefined) return spots.map((spot) => ({ ...spot, placed, bowls: undefined }));
+  if (counted === undefined) return spots.map((spot) => ({ ...spot, placed, count: undefined, bowls: [] }));
   const order = turn.length > 0 ? turn : bowls;
   const bySide = mirror
     ? [spots.filter(({ side }) => side !== 'right'), spots.filter(({ side }) => side === 'right')]
@@ -51,9 +56,12 @@ export const spread = (placed: Placed): Spread[] => {
   return bySide.flatMap((own) => {
     let next = 0;
     return dealtOver(own, counted).map((count, index): Spread => {
-      const taken = Array.from({ length: count }, (_, section) => order[(next + section) % order.length] ?? '');
+      const taken = Array.from(
+        { length: Math.min(count, MOST_DRAWN) },
+        (_, section) => order[(next + section) % order.length] ?? '',
+      );
       next += count;
-      return { ...(own[index] as Spot), placed, bowls: taken };
+      return { ...(own[index] as Spot), placed, count, bowls: taken };
     });
   });
 };

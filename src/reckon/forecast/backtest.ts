@@ -1,5 +1,4 @@
 import { forecastMix, type MixForecast, type SalonMix, salonMix } from '../forecast.ts';
-import { grouped } from '../lift/grouped.ts';
 import { alike, type Need } from './need.ts';
 
 /**
@@ -36,12 +35,8 @@ type SalonBefore = (need: Need) => SalonMix;
 /** What the salon knew on a day, asked for day by day; bowls of one day share it. */
 const salonByDay = (needs: readonly Need[]): SalonBefore => {
   let known: { readonly date: string; readonly salon: SalonMix } | undefined;
-  let end = 0;
   return ({ date }) => {
-    if (known?.date !== date) {
-      while ((needs[end]?.date ?? date) < date) end += 1;
-      known = { date, salon: salonMix(needs.slice(0, end)) };
-    }
+    if (known?.date !== date) known = { date, salon: salonMix(needs.filter((need) => need.date < date)) };
     return known.salon;
   };
 };
@@ -59,10 +54,9 @@ const salonByClient = (needs: readonly Need[]): SalonBefore => {
 const caseOf = (need: Need, own: readonly Need[], salonOf: SalonBefore, basis: Basis): MixCase | undefined => {
   const before = own.filter(({ date }) => date < need.date);
   const last = alike(before, need).needs.at(-1);
-  if (last === undefined) return undefined;
   const known = basis === 'before' ? before : own.filter(({ date }) => date !== need.date);
-  const found = forecastMix(known, need, salonOf(need));
-  if (found === undefined) return undefined;
+  const found = last && forecastMix(known, need, salonOf(need));
+  if (last === undefined || found === undefined) return undefined;
   const { client, date, bowl, product, used } = need;
   const { need: likely, low, high, mix, from } = found;
   const forecast = { need: likely, low, high, mix, bowls: from.length };
@@ -71,9 +65,15 @@ const caseOf = (need: Need, own: readonly Need[], salonOf: SalonBefore, basis: B
 
 /** Leaves out every bowl in turn. `needs` are those of the whole journal, oldest first. */
 export const backtestMix = (needs: readonly Need[], basis: Basis = 'before'): MixBacktest => {
-  const byClient = grouped(needs, ({ client }) => client);
+  const byClient = new Map<string, Need[]>();
+  const rows = needs.map((need) => {
+    const own = byClient.get(need.client) ?? [];
+    own.push(need);
+    byClient.set(need.client, own);
+    return { need, own };
+  });
   const salonOf = basis === 'before' ? salonByDay(needs) : salonByClient(needs);
-  const told = needs.filter((need) => need.told);
-  const cases = told.flatMap((need) => caseOf(need, byClient.get(need.client) ?? [], salonOf, basis) ?? []);
+  const told = rows.filter(({ need }) => need.told);
+  const cases = told.flatMap(({ need, own }) => caseOf(need, own, salonOf, basis) ?? []);
   return { basis, cases, untold: needs.length - told.length, first: told.length - cases.length };
 };

@@ -1,3 +1,4 @@
+import { pairs } from '../../text/pairs.ts';
 import { grouped } from '../lift/grouped.ts';
 import type { Need } from './need.ts';
 
@@ -28,14 +29,16 @@ export type GrowthPair = { readonly ratio: number; readonly from: number; readon
 
 /** Neighbouring root bowls of one client, of one product and at the same places, by what they needed. */
 export const growthPairs = (needs: readonly Need[]): GrowthPair[] => {
-  const told = needs.filter(({ roots, growth, told }) => roots && told && growth !== undefined);
+  const told = needs.flatMap((need) =>
+    need.roots && need.told && need.growth !== undefined ? [{ ...need, growth: need.growth }] : [],
+  );
   const rows = grouped(told, ({ client, product, zones }) => [client, product, ...zones].join('\n'));
   return [...rows.values()].flatMap((row) =>
-    row.slice(1).flatMap((need, index): GrowthPair[] => {
-      const before = row[index];
-      if (before?.growth === undefined || need.growth === undefined) return [];
-      return [{ ratio: need.used / before.used, from: before.growth, to: need.growth }];
-    }),
+    pairs(row, row.slice(1)).map(([before, need]) => ({
+      ratio: need.used / before.used,
+      from: before.growth,
+      to: need.growth,
+    })),
   );
 };
 

@@ -41,11 +41,11 @@ export type Backtest = {
 
 /** The last stage that a series reached, by half steps, and the minutes to it; undefined when they are not known. */
 const lastReached = ({ curve }: LiftSeries): { readonly stage: string; readonly minutes: number } | undefined => {
-  for (const { stage, depth } of AIMS.toReversed()) {
+  const [last] = AIMS.toReversed().flatMap(({ stage, depth }) => {
     const reached = minutesToDepth(curve, depth);
-    if (reached !== undefined) return reached.byFirst ? undefined : { stage, minutes: reached.minutes };
-  }
-  return undefined;
+    return reached === undefined ? [] : [{ stage, ...reached }];
+  });
+  return last?.byFirst === false ? { stage: last.stage, minutes: last.minutes } : undefined;
 };
 
 const lastTimeOf = (

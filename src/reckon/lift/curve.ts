@@ -68,25 +68,19 @@ export const depthAt = (curve: LiftCurve, minute: number): number | undefined =>
 /** Minutes until the curve reaches a depth; undefined when it never does. */
 export const minutesToDepth = (curve: LiftCurve, depth: number): Reached | undefined => {
   const most = Math.max(...curve.map((point) => point.depth));
-  if (most < depth - ONE_DEPTH) return undefined;
   const target = Math.min(depth, most);
-  let before: CurvePoint | undefined;
-  for (const after of curve) {
-    if (after.depth < target) {
-      before = after;
-      continue;
-    }
-    const short = before === undefined ? 0 : (after.depth - target) / (after.depth - before.depth);
-    const minutes = after.minute - short * (after.minute - (before?.minute ?? 0));
-    const sure = curve.find(({ least }) => least >= target - ONE_DEPTH)?.minute;
-    return {
-      minutes,
-      early: curve.findLast((point) => point.most < target - ONE_DEPTH)?.minute ?? 0,
-      late: sure === undefined ? undefined : Math.max(sure, minutes),
-      byFirst: before === undefined,
-    };
-  }
-  return undefined;
+  const first = most < depth - ONE_DEPTH ? -1 : curve.findIndex((point) => point.depth >= target);
+  const [before, after] = [curve[first - 1], curve[first]];
+  if (after === undefined) return undefined;
+  const short = before === undefined ? 0 : (after.depth - target) / (after.depth - before.depth);
+  const minutes = after.minute - short * (after.minute - (before?.minute ?? 0));
+  const sure = curve.find(({ least }) => least >= target - ONE_DEPTH)?.minute;
+  return {
+    minutes,
+    early: curve.findLast((point) => point.most < target - ONE_DEPTH)?.minute ?? 0,
+    late: sure === undefined ? undefined : Math.max(sure, minutes),
+    byFirst: before === undefined,
+  };
 };
 
 /** Minutes until a curve reaches a stage. Undefined when it never does, or the stage is no aim: past pale yellow. */

@@ -1,6 +1,7 @@
 import { dayNumber } from '../../text/dates.ts';
 import { add, div, type Exact, exact, isZero, min, sign, sub, toNumber, ZERO } from '../../text/exact.ts';
 import { fold } from '../../text/fold.ts';
+import { compareText } from '../period.ts';
 
 /** What came in together: one lot at one price. Amounts are exact grams, or pieces. */
 export type Batch = {
@@ -35,7 +36,7 @@ export const firstExpired =
   (a: Batch, b: Batch): number => {
     const end = ({ useBy, arrived }: Batch): number =>
       useBy === undefined ? dayNumber(arrived) + life : dayNumber(useBy);
-    return end(a) - end(b) || (a.arrived < b.arrived ? -1 : a.arrived > b.arrived ? 1 : 0);
+    return end(a) - end(b) || compareText(a.arrived, b.arrived);
   };
 
 /** The median of days between coming in and the use-by date; nought without any. */

@@ -140,10 +140,11 @@ const surplus = (working: Working, amount: Exact, move: StockMove): void => {
   });
 };
 
+/** The lines of one entry that count one lot, or that name none. */
+type LotCounted = { readonly first: StockMove; readonly lines: StockMove[] };
+
 /** Sets what the batches of a lot hold, or of all lots that are not counted apart. */
-const setLevel = (working: Working, own: BatchDraft[], lines: readonly StockMove[], isFirst: boolean): void => {
-  const [first] = lines;
-  if (first === undefined) return;
+const setLevel = (working: Working, own: BatchDraft[], { first, lines }: LotCounted, isFirst: boolean): void => {
   const { date, place, lot } = first;
   const counted = sum(lines.map(({ amount }) => amount));
   const within = sum(lines.map((move) => move.within));
@@ -165,16 +166,18 @@ const setLevel = (working: Working, own: BatchDraft[], lines: readonly StockMove
 /** The counts of one entry: those that name a lot set that lot; the others together set all the rest. */
 const count = (working: Working, moves: readonly StockMove[]): void => {
   const isFirst = working.counts.length === 0;
-  const lots = new Map<string, StockMove[]>();
+  const lots = new Map<string, LotCounted>();
   for (const move of moves) {
     const lot = fold(move.lot ?? '');
-    lots.set(lot, [...(lots.get(lot) ?? []), move]);
+    const counted = lots.get(lot);
+    if (counted === undefined) lots.set(lot, { first: move, lines: [move] });
+    else counted.lines.push(move);
   }
-  for (const [lot, lines] of [...lots].sort(([a], [b]) => compareText(b, a))) {
+  for (const [lot, counted] of [...lots].sort(([a], [b]) => compareText(b, a))) {
     const own = working.batches.filter((batch) =>
       lot === '' ? !lots.has(fold(batch.lot ?? '')) || batch.lot === undefined : isLot(batch.lot, lot),
     );
-    setLevel(working, own, lines, isFirst);
+    setLevel(working, own, counted, isFirst);
   }
   const within = sum(moves.map((move) => move.within));
   if (isFirst) working.firstWithin = within;
@@ -239,13 +242,15 @@ const lineOf = (draft: Draft): StockLine => {
   };
 };
 
-const depthOf = ({ shade }: StockLine): number => Number.parseFloat(shade ?? '') || 0;
+const shadeOf = ({ shade }: StockLine): string => shade ?? '';
+
+const depthOf = (line: StockLine): number => Number.parseFloat(shadeOf(line)) || 0;
 
 const compareLines = (a: StockLine, b: StockLine): number =>
   compareText(a.salon.name ?? '', b.salon.name ?? '') ||
   compareText(a.item.name, b.item.name) ||
   depthOf(a) - depthOf(b) ||
-  compareText(a.shade ?? '', b.shade ?? '');
+  compareText(shadeOf(a), shadeOf(b));
 
 /** The shelf as it stands at the end of a day, by product and shade; `upTo` undefined: by all notes. */
 export const stockLedger = (journal: Journal, reckoned: Iterable<VisitReckoned>, upTo?: string): Ledger => {

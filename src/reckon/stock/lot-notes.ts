@@ -1,228 +1,201 @@
 import { type Journal, joinSources } from '../../journal/journal.ts';
-import { readSource, type Source } from '../../journal/source.ts';
-import { shadeOf } from '../../records/bind/component.ts';
-import { decode } from '../../text/decode.ts';
 import { fold } from '../../text/fold.ts';
-import { nearNames } from '../../text/near.ts';
 import { compareText } from '../period.ts';
 import { isLot } from './batches.ts';
+import { type Bears, bearing } from './lot-bearing.ts';
+import {
+  type Chunk,
+  type CutFile,
+  clientIn,
+  cutFile,
+  dayIn,
+  headOf,
+  INDENT,
+  isBefore,
+  type NoteFile,
+  namesIn,
+  partOf,
+  type Reads,
+  WORD_END,
+} from './note-chunks.ts';
+import { type PlainTouches, plainTouches } from './plain-touches.ts';
+import { plainVisit } from './plain-visit.ts';
 import { type StockMove, stockMoves } from './stock-entries.ts';
+import type { Touch } from './touch.ts';
+import { touchingVisits } from './touching.ts';
+import { type LotTrace, traceable, traceLot } from './trace.ts';
 
 /**
  * The part of a large journal that can say where a lot went, cut out of the text before anything is read: a recall is
  * not to wait for ten years of notes. It leaves out only what cannot bear on the lot; the lines keep their numbers.
  *
- * Reads: the bytes of all files. Gives: the journal of the lines that matter. Runs again: when a file changes.
+ * Reads: the bytes of all files. Gives: the journal of the lines that matter, and what plain visits put on whom. Runs
+ * again: when a file changes.
  */
-export type NoteFile = { readonly path: string; readonly bytes: Uint8Array };
+export type LotNotes = { readonly journal: Journal; readonly plain: readonly Touch[] };
 
-/** From one header to the next. */
-type Chunk = { readonly kind: string; readonly text: string };
-
-type Cut = { readonly path: string; readonly whole: boolean; readonly chunks: readonly Chunk[] };
-
-const INDENT = '(?:[^\\S\\n]|\\u200b)*';
-const HEADER = new RegExp(
-  `(?:^|\\n)${INDENT}(salon|stylist|range|product|stock|client|visit)(?![\\p{L}\\p{N}_.'’‐‑–-])`,
-  'giu',
-);
-
-/** Lines that put nothing on anybody and mix nothing. A word that is not listed here stays. */
-const IDLE = new RegExp(
-  `(^|\\n)${INDENT}(?:aim|want|start|regrowth|place|leave|on|check|off|heat|left|result|photo|care|note|charge|deposit|paid|split|redo|about|call|next|natural|grey|hair|pattern|history|allergy|caution|avoid|consent|hold|allow)(?=[\\s"“])[^\\n]*`,
-  'giu',
-);
-
-/** Merge markers change what the lines between them mean. */
-const MARKER = /(?:^|\n)<{7}/;
-
-const cutFile = ({ path, bytes }: NoteFile): Cut => {
-  const { text } = decode(bytes);
-  if (MARKER.test(text)) return { path, whole: true, chunks: [{ kind: '', text }] };
-  const chunks: Chunk[] = [];
-  let start = 0;
-  let kind = '';
-  HEADER.lastIndex = 0;
-  for (let found = HEADER.exec(text); found !== null; found = HEADER.exec(text)) {
-    // The line feed before a header ends the chunk before it.
-    const from = found.index === 0 && text[0] !== '\n' ? 0 : found.index + 1;
-    if (from > start) chunks.push({ kind, text: text.slice(start, from) });
-    start = from;
-    kind = (found[1] ?? '').toLowerCase();
-  }
-  chunks.push({ kind, text: text.slice(start) });
-  return { path, whole: false, chunks };
-};
+/** Words of lines that put nothing on anybody and mix nothing. A word that is not listed here stays. */
+const IDLE_WORDS =
+  'aim|want|start|regrowth|zone|place|leave|on|check|off|heat|reaction|stopped|declined|result|photo|care|note|charge|deposit|paid|split|redo|about|call|next|born|natural|grey|hair|pattern|history|allergy|caution|avoid|consent|hold|allow';
+const IDLE = new RegExp(`(^|\\n)${INDENT}(?:${IDLE_WORDS})(?=[\\s"“])[^\\n]*`, 'giu');
 
 const SHARED = new Set(['salon', 'stylist', 'range', 'product', 'stock']);
-
-const blank = (text: string): string => text.replace(/[^\n]+/g, '');
 
 /** The text with its idle lines blanked, so that the others keep their numbers. */
 const withoutIdle = (text: string): string => text.replace(IDLE, '$1');
 
-/** What is to be read of a chunk; undefined for nothing. */
-type Reads = (chunk: Chunk) => string | undefined;
+const MIXED_WORDS = 'bowl|plus|weighed|home|fit|wash|rinse|dry|cut|test|again';
 
-const sourceOf = ({ path, whole, chunks }: Cut, reads: Reads): Source | undefined => {
-  const kept = chunks.map(reads);
-  if (!whole && kept.every((text) => text === undefined)) return undefined;
-  const text = chunks.map((chunk, index) => (whole ? chunk.text : (kept[index] ?? blank(chunk.text)))).join('');
-  return readSource(path, Buffer.from(text));
-};
+/** A line under a header that mixes or uses something. */
+const MIXED = new RegExp(`\\n${INDENT}(${MIXED_WORDS})${WORD_END}([^\\n]*)`, 'giu');
 
-const MIXED = new RegExp(
-  `(?:^|\\n)${INDENT}(bowl|plus|weighed|home|fit|wash|rinse|dry|cut|test|again)(?=\\s)([^\\n]*)`,
-  'giu',
+/** A first word that is none of these may be a header misspelt, and what follows belongs to nobody. */
+const STRANGE = new RegExp(
+  `(?:^|\\n)${INDENT}(?!(?:${IDLE_WORDS}|${MIXED_WORDS}|left|more|client|visit)${WORD_END})\\p{L}`,
+  'iu',
 );
-const NAMES = /\p{L}[\p{L}\p{M}\p{N}'’‐‑–_.-]*/gu;
-const STRENGTH = /\d\s*(?:%|vol)/i;
+
 /** What counts from before the lot came in: a lot that is named all the same, and a test dated on its own. */
 const LOT_OR_TEST = /\b(?:lot|test)\b/i;
-const DATE = /\d{4}-\d{2}-\d{2}/;
-
-/** What decides whether a line can bear on the lot. */
-type Sought = {
-  readonly lot: string;
-  readonly names: readonly string[];
-  /** Its shades as records write them, where it came in as shades with a slash and no other. */
-  readonly shades: ReadonlySet<string> | undefined;
-  readonly shelf: Journal['shelf'];
-  readonly developer: boolean;
-  readonly arrived: string;
-};
-
-/** Whether a part plainly gives one shade, and none of these: `30 cream 7/0`. Whatever is less plain may be any. */
-const isOtherShade = (part: string, shades: ReadonlySet<string>): boolean => {
-  const figures = part.split(/\s+/).filter((word) => /\p{N}/u.test(word));
-  const slashed = figures.filter((word) => /^\d+\/[\p{L}\d]+$/u.test(word));
-  const [only, ...more] = slashed;
-  const rest = figures.filter((word) => word !== only);
-  return (
-    only !== undefined &&
-    more.length === 0 &&
-    rest.every((word) => /^\d+g?$/.test(word)) &&
-    !shades.has(shadeOf(only, 0).shade)
-  );
-};
-
-/** Tells of a line after its first word whether it can bear on the lot; `again` is for the caller to follow. */
-const bearing = ({ names, shades, shelf, developer, lot }: Sought): ((word: string, rest: string) => boolean) => {
-  const known = new Map<string, boolean>();
-  const isSought = (typed: string): boolean => {
-    let found = known.get(typed);
-    if (found === undefined) {
-      const name = fold(typed);
-      found = names.includes(name) || (!shelf.has(name) && names.some((one) => nearNames(name, [one]).length > 0));
-      known.set(typed, found);
-    }
-    return found;
-  };
-  const words = (text: string): string[] => text.match(NAMES) ?? [];
-  const partBears = (part: string): boolean => {
-    const typed = words(part);
-    if (typed.some(isSought)) return shades === undefined || !isOtherShade(part, shades);
-    if (STRENGTH.test(part)) return developer;
-    // A part that names nothing on the shelf can be anything, and so can one whose name is not there.
-    return !typed.some((word) => shelf.has(fold(word)) || fold(word) === 'water');
-  };
-  const lines = new Map<string, boolean>();
-  return (word, rest) => {
-    const line = `${word} ${rest}`;
-    let found = lines.get(line);
-    if (found === undefined) {
-      const isMix = word === 'bowl' || word === 'plus' || word === 'home' || word === 'weighed';
-      found =
-        fold(rest).includes(lot) ||
-        (isMix ? rest.split(/[+,]/).some(partBears) : words(rest).some(isSought) || (developer && STRENGTH.test(rest)));
-      lines.set(line, found);
-    }
-    return found;
-  };
-};
-
-const headOf = (text: string): string => {
-  const end = text.indexOf('\n');
-  return end < 0 ? text : text.slice(0, end);
-};
-
-const namesIn = (text: string): string[] => (text.match(NAMES) ?? []).map(fold);
-
-/** The client in a visit’s header: the first name that is nobody’s hand and no salon’s. */
-const clientIn = (head: string): string => {
-  const [, ...names] = namesIn(head);
-  const isOther = (name: string | undefined): boolean => name === 'by' || name === 'at';
-  return names.find((name, index) => !isOther(name) && !isOther(names[index - 1])) ?? '';
-};
 
 /** Words whose line speaks of a bowl of another line, so that no bowl of the visit can be left out. */
 const REFERS = new Set(['plus', 'weighed', 'home', 'again']);
-const REFERS_WITHIN = new RegExp(`(?:^|\\n)${INDENT}more(?=\\s)|\\bfrom\\b`, 'iu');
+const MORE = new RegExp(`(?:^|\\n)${INDENT}more${WORD_END}`, 'iu');
+const LEFT = new RegExp(`(^|\\n)${INDENT}left${WORD_END}[^\\n]*`, 'iu');
+const LEFTS = new RegExp(LEFT, 'giu');
+const FROM = /\bfrom\b/i;
+
+/** A text without some runs of it. */
+const cutOut = (text: string, runs: readonly (readonly [from: number, to: number])[]): string => {
+  let own = text;
+  for (const [from, to] of runs.toReversed()) own = own.slice(0, from) + own.slice(to);
+  return own;
+};
+
+type Scanned = { readonly bears: boolean; readonly again: readonly string[]; readonly text: string };
+
+const NOTHING: Scanned = { bears: false, again: [], text: '' };
 
 /** One chunk line by line: whether any bears on the lot, the names of clients it repeats, and what is to be read. */
-const scan = (
-  { text }: Chunk,
-  bears: (word: string, rest: string) => boolean,
-): { readonly bears: boolean; readonly again: readonly string[]; readonly text: string } => {
+const scan = ({ kind, text }: Chunk, bears: Bears): Scanned => {
   const again: string[] = [];
   const others: [from: number, to: number][] = [];
+  const bowls = new Set<string>();
   let found = false;
   let refers = false;
+  let strays = false;
   MIXED.lastIndex = 0;
   for (let line = MIXED.exec(text); line !== null; line = MIXED.exec(text)) {
     const [whole, word = '', rest = ''] = line;
     const first = word.toLowerCase();
-    refers ||= REFERS.has(first);
-    if (first === 'again') again.push(...namesIn(rest), '');
+    if (REFERS.has(first)) refers = strays = true;
+    if (first === 'bowl') {
+      const [name = ''] = rest.trim().split(/\s/);
+      // Two of one name are worked out together.
+      refers ||= bowls.has(name.toUpperCase()) || FROM.test(rest);
+      bowls.add(name.toUpperCase());
+    }
+    if (first === 'again') again.push(...namesIn(rest).map(fold), '');
     else if (bears(first, rest)) found = true;
-    else others.push([line.index + (whole.startsWith('\n') ? 1 : 0), line.index + whole.length]);
+    else others.push([line.index + 1, line.index + whole.length]);
   }
-  const isKept = found || again.length > 0;
-  if (!isKept) return { bears: false, again, text: '' };
+  // Lines that speak of a bowl which nothing mixes make one that can be anything.
+  const isMixed = bowls.size > 0 || again.length > 0;
+  const isStray = kind === 'visit' && !isMixed && (strays || LEFT.test(text) || MORE.test(text));
+  if (isStray || STRANGE.test(text)) return { bears: true, again, text };
+  if (!found && again.length === 0) return NOTHING;
   let own = text;
-  if (!refers && others.length > 0 && !REFERS_WITHIN.test(text))
-    for (const [from, to] of others.toReversed()) own = own.slice(0, from) + own.slice(to);
+  if (!refers && others.length > 0 && !MORE.test(text))
+    // What is left of a bowl that is not read would be a bowl that nothing mixes.
+    own = cutOut(text, others).replace(LEFTS, '$1');
   return { bears: true, again, text: withoutIdle(own) };
 };
 
-/** What is to be read of the chunks of clients: what can bear on the lot, and earlier bowls that are made again. */
-const keptChunks = (cuts: readonly Cut[], sought: Sought): ReadonlyMap<Chunk, string> => {
-  const bears = bearing(sought);
-  const kept = new Map<Chunk, string>();
-  const repeating = new Set<string>();
-  const visits: Chunk[] = [];
-  const clients: Chunk[] = [];
-  for (const { chunks } of cuts)
-    for (const chunk of chunks) {
-      if (chunk.kind !== 'visit' && chunk.kind !== 'client') continue;
-      const head = headOf(chunk.text);
-      if (chunk.kind === 'visit') {
-        visits.push(chunk);
-        const date = DATE.exec(head)?.[0];
-        const isEarly = date !== undefined && date < sought.arrived;
-        if (isEarly && !LOT_OR_TEST.test(chunk.text)) continue;
-      } else clients.push(chunk);
-      const scanned = scan(chunk, bears);
-      if (scanned.bears) kept.set(chunk, scanned.text);
-      if (scanned.again.length > 0) for (const name of [clientIn(head), ...scanned.again]) repeating.add(name);
-    }
-  if (repeating.size > 0)
-    for (const chunk of visits)
-      if (repeating.has(clientIn(headOf(chunk.text)))) kept.set(chunk, withoutIdle(chunk.text));
-  const named = new Set([...kept.keys()].map(({ text }) => clientIn(headOf(text))));
-  for (const chunk of clients) {
-    const head = headOf(chunk.text);
-    // The header alone gives her full name.
-    if (!kept.has(chunk) && named.has(clientIn(head))) kept.set(chunk, head + blank(chunk.text.slice(head.length)));
-  }
-  return kept;
+/** What is to be read of the chunks of clients, and what needs no reading. */
+type Kept = {
+  readonly texts: ReadonlyMap<Chunk, string>;
+  readonly plain: readonly Touch[];
+  /** Full names of clients of whom nothing is read. */
+  readonly names: ReadonlyMap<string, string>;
 };
 
-/** The journal of all that can bear on a lot; undefined where no delivery names it, so that all must be read. */
-export const lotJournal = (files: readonly NoteFile[], lot: string): Journal | undefined => {
+/** A client’s header with a plain full name, which needs no reading. */
+const PLAIN_CLIENT = /^client [\p{L}\p{N}-]+ "(\p{L}[\p{L}\p{N}' -]*[\p{L}\p{N}])"\r?$/u;
+
+type Visits = {
+  readonly texts: Map<Chunk, string>;
+  readonly plain: Map<Chunk, readonly Touch[]>;
+  /** Clients with bowls that are made again, so that all of their visits are to be read. */
+  readonly repeating: Set<string>;
+};
+
+/** Goes through what is said of clients: keeps what can bear on the lot, and works out plain visits. */
+const goThrough = (cuts: readonly CutFile[], bears: Bears, arrived: string, touches: PlainTouches): Visits => {
+  const texts = new Map<Chunk, string>();
+  const plain = new Map<Chunk, readonly Touch[]>();
+  const repeating = new Set<string>();
+  const keep = (chunk: Chunk): void => {
+    const scanned = scan(chunk, bears);
+    if (scanned.bears) texts.set(chunk, scanned.text);
+    if (scanned.again.length > 0)
+      for (const name of [clientIn(headOf(chunk.text)), ...scanned.again]) repeating.add(name);
+  };
+  for (const { path, chunks } of cuts)
+    for (const chunk of chunks) {
+      if (chunk.kind === 'client') keep(chunk);
+      if (chunk.kind !== 'visit') continue;
+      const isEarly = isBefore(dayIn(chunk.text), arrived);
+      if (isEarly && !LOT_OR_TEST.test(chunk.text)) continue;
+      const visit = isEarly ? undefined : plainVisit(chunk.text, bears);
+      if (visit?.bowls.length === 0) continue;
+      const own = visit && touches(visit, path, chunk.line);
+      if (own === undefined) keep(chunk);
+      else plain.set(chunk, own);
+    }
+  return { texts, plain, repeating };
+};
+
+const keptOf = (cuts: readonly CutFile[], bears: Bears, arrived: string, touches: PlainTouches): Kept => {
+  const { texts, plain, repeating } = goThrough(cuts, bears, arrived, touches);
+  if (repeating.size > 0)
+    for (const { chunks } of cuts)
+      for (const chunk of chunks)
+        if (chunk.kind === 'visit' && repeating.has(clientIn(headOf(chunk.text)))) {
+          texts.set(chunk, withoutIdle(chunk.text));
+          plain.delete(chunk);
+        }
+  const touched = [...plain.values()].flat();
+  const named = new Set([...texts.keys()].map(({ text }) => clientIn(headOf(text))));
+  const unread = new Map<string, string>();
+  for (const { client } of touched) if (!named.has(client)) unread.set(client, client);
+  const heads: { readonly chunk: Chunk; readonly client: string }[] = [];
+  const odd = new Set(named);
+  // A file that is read whole can hold visits of anybody.
+  const anybody = cuts.some(({ whole }) => whole);
+  for (const { chunks } of cuts)
+    for (const chunk of chunks) {
+      if (chunk.kind !== 'client' || texts.has(chunk)) continue;
+      const client = clientIn(headOf(chunk.text));
+      if (!anybody && !named.has(client) && !unread.has(client)) continue;
+      heads.push({ chunk, client });
+      if (anybody || !PLAIN_CLIENT.test(headOf(chunk.text))) odd.add(client);
+    }
+  for (const { chunk, client } of heads) {
+    const head = headOf(chunk.text);
+    const [, full = client] = PLAIN_CLIENT.exec(head) ?? [];
+    // The header alone gives her full name, the first that is given.
+    if (odd.has(client)) texts.set(chunk, head);
+    else if (unread.get(client) === client) unread.set(client, full);
+  }
+  for (const client of odd) unread.delete(client);
+  return { texts, plain: touched, names: unread };
+};
+
+/** All that can bear on a lot; undefined where no delivery names it, so that the whole journal must be read. */
+export const lotNotes = (files: readonly NoteFile[], lot: string): LotNotes | undefined => {
   const cuts = files.map(cutFile);
   const sharedText: Reads = ({ kind, text }) => (SHARED.has(kind) ? text : undefined);
-  const shared = joinSources(cuts.flatMap((cut) => sourceOf(cut, sharedText) ?? []));
+  const shared = joinSources(cuts.flatMap((cut) => partOf(cut, sharedText) ?? []));
   const moves = stockMoves(shared).moves.filter((move) => isLot(move.lot, lot));
   const deliveries = moves.filter(({ kind }) => kind === 'in');
   const arrived = deliveries.map(({ date }) => date).sort(compareText)[0];
@@ -230,7 +203,7 @@ export const lotJournal = (files: readonly NoteFile[], lot: string): Journal | u
     deliveries.some((delivery) => delivery.item === item && delivery.shade === shade);
   if (arrived === undefined || !moves.every(isDelivered)) return undefined;
   const slashed = moves.flatMap(({ shade }) => (shade?.includes('/') ? [shade] : []));
-  const kept = keptChunks(cuts, {
+  const bears = bearing({
     lot: fold(lot),
     names: [...new Set(moves.map(({ item }) => item.name))],
     shades: slashed.length === moves.length ? new Set(slashed) : undefined,
@@ -238,5 +211,29 @@ export const lotJournal = (files: readonly NoteFile[], lot: string): Journal | u
     developer: moves.some(({ item }) => item.kind === 'developer'),
     arrived,
   });
-  return joinSources(cuts.flatMap((cut) => sourceOf(cut, (chunk) => sharedText(chunk) ?? kept.get(chunk)) ?? []));
+  const { texts, plain, names } = keptOf(cuts, bears, arrived, plainTouches(shared, deliveries));
+  const journal = joinSources(
+    cuts.flatMap((cut) => partOf(cut, (chunk) => sharedText(chunk) ?? texts.get(chunk)) ?? []),
+  );
+  const clients = new Map(journal.clients);
+  for (const [name, full] of names) {
+    const known = clients.get(name) ?? { name, full: name, entries: [], visits: [] };
+    clients.set(name, { ...known, full });
+  }
+  return { journal: { ...journal, clients }, plain };
+};
+
+/**
+ * Where a lot went, from the part of the notes that can say so; undefined where the whole journal must be read: no
+ * delivery names the lot, or a bowl names it for another product than came in.
+ */
+export const traceNotes = (
+  files: readonly NoteFile[],
+  lot: string,
+): { readonly journal: Journal; readonly trace: LotTrace } | undefined => {
+  const notes = lotNotes(files, lot);
+  if (notes === undefined) return undefined;
+  const { journal, plain } = notes;
+  const trace = traceLot(traceable(journal, touchingVisits(journal), plain), lot);
+  return trace.wares.every(({ deliveries }) => deliveries.length > 0) ? { journal, trace } : undefined;
 };

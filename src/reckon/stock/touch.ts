@@ -91,47 +91,54 @@ const ofBowls = ({ visit, client, salon, bowls }: TouchingVisit): Touch[] => {
   return touches;
 };
 
-/** The lines of a visit that use something outside a bowl, each as the one thing it uses. */
-const looseFacts = (fact: VisitFact): { fact: VisitFact; part?: Component }[] => {
-  if (fact.word === 'home')
-    return fact.parts
-      .filter(({ out, product }) => out === undefined && product !== undefined)
-      .map((part) => ({ fact: { ...fact, parts: [part] }, part }));
-  return ['fit', 'wash', 'rinse', 'dry', 'cut'].includes(fact.word) ? [{ fact }] : [];
-};
+type LooseFact = { readonly fact: VisitFact; readonly name: string | undefined; readonly part?: Component };
 
-const namedBy = (fact: VisitFact, part: Component | undefined, shelf: Shelf): string | undefined => {
-  if (part !== undefined) return part.product?.name;
-  if (fact.word === 'fit') return fact.product?.name;
-  return 'words' in fact ? fact.words.find(({ word }) => shelf.has(word))?.word : undefined;
+/** The lines of a visit that use something outside a bowl, each as the one thing it uses. */
+const looseFacts = (fact: VisitFact, shelf: Shelf): LooseFact[] => {
+  switch (fact.word) {
+    case 'home':
+      return fact.parts
+        .filter(({ out }) => out === undefined)
+        .map((part) => ({ fact: { ...fact, parts: [part] }, name: part.product?.name, part }));
+    case 'fit':
+      return [{ fact, name: fact.product?.name }];
+    case 'wash':
+    case 'rinse':
+    case 'dry':
+    case 'cut':
+      return [{ fact, name: fact.words.find(({ word }) => shelf.has(word))?.word }];
+    default:
+      return [];
+  }
 };
 
 const HOW: Partial<Record<VisitFact['word'], Touch['how']>> = { home: 'home', fit: 'goods' };
 
 const ofLines = (shelf: Shelf, { visit, client, salon }: TouchingVisit): Touch[] =>
-  visit.entry.facts.flatMap(looseFacts).flatMap(({ fact, part }): Touch[] => {
-    const name = namedBy(fact, part, shelf);
-    if (name === undefined) return [];
-    // One line at a time, so that each use keeps its place and its lot.
-    const [use] = looseUses(shelf, salon, { ...visit, entry: { ...visit.entry, facts: [fact] } });
-    const shade = part?.shade?.shade ?? part?.second?.name ?? (fact.word === 'fit' ? fact.shade?.shade : undefined);
-    return [
-      {
-        client: client.name,
-        date: dayOf(visit),
-        how: HOW[fact.word] ?? 'step',
-        bowl: undefined,
-        item: shelf.get(name),
-        label: shade === undefined ? name : `${name} ${shade}`,
-        shade,
-        lot: part?.lot?.text,
-        amount: use?.mixed,
-        open: undefined,
-        salon: salon.name,
-        place: { file: visit.file, line: visit.line + fact.line, at: part?.at ?? 0 },
-      },
-    ];
-  });
+  visit.entry.facts
+    .flatMap((one) => looseFacts(one, shelf))
+    .flatMap(({ fact, name, part }): Touch[] => {
+      if (name === undefined) return [];
+      // One line at a time, so that each use keeps its place and its lot.
+      const [use] = looseUses(shelf, salon, { ...visit, entry: { ...visit.entry, facts: [fact] } });
+      const shade = part?.shade?.shade ?? part?.second?.name ?? (fact.word === 'fit' ? fact.shade?.shade : undefined);
+      return [
+        {
+          client: client.name,
+          date: dayOf(visit),
+          how: HOW[fact.word] ?? 'step',
+          bowl: undefined,
+          item: shelf.get(name),
+          label: shade === undefined ? name : `${name} ${shade}`,
+          shade,
+          lot: part?.lot?.text,
+          amount: use?.mixed,
+          open: undefined,
+          salon: salon.name,
+          place: { file: visit.file, line: visit.line + fact.line, at: part?.at ?? 0 },
+        },
+      ];
+    });
 
 /** Everything that touched the client at a visit, tests apart. */
 export const touchesOf = (shelf: Shelf, visit: TouchingVisit): Touch[] => [...ofBowls(visit), ...ofLines(shelf, visit)];

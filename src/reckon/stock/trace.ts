@@ -2,6 +2,7 @@ import type { ClientFile, Journal } from '../../journal/journal.ts';
 import { add, isZero, ZERO } from '../../text/exact.ts';
 import { fold } from '../../text/fold.ts';
 import { nearNames } from '../../text/near.ts';
+import { grouped } from '../lift/grouped.ts';
 import { compareText } from '../period.ts';
 import { isLot } from './batches.ts';
 import { type StockMove, stockMoves } from './stock-entries.ts';
@@ -62,15 +63,16 @@ export type Traceable = {
   readonly touches: readonly Touch[];
 };
 
-/** Gathers what can be traced, of all visits given and all tests; with a lot, only what can bear on it. */
-export const traceable = (journal: Journal, visits: Iterable<TouchingVisit>, lot?: string): Traceable => {
+/** Gathers what can be traced, of all visits given and all tests; `plain` are touches that are known already. */
+export const traceable = (
+  journal: Journal,
+  visits: Iterable<TouchingVisit>,
+  plain: readonly Touch[] = [],
+): Traceable => {
   const { moves } = stockMoves(journal);
-  const wares = lot === undefined ? [] : moves.filter((move) => isLot(move.lot, lot));
-  const bears = (touch: Touch): boolean =>
-    lot === undefined || wares.length === 0 || touch.lot !== undefined || wares.some((ware) => canBe(touch, ware));
-  const touches: Touch[] = [];
+  const touches = [...plain];
   const add = (more: readonly Touch[]): void => {
-    for (const touch of more) if (bears(touch)) touches.push(touch);
+    for (const touch of more) touches.push(touch);
   };
   for (const visit of visits) add(touchesOf(journal.shelf, visit));
   for (const client of journal.clients.values()) add(testTouches(journal.shelf, client));
@@ -88,9 +90,13 @@ export const waresOf = ({ moves, touches }: Traceable, lot: string): TracedWare[
     if (move.kind === 'in') known.deliveries.push(move);
     found.set(wareKey(move), known);
   }
-  for (const { item, shade, lot: named } of touches)
-    if (item !== undefined && isLot(named, lot) && !found.has(wareKey({ item, shade })))
+  for (const touch of touches) {
+    const { item, shade, lot: named } = touch;
+    if (item === undefined || !isLot(named, lot)) continue;
+    // `30 cream` may be of the lot that came in as `cream 7/43`; another product of that lot came in unnoted.
+    if (![...found.values()].some(({ ware }) => canBe(touch, ware)))
       found.set(wareKey({ item, shade }), { ware: { item, shade }, deliveries: [] });
+  }
   const usedOn = (ware: Ware, from: string, before: string): boolean =>
     touches.some((touch) => touch.date > from && touch.date < before && canBe(touch, ware) && touch.how !== 'test');
   return [...found.values()].map(({ ware, deliveries }) => {
@@ -103,9 +109,15 @@ const isWithin = (date: string, { arrived, gone }: TracedWare): boolean =>
   (arrived === undefined || date >= arrived) && (gone === undefined || date <= gone);
 
 const compareTraced = (a: Traced, b: Traced): number =>
-  compareText(a.touch.date, b.touch.date) ||
   compareText(a.touch.client, b.touch.client) ||
-  a.touch.place.line - b.touch.place.line;
+  a.touch.place.line - b.touch.place.line ||
+  compareText(a.touch.place.file, b.touch.place.file);
+
+/** By date, then client, then line. A day holds few, so sorting day by day spares most comparisons. */
+const sorted = (traced: readonly Traced[]): Traced[] =>
+  [...grouped(traced, ({ touch }) => touch.date)]
+    .sort(([a], [b]) => compareText(a, b))
+    .flatMap(([, ofDay]) => ofDay.sort(compareTraced));
 
 /** Every client and date that a lot touched or can have touched, by date. */
 export const traceLot = (all: Traceable, lot: string): LotTrace => {
@@ -122,7 +134,7 @@ export const traceLot = (all: Traceable, lot: string): LotTrace => {
   }
   const known = [...delivered, ...touches.flatMap((touch) => (touch.lot === undefined ? [] : [fold(touch.lot)]))];
   const isNowhere = wares.length === 0;
-  return { lot, wares, traced: traced.sort(compareTraced), near: isNowhere ? nearNames(lot, new Set(known)) : [] };
+  return { lot, wares, traced: sorted(traced), near: isNowhere ? nearNames(lot, new Set(known)) : [] };
 };
 
 /** What touched one client: each with the lot recorded, or the lots it can have come from. */

@@ -185,11 +185,31 @@ const leadBowls = (cursor: Cursor, groups: Item[][]): { bowls: Name[]; rest: Ite
 };
 
 /** `check 14:55 hairline gold, top orange` */
-export const bindCheck = ({ cursor, groups }: Opened): Bound<Check> => {
+export const bindCheck = ({ cursor, groups }: Opened): readonly Bound<Check>[] => {
   enter(cursor, groups[0] ?? []);
   const period = takePeriod(cursor, 'check', false);
   const { bowls, rest } = leadBowls(cursor, groups);
-  return { bowls, seen: bindSeen(cursor, rest, { stages: true }), ...(period && { period }) };
+  const looks = [{ bowls, rest: rest.slice(0, 1) }];
+  for (const group of rest.slice(1)) {
+    const led = bowls.length === 0 ? undefined : bowlsOf(cursor, group);
+    if (led === undefined) looks.at(-1)?.rest.push(group);
+    else looks.push(led);
+  }
+  return looks.map((look) => ({
+    bowls: look.bowls,
+    seen: bindSeen(cursor, look.rest, { stages: true }),
+    ...(period && { period }),
+  }));
+};
+
+/** A later part of a check that begins by another bowl, in a capital: `check 9:30 A left orange, B right gold`. */
+const bowlsOf = (cursor: Cursor, group: Item[]): { bowls: Name[]; rest: Item[][] } | undefined => {
+  const [first] = group;
+  if (first === undefined || !/^\p{Lu}/u.test(typed(cursor, first))) return undefined;
+  enter(cursor, group);
+  const bowls = takeBowls(cursor);
+  const rest = cursor.items.slice(cursor.next);
+  return bowls.length === 0 || rest.length === 0 ? undefined : { bowls, rest: [rest] };
 };
 
 type Step = Bound<Wash>;

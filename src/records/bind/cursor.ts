@@ -177,8 +177,10 @@ export const flatten = (groups: readonly (readonly Item[])[]): Item[] => {
   const items: Item[] = [];
   for (const group of groups) {
     const before = items.at(-1);
-    if (before !== undefined && group.length > 0)
-      items.push({ kind: 'comma', from: before.to, to: before.to, glued: true });
+    const after = group[0];
+    // The tree keeps no commas: this one lies somewhere between its neighbours.
+    if (before !== undefined && after !== undefined)
+      items.push({ kind: 'comma', from: before.to, to: after.from, glued: true });
     items.push(...group);
   }
   return items;

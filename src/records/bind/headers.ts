@@ -139,7 +139,12 @@ const takeAnyDate = (cursor: Cursor, draft: { date?: DateText | undefined }): bo
   if (item.kind === 'date') {
     take(cursor);
     const date = dateOf(cursor, item);
-    if (date !== undefined) draft.date ??= date;
+    if (date !== undefined && draft.date !== undefined)
+      notice(cursor, 'not-read', item, `\`${typed(cursor, item)}\` is a second date.`, {
+        todo: 'Write an entry for each day.',
+        label: 'kept as typed',
+      });
+    else if (date !== undefined) draft.date = date;
     return true;
   }
   if ((item.kind === 'slashed' || item.kind === 'chain' || item.kind === 'number') && otherDate(cursor, item)) {

@@ -105,9 +105,11 @@ const takePlaceWord = (cursor: Cursor, draft: Draft): boolean => {
   else if (takeWord(cursor, 'gap')) {
     const figure = takeKind(cursor, 'number');
     const gap = figure && amountOf(cursor, figure);
-    if (gap !== undefined) draft.gap = gap;
-    else if (figure === undefined)
-      notice(cursor, 'nothing-said', item, 'There is no figure after `gap`.', { todo: 'Write it as in `gap 10mm`.' });
+    const todo = 'Write it as in `gap 10mm`.';
+    if (figure === undefined) notice(cursor, 'nothing-said', item, 'There is no figure after `gap`.', { todo });
+    else if (gap !== undefined && (gap.unit === '' || isLengthUnit(gap.unit))) draft.gap = gap;
+    else if (gap !== undefined)
+      notice(cursor, 'not-read', figure, `\`${typed(cursor, figure)}\` is no width of a gap.`, { todo });
   } else if (word === 'x' && peek(cursor, 1)?.kind === 'number') {
     take(cursor);
     const figure = take(cursor);

@@ -63,9 +63,16 @@ const deniesResult = (cursor: Cursor): boolean => {
 const isResult = (word: string, test = ''): boolean =>
   RESULTS.has(word) || isStage(word) || (test !== 'skin' && zoneWord(word) !== undefined);
 
-/** Whether an item begins a recipe: a weight, or a strength. Minutes and depths do not. */
+/** Whether a product stands here with its lot (`cream lot K2231`). */
+const isWithLot = (cursor: Cursor, items: readonly Item[], index: number): boolean => {
+  const [item, next] = items.slice(index, index + 2);
+  return item?.kind === 'word' && next?.kind === 'word' && wordOf(cursor, next) === 'lot';
+};
+
+/** Whether an item begins a recipe: a weight, a strength, or a product with its lot. Minutes and depths do not. */
 const isRecipe = (cursor: Cursor, items: readonly Item[], index: number): boolean => {
   const item = items[index];
+  if (isWithLot(cursor, items, index)) return true;
   if (item?.kind !== 'number') return false;
   const unit = unitOf(cursor, item);
   if (unit === 'vol' || unit === 'g' || unit === 'ml' || unit === 'drop') return true;
@@ -74,7 +81,10 @@ const isRecipe = (cursor: Cursor, items: readonly Item[], index: number): boolea
   return unit === '' && next?.kind === 'word' && !isResult(wordOf(cursor, next));
 };
 
-/** The recipe of a test from its first weight on: one component a plus sign, each as far as its first name. */
+/**
+ * The recipe of a test from its first weight or lot on: one component a plus sign, or a comma before a further product
+ * with its lot; each as far as its first name and its lot.
+ */
 const takeRecipe = (cursor: Cursor): NonNullable<Test['mix']> => {
   const all = cursor.items;
   let { next } = cursor;
@@ -88,13 +98,19 @@ const takeRecipe = (cursor: Cursor): NonNullable<Test['mix']> => {
       if (item.kind === 'number' && durationOf(cursor, item) !== undefined) break;
       if (item.kind === 'word') {
         const word = wordOf(cursor, item);
+        if (word === 'lot' && next + 1 < all.length) {
+          next += 2;
+          while (all[next]?.glued && all[next]?.kind !== 'comma') next++;
+          continue;
+        }
         if (isResult(word) || SOFT_WORDS.has(word) || names === 1) break;
         names++;
       }
       next++;
     }
     if (next > start) mix.push(bindComponent(cursor, all.slice(start, next)));
-    if (all[next]?.kind !== 'plus') break;
+    const goesOn = all[next]?.kind === 'plus' || (all[next]?.kind === 'comma' && isWithLot(cursor, all, next + 1));
+    if (!goesOn) break;
     next++;
   }
   enter(cursor, all);

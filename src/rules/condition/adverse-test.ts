@@ -1,5 +1,6 @@
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { isLightening, type TestMade, testsFor, zonesOfBowl } from '../../reckon/state.ts';
+import { failureIn } from '../../reckon/test-result.ts';
 import { daysBetween } from '../../text/dates.ts';
 import { weakWord } from '../../trade/condition.ts';
 import { isAdverse } from '../../trade/hair.ts';
@@ -9,12 +10,14 @@ import { itemsIn, placeInBowl } from '../contents.ts';
 import { anyMeet } from '../hair-meets.ts';
 import { defineRule, type Found } from '../rule.ts';
 
-/** What a strand or stretch test says against going on; undefined where it does not. */
+const OF_FIBRE: ReadonlySet<string> = new Set(['strand', 'stretch', 'porosity']);
+
+/** What a test of the fibre says against going on; undefined where it does not. */
 const against = ({ kind, result, fact, reading }: TestMade): string | undefined => {
-  if (kind !== 'strand' && kind !== 'stretch') return undefined;
+  if (!OF_FIBRE.has(kind)) return undefined;
   if (result === 'adverse') {
     const words = reading.result.flatMap((seen) => seen.words.map(({ word }) => word));
-    return words.find(isAdverse) ?? words.join(' ');
+    return failureIn(reading) ?? words.find(isAdverse) ?? words.join(' ');
   }
   return result === undefined && fact.says !== undefined ? weakWord(fact.says.text) : undefined;
 };
@@ -63,7 +66,7 @@ export default defineRule({
   family: 'condition',
   severity: 'stop',
   over: 'visit',
-  what: 'Hair is lightened whose last strand or stretch test went gummy, broke or stayed stretched.',
+  what: 'Hair is lightened whose last strand, stretch or porosity test went gummy, broke or stayed stretched, in words quoted or not.',
   why: 'The test was made to see what the head would do, and it said that the hair would go.',
   source: { kind: 'common practice' },
   caution: 'lightener',

@@ -9,6 +9,12 @@ import { anyMeetLoosely } from '../hair-meets.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { triedSince } from '../tried-since.ts';
 
+/** `12 days before (2026-09-20)`; a month alone gives the most that it can be. */
+const daysText = (days: number, when: string | undefined): string => {
+  const count = days === 1 ? '1 day' : `${days} days`;
+  return `${when?.length === 10 ? '' : 'at most '}${days === 0 ? 'the same day' : `${count} before`} (${when})`;
+};
+
 const foundIn = (visit: VisitReckoned): Found | undefined => {
   const { client, date, salon } = visit;
   const newestFirst = historyKinds(client)
@@ -25,7 +31,7 @@ const foundIn = (visit: VisitReckoned): Found | undefined => {
     const days = from === '' ? undefined : daysBetween(from, date);
     const soon = days !== undefined && days < RESHAPE_REST;
     const since = soon
-      ? `, at most ${days} d before`
+      ? `, ${daysText(days, when)}`
       : `${when === undefined ? '' : ` of ${when}`}${tried ? '' : ', and no strand or stretch test since'}`;
     return {
       place: placeInBowl(bowl, ({ item }) => item?.kind === 'lightener' || item?.kind === 'high-lift'),

@@ -22,19 +22,23 @@ function* found(visit: VisitReckoned): Generator<Found> {
     const { base, mixed, name, place } = bowl;
     const much = mixed !== undefined && toNumber(mixed) >= MOST;
     const little = base !== undefined && toNumber(base) > 0 && toNumber(base) <= LEAST && isAlone(visit, bowl);
-    if (!much && !little) continue;
-    const where = zonesOfBowl(visit, name).find(isWhole);
-    yield {
-      place,
-      message: much
-        ? `Bowl ${name} is ${grams(mixed)}.`
-        : `Bowl ${name} has ${grams(base ?? bowl.taken)} of colour for ${where}.`,
-      expected: much
-        ? `One head takes less than ${MOST} g of a mix (common practice, a generous bound).`
-        : `Roots or a whole head take more than ${LEAST} g of colour (common practice, a generous bound).`,
-      todo: 'Write the grams as they were weighed; if they stand, why: `allow amount-unlikely "…"`.',
-      label: much ? 'a nought too many' : 'a nought too few',
-    };
+    const todo = 'Write the grams as they were weighed; if they stand, why: `allow amount-unlikely "…"`.';
+    if (much)
+      yield {
+        place,
+        message: `Bowl ${name} is ${grams(mixed)}.`,
+        expected: `One head takes less than ${MOST} g of a mix (common practice, a generous bound).`,
+        todo,
+        label: 'perhaps a nought too many',
+      };
+    else if (little)
+      yield {
+        place,
+        message: `Bowl ${name} has ${grams(base)} of colour for ${zonesOfBowl(visit, name).find(isWhole)}.`,
+        expected: `Roots or a whole head take more than ${LEAST} g of colour (common practice, a generous bound).`,
+        todo,
+        label: 'perhaps a nought too few',
+      };
   }
 }
 

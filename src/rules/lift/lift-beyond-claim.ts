@@ -21,17 +21,20 @@ const roomOf = ({ aim }: LiftGap): number => (aim.by === 'shade' ? 1 : 0.5);
 const SAYS = { result: 'result', want: 'wanted', shade: 'shade' } as const;
 
 const foundIn = (gap: LiftGap): Found | undefined => {
-  const { bowl, item, strength, start, aim, depths } = gap;
+  const { bowl, item, strength, start, aim, depths, reached } = gap;
   const claim = item.lift && claimFor(item.lift, strength);
   if (item.lift === undefined || claim === undefined || depths <= claim.high + roomOf(gap)) return undefined;
   const percent = `${figure(exactOf(strength))} %`;
   const range = claim.low === claim.high ? `${claim.low}` : `${claim.low} to ${claim.high}`;
   return {
     place: aim.by === 'shade' ? placeInBowl(bowl, (portion) => portion.item === item) : aim.place,
-    ...(aim.by === 'shade' && { severity: 'mind' as const }),
-    message: `${placeName(start.zone)}: start ${depthText(start.depth)}, ${SAYS[aim.by]} ${figure(exactOf(aim.depth))}, ${figure(exactOf(depths))} depths apart, with ${item.name} and ${percent}.`,
+    ...((aim.by === 'shade' || reached !== undefined) && { severity: 'mind' as const }),
+    message: `${placeName(start.zone)}: start ${depthText(start.depth)}, ${SAYS[aim.by]} ${figure(exactOf(aim.depth))}, ${figure(exactOf(depths))} depths apart, with ${item.name} and ${percent}${reached === undefined ? '' : `; the result is ${figure(exactOf(reached))}`}.`,
     expected: `${item.full} claims ${range} depths with ${figure(inPercent(claim.strength))} % (${citeLine(item, item.lift)}).`,
-    todo: 'Write the depth or the strength as it was, or plan it in two steps: lighten first, then colour.',
+    todo:
+      reached === undefined
+        ? 'Write the depth or the strength as it was, or plan it in two steps: lighten first, then colour.'
+        : 'Write the depth or the strength as it was; if it was asked for so, `allow lift-beyond-claim "…"`. The rest takes two steps: lighten first, then colour.',
     label: `${range} claimed`,
     also: [
       { place: start.place, says: 'starts here' },
@@ -45,7 +48,7 @@ export default defineRule({
   family: 'lift',
   severity: 'fix',
   over: 'client',
-  what: 'The result or the depth wanted is further from the start than the product’s own lift line claims for the strength.',
+  what: 'The result or the depth wanted is further from the start than the product’s own lift line claims for the strength; `mind` where the result is noted and fell short.',
   why: 'Hair left short of its depth comes out warm and uneven, and is lightened again for it.',
   source: { kind: 'shelf', cites: 'the lift line of what lightens' },
   check: (_client, visits) => gapsFound(visits, foundIn),

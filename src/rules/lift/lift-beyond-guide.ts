@@ -9,7 +9,7 @@ import { depthText, placeName } from '../seen-at.ts';
 /** Depths beyond the guide before it is worth a word: sources disagree by about one. */
 const ROOM = 1;
 
-const foundIn = ({ bowl, item, strength, start, aim, depths }: LiftGap): Found | undefined => {
+const foundIn = ({ bowl, item, strength, start, aim, depths, reached }: LiftGap): Found | undefined => {
   const guide = guideLift(exactOf(strength));
   if (item.kind === 'lightener' || item.lift !== undefined || guide === undefined) return undefined;
   // High-lift on dark hair has a rule of its own.
@@ -19,7 +19,7 @@ const foundIn = ({ bowl, item, strength, start, aim, depths }: LiftGap): Found |
   if (depths <= most + ROOM) return undefined;
   return {
     place: aim.by === 'shade' ? placeInBowl(bowl, (portion) => portion.item === item) : aim.place,
-    message: `${placeName(start.zone)}: from ${depthText(start.depth)} to ${figure(exactOf(aim.depth))}, ${figure(exactOf(depths))} depths, with ${item.name} and ${figure(exactOf(strength))} %.`,
+    message: `${placeName(start.zone)}: from ${depthText(start.depth)} to ${figure(exactOf(aim.depth))}, ${figure(exactOf(depths))} depths, with ${item.name} and ${figure(exactOf(strength))} %${reached === undefined ? '' : `; the result is ${figure(exactOf(reached))}`}.`,
     expected: `About ${most} at most, a rough guide (${LIFT_GUIDE_SOURCE}).`,
     todo: 'Give the maker’s own claim on the shelf, as in `lift 6% 1-2`; a strand test shows what this hair does.',
     label: `guide: ${most}`,

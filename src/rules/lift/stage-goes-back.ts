@@ -4,21 +4,8 @@ import { clockText } from '../../text/dates.ts';
 import { stageIndex } from '../../trade/stages.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { placeName } from '../seen-at.ts';
-import { farEnd, placeOfStage, type SeenStage, stagesOf } from '../stages-seen.ts';
+import { BACK, farEnd, goesBack, placeOfStage, type SeenStage, stagesOf } from '../stages-seen.ts';
 import { bowlOf } from '../timed-runs.ts';
-
-/** Stages back before it is no matter of the light or the eye. */
-const ROOM = 2;
-
-/** Whether any stage is so far behind an earlier one, of whatever place: asked first, since it seldom is. */
-const goesBack = (seen: readonly SeenStage[]): boolean => {
-  let most = 0;
-  for (const one of seen) {
-    if (most - farEnd(one) >= ROOM) return true;
-    most = Math.max(most, farEnd(one));
-  }
-  return false;
-};
 
 function* found(visit: VisitReckoned): Generator<Found> {
   const told = new Set<number>();
@@ -26,6 +13,7 @@ function* found(visit: VisitReckoned): Generator<Found> {
     const bowl = bowlOf(visit, run);
     if (bowl === undefined || !isLightening(bowl)) continue;
     const seen = stagesOf(run);
+    // Asked first, since it seldom is.
     if (!goesBack(seen)) continue;
     const most = new Map<string, SeenStage>();
     // A look at bowls that were on together may have been at the other one.
@@ -35,7 +23,7 @@ function* found(visit: VisitReckoned): Generator<Found> {
       const before = most.get(now.zone);
       const place = placeOfStage(now);
       const back = before === undefined ? 0 : Number(stageIndex(before.stage.stage)) - farEnd(now);
-      if (before !== undefined && back >= ROOM && !told.has(place.line)) {
+      if (before !== undefined && back >= BACK && !told.has(place.line)) {
         told.add(place.line);
         yield {
           place,

@@ -1,3 +1,4 @@
+import type { VisitReckoned } from '../../reckon/model.ts';
 import type { VisitFact } from '../../records/schema/entry.ts';
 import type { Zone } from '../../records/schema/values.ts';
 import { nearNames } from '../../text/near.ts';
@@ -29,6 +30,22 @@ const zonesOf = (fact: VisitFact): readonly Zone[] => {
   }
 };
 
+/** The salon’s, the client’s and the visit’s own places; looked for when first asked for, as few notes need them. */
+const recordedZones = (
+  visit: VisitReckoned['visit'],
+  client: VisitReckoned['client'],
+  salon: VisitReckoned['salon'],
+): (() => ReadonlySet<string>) => {
+  let own: Set<string> | undefined;
+  return () => {
+    if (own !== undefined) return own;
+    own = new Set(salon.zones.keys());
+    for (const { entry } of [...client.entries, visit])
+      for (const fact of entry.facts) if (fact.word === 'zone') own.add(fact.zone.name);
+    return own;
+  };
+};
+
 export default defineRule({
   name: 'unknown-zone',
   family: 'names',
@@ -38,22 +55,19 @@ export default defineRule({
   why: 'A place that nothing describes cannot be found again on the head, and a slip hides what was done there.',
   source: { kind: 'notation' },
   *check({ visit, client, salon }) {
-    const own = new Set(salon.zones.keys());
-    for (const { entry } of [...client.entries, visit])
-      for (const fact of entry.facts) if (fact.word === 'zone') own.add(fact.zone.name);
-    const named = new Map<string, Place[]>();
+    const own = recordedZones(visit, client, salon);
+    const named = new Map<string, { readonly place: Place; readonly again: Place[] }>();
     for (const fact of visit.entry.facts) {
       for (const { zone, at } of zonesOf(fact)) {
-        if (zone.split(' ').every((word) => isZone(word) || own.has(word))) continue;
+        if (isZone(zone) || zone.split(' ').every((word) => isZone(word) || own().has(word))) continue;
         const place = placeOf(visit, fact, at);
         const before = named.get(zone);
-        if (before !== undefined) before.push(place);
-        else named.set(zone, [place]);
+        if (before === undefined) named.set(zone, { place, again: [] });
+        else before.again.push(place);
       }
     }
-    for (const [zone, [place, ...again]] of named) {
-      if (place === undefined) continue;
-      const near = nearNames(zone, [...ZONES, ...ALONG, ...GROUPS, ...own, ...STAGES, ...TONE_WORDS]);
+    for (const [zone, { place, again }] of named) {
+      const near = nearNames(zone, [...ZONES, ...ALONG, ...GROUPS, ...own(), ...STAGES, ...TONE_WORDS]);
       const line = `\`zone ${zone} "where it is"\``;
       yield {
         place,

@@ -12,8 +12,9 @@ export default defineRule({
   source: { kind: 'notation' },
   *check({ visit, bowls, clock }) {
     // Where some run names no bowl, it may be this one.
-    if (clock.runs.length === 0 || clock.runs.some(({ bowl }) => bowl === undefined)) return;
-    const said = new Set<string>(clock.runs.flatMap(({ bowl }) => bowl ?? []));
+    const named = clock.runs.map(({ bowl }) => bowl).filter((bowl) => bowl !== undefined);
+    if (named.length === 0 || named.length < clock.runs.length) return;
+    const said = new Set(named);
     for (const fact of visit.entry.facts) {
       if ('bowls' in fact) for (const { name } of fact.bowls) said.add(name.toUpperCase());
       if (fact.word === 'left') for (const { bowl } of fact.left) said.add(bowl.name.toUpperCase());

@@ -1,12 +1,13 @@
+import { STEPS } from '../../reckon/lift/aims.ts';
 import type { Run, VisitReckoned } from '../../reckon/model.ts';
 import { isLightening } from '../../reckon/services.ts';
 import { clockText } from '../../text/dates.ts';
-import { stageAt, stageDepth } from '../../trade/stages.ts';
+import { stageDepth } from '../../trade/stages.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { itemsIn } from '../contents.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { depthText, meets, placeName, type SeenDepth, seenAt, startsAt, withDepth } from '../seen-at.ts';
-import { farEnd, placeOfStage, type SeenStage, stagesOf } from '../stages-seen.ts';
+import { farEnd, goesBack, placeOfStage, type SeenStage, stagesOf } from '../stages-seen.ts';
 import { bowlOf } from '../timed-runs.ts';
 
 /** Minutes before it came off that a look still tells how it came off: a choice. */
@@ -29,9 +30,9 @@ const lifts = (visit: VisitReckoned, run: Run): boolean => {
 const lastLooks = (run: Run): LastLook[] => {
   const last = new Map<string, LastLook>();
   for (const seen of stagesOf(run)) {
-    const stage = stageAt(farEnd(seen));
-    const depth = stage === undefined ? undefined : stageDepth(stage);
-    if (stage !== undefined && depth !== undefined) last.set(seen.zone, { run, seen, stage, depth });
+    const end = farEnd(seen);
+    for (const { stage, depth } of STEPS.filter(({ place }) => place === end))
+      last.set(seen.zone, { run, seen, stage, depth });
   }
   return [...last.values()].filter(({ seen }) => run.off !== undefined && run.off - seen.look.at <= LAST);
 };
@@ -53,14 +54,12 @@ function* found(visit: VisitReckoned): Generator<Found> {
   if (bowls.some((bowl) => !timed.has(bowl.name) && itemsIn(bowl).some(({ kind }) => LIFTS.has(kind)))) return;
   for (const result of withDepth(seenAt(visit, 'result'))) {
     const look = lookFor(visit, result.zone);
-    if (look === undefined || stageWords(result).some((word) => isNear(word, look.depth))) continue;
+    if (look === undefined || result.seen.words.some(({ word }) => isNear(word, look.depth))) continue;
     const beyond = result.depth.low - Math.max(look.depth, ...lightestStart(visit, result.zone));
-    if (beyond >= ROOM) yield told(result, look, beyond);
+    // Looks that go back are a finding of their own, and the last of them tells nothing until that is mended.
+    if (beyond >= ROOM && !goesBack(stagesOf(look.run))) yield told(result, look, beyond);
   }
 }
-
-const stageWords = ({ seen: { stage, words } }: SeenDepth): readonly string[] =>
-  stage === undefined ? words.map(({ word }) => word) : [stage.stage, stage.to ?? stage.stage];
 
 /** A result that names the stage it was seen at agrees with the look, however its depth is counted. */
 const isNear = (word: string, depth: number): boolean =>

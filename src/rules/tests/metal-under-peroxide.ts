@@ -1,19 +1,37 @@
 import type { VisitReckoned } from '../../reckon/model.ts';
 import type { Moment, TestMade } from '../../reckon/state.ts';
-import { historyKinds, testsFor } from '../../reckon/state.ts';
+import { cautionsOn, historyKinds, testsFor } from '../../reckon/state.ts';
 import { firstDayOf } from '../../reckon/when.ts';
 import type { Place } from '../../text/span.ts';
-import { historyFacts, isHistory } from '../../trade/hair.ts';
+import { historyFacts, isHistory, metalWords } from '../../trade/hair.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { hasPeroxide, placeInBowl, portionsIn } from '../contents.ts';
 import { defineRule, type Found } from '../rule.ts';
+import { dayNamed, historySaid } from '../said-on-file.ts';
 
 /** What speaks for metal in the hair: a word of the history, or a test. */
 type Suspicion = { readonly says: string; readonly date: string; readonly place: Place; readonly stop: boolean };
 
+/** What the history, the cautions and the allergies say in plain words. */
+const inWords = ({ client, date }: VisitReckoned): Suspicion[] => [
+  ...historySaid(date, client).flatMap(({ text, place }): Suspicion[] => {
+    const says = metalWords(text);
+    if (says === undefined) return [];
+    const day = dayNamed(text) ?? '';
+    return [{ says: `the history has ${says}`, date: day, place, stop: true }];
+  }),
+  ...cautionsOn(date, client).flatMap(({ text, place }): Suspicion[] => {
+    const says = metalWords(text);
+    return says === undefined ? [] : [{ says: `a caution has ${says}`, date: '', place, stop: true }];
+  }),
+];
+
 const knownAt = ({ read, made }: TestMade): Moment | undefined => read ?? made;
 
-const suspicionsOf = ({ client, date }: VisitReckoned, tests: readonly TestMade[]): Suspicion[] => [
+const suspicionsOf = (visit: VisitReckoned, tests: readonly TestMade[]): Suspicion[] =>
+  suspected(visit, tests).concat(inWords(visit));
+
+const suspected = ({ client, date }: VisitReckoned, tests: readonly TestMade[]): Suspicion[] => [
   ...historyKinds(client).flatMap(({ kind, when, place }): Suspicion[] => {
     if (!isHistory(kind) || !historyFacts(kind).metal) return [];
     const first = when === undefined ? '' : firstDayOf(when);
@@ -32,7 +50,10 @@ const suspicionsOf = ({ client, date }: VisitReckoned, tests: readonly TestMade[
 /** Whether anything is noted of a client that could speak for metal. */
 const mayHoldMetal = ({ entries, visits }: VisitReckoned['client']): boolean =>
   [...entries, ...visits].some(({ entry }) =>
-    entry.facts.some((fact) => fact.word === 'history' || (fact.word === 'test' && fact.test.name === 'metal')),
+    entry.facts.some(
+      (fact) =>
+        fact.word === 'history' || fact.word === 'caution' || (fact.word === 'test' && fact.test.name === 'metal'),
+    ),
   );
 
 function* found(visit: VisitReckoned): Generator<Found> {
@@ -62,7 +83,7 @@ export default defineRule({
   family: 'tests',
   severity: 'stop',
   over: 'client',
-  what: 'Peroxide is used on hair that may hold metal, with no clear metal test since; `fix` where henna alone says so.',
+  what: 'Peroxide is used on hair that may hold metal, with no clear metal test since; `fix` where henna alone says so, and no plain words of metal.',
   why: 'Metal salts and peroxide can heat the hair until it breaks, and burn the skin under it.',
   source: { kind: 'published', cites: 'a hairdressing page, "Incompatibility test"' },
   caution: 'metallic',

@@ -17,10 +17,10 @@ const heated = (visit: VisitReckoned): string | undefined => {
 export default defineRule({
   name: 'heat-on-lightener',
   family: 'time',
-  severity: 'mind',
+  severity: 'fix',
   over: 'visit',
   what: 'Heat is put on lightener that lies on the scalp.',
-  why: 'Heat makes peroxide work faster than it can be watched, on skin as well as hair.',
+  why: 'Heat makes peroxide work faster than it can be watched, and lightener on the scalp burns skin as well as hair.',
   source: { kind: 'common practice' },
   caution: 'lightener',
   *check(visit) {

@@ -8,10 +8,12 @@ import { isAway, seenAt } from '../seen-at.ts';
 import { timeText } from '../time-line.ts';
 import { endOf, runText, type TimedRun, timedRuns } from '../timed-runs.ts';
 
-/** Whether the eye said it was done: what lightens or tones comes off by what is seen, not by the clock. */
+/** Kinds that come off by what is seen and not by the clock: what lightens or tones. */
+const BY_EYE: ReadonlySet<string | undefined> = new Set(['lightener', 'toner', 'demi']);
+
+/** Whether the eye said it was done. */
 const cameOffByEye = ({ run, item }: TimedRun): boolean =>
-  (item.kind === 'lightener' || item.kind === 'toner' || item.kind === 'demi') &&
-  run.checks.some(({ seen }) => seen.length > 0);
+  BY_EYE.has(item.kind) && run.checks.some(({ seen }) => seen.length > 0);
 
 /** Whether lengths or ends are only refreshed: the bowl was on the roots before, and comes through for the last of its time. */
 const isRefresh = ({ visit, run }: TimedRun): boolean =>
@@ -34,15 +36,19 @@ const coversGrey = ({ visit, item }: TimedRun): boolean =>
   seenAt(visit, 'start').some(({ seen: { grey } }) => grey !== undefined && (grey.to ?? grey.value) >= GREY_TO_BASE);
 
 const found = (timed: TimedRun): Found => {
-  const { run, item, line, from, minutes, near } = timed;
+  const { run, item, line, from, off, minutes, near } = timed;
   const grey = coversGrey(timed);
-  const end = clockText(run.off ?? run.allOn);
+  const end = clockText(off);
+  const full = clockText(off + near - minutes);
+  const why = `\`stopped ${end} ${run.bowl} "…"\``;
   return {
     place: endOf(run),
     severity: grey ? 'fix' : 'mind',
     message: `${runText(run)} was on for ${minutes} min from ${from}, ${near - minutes} min short${grey ? ', over grey' : ''}.`,
     expected: `${item.full} takes ${timeText(line, from)} (${citeLine(item, line)}).`,
-    todo: `Write what was seen when it came off, as in \`check ${end} ${run.bowl} even\`, or why: \`stopped ${end} ${run.bowl} "…"\`.`,
+    todo: BY_EYE.has(item.kind)
+      ? `Write what was seen when it came off, as in \`check ${end} ${run.bowl} even\`, or why: ${why}.`
+      : `Correct the time, as in \`off ${full} ${run.bowl}\`; if it came off then, why: ${why}.`,
     label: `${minutes} min`,
     also: [{ place: placeOf(item.stood, line, line.minutes.at), says: 'its time line' }],
   };

@@ -30,9 +30,10 @@ function* repeated({ file, line, entry }: Stood, lines: readonly string[]): Gene
   const before = new Map<number, { readonly line: number; readonly text: string }>();
   let last = -1;
   for (const fact of entry.facts) {
-    if (fact.line === last || MAY_REPEAT.has(fact.word)) continue;
+    const text = lines[line + fact.line];
+    if (text === undefined || fact.line === last || MAY_REPEAT.has(fact.word)) continue;
     last = fact.line;
-    const here = { line: line + fact.line, text: lines[line + fact.line] ?? '' };
+    const here = { line: line + fact.line, text };
     const sign = signature(here.text);
     const first = before.get(sign);
     if (first === undefined) before.set(sign, here);

@@ -35,6 +35,14 @@ describe('a backtest of grams to mix', () => {
     ]);
   });
 
+  it('knows of a day what the days before it told, for every bowl of the day', () => {
+    const day = [need('2026-01-01', 80), need('2026-02-01', 90), need('2026-02-01', 95, { bowl: 'B' })];
+    expect(backtestMix(day).cases.map(({ bowl, forecast, lastTime }) => [bowl, forecast.need, lastTime])).toEqual([
+      ['A', 80, 90],
+      ['B', 80, 90],
+    ]);
+  });
+
   it('forecasts from all others where asked, and leaves the bowl itself out', () => {
     const { cases } = backtestMix(needs, 'others');
     expect(cases.map(({ forecast }) => forecast.need)).toEqual([100, 85]);

@@ -53,6 +53,14 @@ describe('what a bowl needed', () => {
     ]);
   });
 
+  it('goes on new growth where a zone says roots, or on the scalp at a visit that did them', () => {
+    const roots = (lines: string): boolean[] => needs(lines).map((one) => one.roots);
+    expect(roots('bowl A 30 cream 6/0 + 45 dev-6\nplace A roots')).toEqual([true]);
+    expect(roots('bowl A 40 clay + 80 dev-6\nplace A top on-scalp')).toEqual([true]);
+    expect(roots('bowl A 40 clay + 80 dev-6\nplace A lengths off-scalp 1cm')).toEqual([false]);
+    expect(roots('bowl N 30 neon teal\nplace N top on-scalp')).toEqual([false]);
+  });
+
   it('is nothing to learn from where more was left than mixed, or the weight is not known', () => {
     expect(short('bowl A 40 clay + 80 dev-6\nleft A 150')).toEqual([]);
     expect(short('bowl A clay + dev-6')).toEqual([]);

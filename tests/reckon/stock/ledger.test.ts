@@ -4,7 +4,7 @@ import { figure } from '../../../src/reckon/say.ts';
 import { expectedVisits } from '../../../src/reckon/stock/expected.ts';
 import { type StockLine, stockLedger } from '../../../src/reckon/stock/ledger.ts';
 import { orderRows } from '../../../src/reckon/stock/order.ts';
-import { type ShelfRow, shelfState, wareName } from '../../../src/reckon/stock/shelf-state.ts';
+import { daysNoted, type ShelfRow, shelfState, shelfValue, wareName } from '../../../src/reckon/stock/shelf-state.ts';
 import { reckonAll } from '../../../src/reckon/visit.ts';
 import { journalOf } from '../journal-of.ts';
 
@@ -266,4 +266,131 @@ visit 2026-01-06 ines
     1,
     '2500',
   ]);
+});
+
+const ledgerOf = (notes: string, upTo?: string) => {
+  const journal = noted(notes);
+  return stockLedger(journal, [...reckonAll(journal).values()].flat(), upTo);
+};
+
+const UNPRICED = 'product chalk lightener\n  mix 1:2\n  pack 500 g\n';
+
+test('what came in without a price is worth nothing by batch, and leaves the weighted price as it was', () => {
+  const paid = `${UNPRICED}stock 2026-01-01\n in chalk 1 pack 20.00\n`;
+  const worth = (notes: string): (string | undefined)[] => {
+    const { value } = lineOf(notes, 'chalk');
+    return [value.byBatch, value.weighted].map((one) => one && figure(one));
+  };
+  expect(worth(paid)).toEqual(['2000', '2000']);
+  expect(worth(`${paid}stock 2026-01-02\n in chalk 1 pack\n`)).toEqual([undefined, '4000']);
+  expect(worth(`${UNPRICED}stock 2026-01-01\n in chalk 1 pack\n`)).toEqual([undefined, undefined]);
+  expect(worth(`${UNPRICED}stock 2026-01-01\n count chalk 0 g\n`)).toEqual(['0', '0']);
+});
+
+test('the shelf is worth what its kept rows are, and names what has no price', () => {
+  const notes = `${UNPRICED}stock 2026-01-01
+ in chalk 1 pack
+ in clay 1 pack
+visit 2026-01-02 wren
+ bowl A 40 clay + 80 dev-6`;
+  const { value, unpriced } = shelfValue(shelfState(ledgerOf(notes, '2026-01-31'), '2026-01-31'));
+  expect([figure(value), unpriced]).toEqual(['2300', ['chalk']]);
+});
+
+test('days noted run from the first use or count to the day, both counted', () => {
+  expect(daysNoted(ledgerOf(''), '2026-01-31')).toBe(1);
+  expect(daysNoted(ledgerOf('stock 2026-01-22\n count clay 500 g'), '2026-01-31')).toBe(10);
+  expect(daysNoted(ledgerOf('visit 2026-01-12 wren\n bowl A 40 clay + 80 dev-6'), '2026-01-31')).toBe(20);
+});
+
+test('what is noted after the day is not on the shelf yet', () => {
+  const notes = `stock 2026-01-01
+ in clay 1 pack
+stock 2026-02-01
+ in clay 1 pack
+visit 2026-02-02 wren
+ bowl A 40 clay + 80 dev-6`;
+  expect(['2026-01-31', '2026-02-01', '2026-02-02'].map((day) => figure(lineOf(notes, 'clay', day).onHand))).toEqual([
+    '500',
+    '1000',
+    '960',
+  ]);
+});
+
+test('a count in one entry sets a lot that it names, and the rest by the line that names none', () => {
+  const notes = `stock 2026-01-01
+ in clay 1 pack lot OLD use-by 2027-01
+ in clay 1 pack lot NEW use-by 2028-01
+ in clay 1 pack
+stock 2026-01-03
+ count clay 100 g
+ count clay 30 g lot OLD`;
+  expect(batchesOf(notes)).toEqual(['OLD 30', 'NEW 100']);
+  expect(countsOf(notes).length).toBe(2);
+});
+
+test('of batches that last as long, the one that came in first is used first', () => {
+  const notes = `stock 2026-01-05
+ in clay 1 pack lot B use-by 2027-01
+stock 2026-01-02
+ in clay 1 pack lot A use-by 2027-01
+visit 2026-01-06 wren
+ bowl A 40 clay + 80 dev-6`;
+  expect(batchesOf(notes)).toEqual(['A 460', 'B 500']);
+});
+
+test('a bowl of a range that gives no shade takes nothing off the shelf', () => {
+  const notes = 'stock 2026-01-01\n in cream 7/0 1 pack\nvisit 2026-01-02 wren\n bowl A 30 cream + 30 dev-6';
+  expect(linesOf(notes).map((line) => `${wareName(line)} ${figure(line.onHand)}`)).toEqual([
+    'cream 7/0 60',
+    'dev-6 -30',
+  ]);
+});
+
+test('lines stand by salon, by product, by depth, then by shade, one without a shade first', () => {
+  const notes = `salon dock
+range toner toner
+  mix 1:1
+  shades clear, pearl
+  pack 60 g
+stock 2026-01-01 at quay
+ in toner pearl 1 pack
+ in toner clear 1 pack
+ in toner 10/1 1 pack
+ in toner 9/1 1 pack
+ in clay grey-blue 1 pack
+ in clay 1 pack
+stock 2026-01-02 at dock
+ in dev-6 1 pack`;
+  expect(linesOf(notes).map((line) => `${line.salon.name} ${wareName(line)}`)).toEqual([
+    'dock dev-6',
+    'quay clay',
+    'quay clay grey-blue',
+    'quay toner clear',
+    'quay toner pearl',
+    'quay toner 9/1',
+    'quay toner 10/1',
+  ]);
+});
+
+test('a part of a pack that no small share makes is a tenth off at most', () => {
+  const within = (amount: string): string[] =>
+    lineOf(`stock 2026-01-01\n count cream 7/0 ${amount}`, 'cream 7/0').counts.map((one) => figure(one.within));
+  expect(within('0.3 packs')).toEqual(['3']);
+  expect(within('0.25 packs')).toEqual(['7.5']);
+});
+
+test('a use-by date is a day, the end of a month or of a year', () => {
+  const until = (when: string): (string | undefined)[] =>
+    lineOf(`stock 2026-01-01\n in clay 1 pack use-by ${when}`).batches.map(({ useBy }) => useBy);
+  expect(['2027-02-10', '2027-02', '2027'].map(until)).toEqual([['2027-02-10'], ['2027-02-28'], ['2027-12-31']]);
+});
+
+test('goods by the piece in grams, a line without an amount, and an entry without its day move nothing', () => {
+  expect(
+    ledgerOf('stock 2026-01-01\n in lengths 40 g\n in clay\nstock 2026-13-01\n in clay 1 pack\n').unmoved.map(
+      ({ name, why }) => `${name}: ${why}`,
+    ),
+  ).toEqual(['lengths: no-weight', 'clay: no-amount']);
+  expect(linesOf('stock 2026-13-01\n in clay 1 pack\n')).toEqual([]);
 });

@@ -157,3 +157,65 @@ visit 2026-03-02 wren
     ['2026-03-02', 'dev-6', 'D1', []],
   ]);
 });
+
+test('a lot that bowls give to another product too may be in all of that', () => {
+  const notes = `${IN}visit 2026-01-02 wren
+ bowl A 40 dev-6
+visit 2026-02-03 ines
+ bowl A 40 dev-6 lot K1
+visit 2026-02-04 ida
+ bowl A 30 cream 7/43`;
+  const trace = traceLot(traceable(journalOf(SHELF + notes), touchingVisits(journalOf(SHELF + notes))), 'k1');
+  expect(trace.wares.map(({ item, arrived }) => [item.name, arrived])).toEqual([
+    ['clay', '2026-02-01'],
+    ['dev-6', undefined],
+  ]);
+  expect(trace.traced.map(({ touch, certainty }) => [touch.client, certainty])).toEqual([
+    ['wren', 'possible'],
+    ['ines', 'recorded'],
+  ]);
+});
+
+test('another lot counted as none does not clear this one', () => {
+  const other = 'stock 2026-02-01\n in clay 1 pack lot K2\nstock 2026-03-01\n count clay 0 g lot K2\n';
+  expect(traceOf(`${IN}${other}${AFTER}`)).toEqual(['2026-04-01 wren bowl clay: possible']);
+});
+
+test('two deliveries of a lot are one lot, and counts of it bring none', () => {
+  const notes = `${IN}stock 2026-02-05
+ in clay 1 pack lot K1
+stock 2026-02-06
+ count clay 1 pack lot K3
+visit 2026-02-07 wren
+ bowl A 40 clay + 80 dev-6`;
+  const journal = journalOf(SHELF + notes);
+  const client = journal.clients.get('wren');
+  const touches = client && traceClient(traceable(journal, touchingVisits(journal)), client);
+  expect(touches?.map(({ touch, possible }) => [touch.label, possible])).toEqual([
+    ['clay', ['K1']],
+    ['dev-6', []],
+  ]);
+});
+
+test('a test is traced by its own day or the visit’s, and by every product of its mix', () => {
+  const notes = `${IN}client wren
+ test skin clay
+visit 2026-02-02 wren
+ test metal 40 clay lot K1 + 2
+visit 2026-13-02 wren
+ test strand clay`;
+  expect(traceOf(notes)).toEqual(['2026-02-02 wren test clay: recorded']);
+});
+
+test('goods and what goes home are named with their shade', () => {
+  const notes = `stock 2026-02-01
+ in cream 7/1 1 pack lot K1
+visit 2026-02-02 wren
+ fit 10 g cream 7/1
+ home 12 cream 7/1 lot K1
+ home 12 + 5 wash`;
+  expect(traceOf(notes)).toEqual([
+    '2026-02-02 wren goods cream 7/1: possible',
+    '2026-02-02 wren home cream 7/1: recorded',
+  ]);
+});

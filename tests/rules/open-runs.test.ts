@@ -7,9 +7,13 @@ import { type OpenRun, openRuns } from '../../src/rules/open-runs.ts';
 const SHELF = `product clay "Grey clay" lightener
   mix 1:2
   time 20-50 min from first-on, check every 10 min
+  time 20-35 min if on-scalp
 product gloss "Gloss" demi
   mix 1:1
   time 20 min
+range neon semi
+  mix none
+  shades teal
 product dev-6 "Cream developer" developer 6%
 client wren "Wren"
 visit 2026-11-25 14:00 wren
@@ -51,6 +55,7 @@ describe('what is on', () => {
       lastLook: at(14, 33),
       nextLook: at(14, 43),
     });
+    expect(openOf('on 14:20 A crown', 'check A gold')[0]).toMatchObject({ lastLook: at(14, 20) });
   });
 
   test('counts from all on where its kind does, and from the whole of a bowl put on in sections', () => {
@@ -66,6 +71,21 @@ describe('what is on', () => {
 
   test('has no bounds without a bowl or a time line', () => {
     expect(openOf('on 14:20')[0]).toMatchObject({ time: undefined, nextLook: undefined });
+    expect(openOf('bowl N 30 neon teal', 'on 14:20 N')[0]).toMatchObject({ time: undefined, nextLook: undefined });
+  });
+
+  test('is looked at as the plain line says, whatever condition its time has', () => {
+    expect(openOf('place A on-scalp', 'on 14:20 A')[0]).toMatchObject({
+      time: { near: 20, far: 35 },
+      nextLook: at(14, 30),
+    });
+  });
+
+  test('of two products goes by the nearest end', () => {
+    expect(openOf('bowl B 20 clay + 20 gloss + 60 dev-6', 'on 14:20-14:22 B')[0]?.time).toMatchObject({
+      product: 'Gloss',
+      farAt: at(14, 42),
+    });
   });
 
   test('is only what is left when a part came off', () => {

@@ -1,0 +1,156 @@
+import { spawn, spawnSync } from 'node:child_process';
+import { chmodSync, copyFileSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { useProgram } from '../journeys/program.ts';
+import { until } from '../watch/watching.ts';
+import { stateOf, TREE } from './tree.ts';
+
+const program = useProgram();
+const on = ['--on', '2026-11-25'];
+
+/** Every command that reads, in the forms that differ in what they load. */
+const READING: readonly (readonly string[])[] = [
+  ['mix', '40 clay + 20vol 1:2', '--shelf', '.', ...on],
+  ['card', 'wren-abbott', ...on],
+  ['card', 'wren-abbott', '--html', '--money', ...on],
+  ['card', 'wren-abbott', '--json', ...on],
+  ['clients', '--html', ...on],
+  ['prep', '2026-11-25', '--html'],
+  ['rebook', 'wren-abbott', ...on.slice(0, 1), '2026-12-12'],
+  ['check', ...on],
+  ['check', '--json', '--allowed', ...on],
+  ['due', '--html', ...on],
+  ['due', '--ics', ...on],
+  ['usage', '--html', ...on],
+  ['usage', '--csv', ...on],
+  ['money', '--html', ...on],
+  ['money', '--csv', ...on],
+  ['backtest', 'lift'],
+  ['backtest', 'mix', '--json'],
+  ['tidy', '--check'],
+  ['shelf', '--html', ...on],
+  ['order', '--csv', ...on],
+  ['trace', 'K2231', '--html'],
+  ['explain'],
+  ['explain', 'unknown-word'],
+  ['help', 'card'],
+  ['now', 'chekc A gold', '--at', '14:40', ...on],
+  ['card', 'nobody', ...on],
+];
+
+/** Commands that say of themselves that they write. `tidy --check`, `rebook` without `--append` and a page without `-o` read. */
+const WRITING = ['new', 'now', 'tidy', 'watch'];
+
+let seal = '';
+let folder = '';
+
+beforeAll(() => {
+  const built = dirname(program.entry());
+  // Whoever runs the tests as the system's owner reads as somebody else, whom the modes of the tree hold.
+  chmodSync(dirname(built), 0o755);
+  seal = join(built, 'sealed.mjs');
+  copyFileSync(new URL('./preload/sealed.mjs', import.meta.url), seal);
+  folder = program.folder(TREE);
+  symlinkSync('clients.bowl', join(folder, 'link.bowl'));
+  symlinkSync('nowhere.bowl', join(folder, 'broken.bowl'));
+  for (const name of ['.', ...readdirSync(folder, { recursive: true, encoding: 'utf8' })])
+    if (!/^(?:link|broken)/.test(name)) chmodSync(join(folder, name), /\.\w+$/.test(name) ? 0o444 : 0o555);
+});
+
+const who = process.getuid?.() === 0 ? { uid: 65_534, gid: 65_534 } : {};
+
+const runSealed = (words: readonly string[], env: Readonly<Record<string, string>> = {}) =>
+  spawnSync(process.execPath, ['--import', seal, program.entry(), ...words], {
+    cwd: folder,
+    env: { PATH: process.env.PATH, ...env },
+    encoding: 'utf8',
+    ...who,
+  });
+
+test('every command is one that reads or one that says it writes', () => {
+  const { stdout } = runSealed(['--help']);
+  const names = [...stdout.matchAll(/^ {2}(?!bowlbook)([a-z]+)(?= .*? {2})/gm)].map(([, name]) => name);
+  expect(names.length).toBeGreaterThan(15);
+  const known = new Set([...READING.map(([name]) => name), ...WRITING]);
+  expect(names.filter((name) => !known.has(name ?? ''))).toEqual([]);
+});
+
+/** What the machine has that no page may tell. */
+const MACHINE = {
+  ...{ HOME: '/canary-home', USER: 'canary-user', LOGNAME: 'canary-log', HOSTNAME: 'canary-host' },
+  ...{ EMAIL: 'canary@example.invalid', TOKEN: 'canary-token', LANG: 'de_DE.UTF-8' },
+};
+
+describe.each(READING.map((words) => ({ says: words.join(' '), words })))('$says', ({ words }) => {
+  test('against a read-only tree leaves hashes and times equal, opens no connection, starts no program', () => {
+    const before = stateOf(folder);
+    const { status, stdout, stderr } = runSealed(words, MACHINE);
+    expect(stderr).not.toContain('under seal');
+    expect([0, 1, 2], stderr).toContain(status);
+    expect(stateOf(folder)).toEqual(before);
+    printed.push({ words: words.join(' '), text: stdout + stderr });
+  });
+});
+
+const printed: { readonly words: string; readonly text: string }[] = [];
+
+test('nothing of the machine goes into what any of them prints: no name, no folder, no setting', () => {
+  expect(printed.length).toBe(READING.length);
+  for (const { words, text } of printed) {
+    expect(text, words).toMatch(/\S/);
+    expect(text, words).not.toMatch(/canary/);
+    expect(text, words).not.toContain(folder);
+  }
+});
+
+describe('the seal itself', () => {
+  test.each([
+    ['a write', "import { writeFileSync } from 'node:fs'; writeFileSync('x', 'x')"],
+    ['a connection', "import { connect } from 'node:net'; connect(80, '127.0.0.1')"],
+    ['a request', "await fetch('http://127.0.0.1')"],
+    ['a program', "import { spawnSync } from 'node:child_process'; spawnSync('true')"],
+  ])('tells of %s', (_, script) => {
+    const args = ['--import', seal, '--input-type=module', '-e', script];
+    const { status, stderr } = spawnSync(process.execPath, args, { encoding: 'utf8', cwd: program.folder() });
+    expect(stderr).toContain('under seal');
+    expect([1, 99]).toContain(status);
+  });
+});
+
+test('watching leaves a read-only tree as it was, and opens no connection of its own', async () => {
+  const before = stateOf(folder);
+  const out = program.folder();
+  chmodSync(out, 0o777);
+  const words = ['--import', seal, program.entry(), 'watch', '.', '--out', join(out, 'pages'), '--open', ...on];
+  const child = spawn(process.execPath, words, { cwd: folder, env: { PATH: process.env.PATH, SEALED: 'net' }, ...who });
+  let said = '';
+  for (const stream of [child.stdout, child.stderr])
+    stream.on('data', (chunk: Buffer) => {
+      said += chunk.toString();
+    });
+  const ended = new Promise((done) => child.on('close', done));
+  await until(`the address`, () => said.includes('http://'));
+  const address = /http:\/\/\S+/.exec(said)?.[0] ?? '';
+  expect((await fetch(address)).status).toBe(200);
+  child.kill('SIGINT');
+  expect(await ended).toBe(0);
+  expect(said).not.toContain('under seal');
+  expect(readdirSync(join(out, 'pages'))).toContain('index.html');
+  expect(stateOf(folder)).toEqual(before);
+});
+
+test('notes that cannot be read are named, left alone, and the rest is read', () => {
+  const closed = program.folder({ ...TREE });
+  chmodSync(closed, 0o755);
+  writeFileSync(join(closed, 'closed.bowl'), 'client closed "Closed"\n', { mode: 0o000 });
+  const { status, stdout, stderr } = spawnSync(process.execPath, [program.entry(), 'clients', ...on], {
+    cwd: closed,
+    encoding: 'utf8',
+    ...who,
+  });
+  expect(stdout).toContain('Wren Abbott');
+  if (who.uid === undefined && status === 0) return;
+  expect([status, stderr]).toEqual([2, expect.stringContaining('`closed.bowl` cannot be read')]);
+  expect(readFileSync(join(closed, 'clients.bowl'), 'utf8')).toBe(TREE['clients.bowl']);
+});
