@@ -64,7 +64,7 @@ const readApart = (text: string): Promise<Outcome> =>
 
 const HEAD = 'visit 2026-09-04 wren-abbott\n';
 const SIGNS = ['~', '"', '+', ',', '1', ':', '=', '#', 'a', ' ', '-', '%', '½', '“', '\u200b', '染', '(', 'x1 '];
-const WORDS = ['bowl A', 'place', 'on', 'test skin', 'check', 'next', 'charge', 'note "', 'zone', 'caution'];
+const WORDS = ['bowl A', 'place', 'on', 'test skin', 'check', 'next', 'charge', 'note "', 'zone', 'caution', 'zork'];
 
 test.for(SIGNS)('a line of a megabyte of %s is kept and reported', { timeout: 2 * KILL_AFTER }, async (sign) => {
   const long = `bowl A ${sign.repeat(1_000_000 / sign.length)}`;
@@ -82,6 +82,15 @@ test.for(['~1', '1 + ', '1, ', '" ', '1:', '7/', 'from a ', 'lot ', 'A+', '1.', 
   async (sign) => {
     const lines = WORDS.map((word) => `${word} ${sign.repeat(8000 / sign.length)}`);
     expect(await readApart(HEAD + lines.join('\n'))).not.toBe('hangs');
+  },
+);
+
+test.for(['1 ', '1½', '+1a', '1:2+'])(
+  'a line of %s over and over, as long as a line may be, is read under a word that is none',
+  { timeout: 2 * KILL_AFTER },
+  async (sign) => {
+    const line = `zork ${sign.repeat(99_990 / sign.length)}`;
+    expect(await readApart(HEAD + line)).toMatchObject({ facts: 1, notices: 1 });
   },
 );
 

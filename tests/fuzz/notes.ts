@@ -1,84 +1,11 @@
 import fc from 'fast-check';
+import { SCRAPS } from '../../.scripts/fuzz/scraps.ts';
 import { linesOf } from '../../src/text/decode.ts';
 import { demo } from '../notation/demo.ts';
 import { examples } from '../notation/examples.ts';
 
 const whole = [...demo, ...examples].map(({ text }) => text);
 const lines = whole.flatMap(linesOf);
-/** Pieces that a slip of the hand, a paste or a merge can bring in. */
-const SCRAPS = [
-  ...[' ', '  ', '\t', '\u00a0', '\u200b', '\ufeff', '\u2028', '\v', '\r', '\0', '\n', '\r\n', '\n\n\n'],
-  ...[
-    '#',
-    ' # ',
-    '"',
-    '“',
-    '”',
-    '«',
-    '„',
-    '+',
-    '-',
-    '–',
-    '~',
-    '?',
-    '=',
-    '%',
-    ':',
-    ';',
-    '.',
-    ',',
-    '/',
-    '(',
-    ')',
-    '&',
-    '@',
-    '£',
-  ],
-  ...[
-    '½',
-    '1',
-    '0',
-    '7/43',
-    '7.43',
-    '6G',
-    '1:1.5',
-    '14:35',
-    '+10',
-    'x6',
-    '2026-09-04',
-    '2026-09',
-    '1.000',
-    '20vol',
-    '6%',
-    ' 3 g',
-  ],
-  ...[
-    'A',
-    'x',
-    'am',
-    'pm',
-    'и',
-    '染',
-    '🙂',
-    '\ud83d',
-    'e\u0301',
-    'lot K2,3',
-    'from A',
-    ' by io',
-    ' until 2027-01',
-    ' to ',
-  ],
-  ...[
-    '<<<<<<< mine',
-    '=======',
-    '>>>>>>> theirs',
-    'visit 2026-09-04 wren-abbott',
-    'client g "G"',
-    'bowl A 40 clay',
-    'note ',
-  ],
-];
-
 const anyLine = fc.constantFrom(...lines);
 const scrap = fc.oneof(fc.constantFrom(...SCRAPS), fc.string({ unit: 'grapheme', maxLength: 3 }));
 

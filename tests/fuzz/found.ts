@@ -1,0 +1,41 @@
+import type { Kind } from '../../.scripts/fuzz/cases.ts';
+
+/** A case that once broke a promise, made small. */
+export type Found = {
+  readonly was: string;
+  readonly kind: Kind;
+  readonly files: readonly (string | readonly number[])[];
+};
+
+export const FOUND: readonly Found[] = [
+  {
+    was: 'a file with nothing but the mark of UTF-16 was reported at a character it does not have',
+    kind: 'file',
+    files: [[0xff, 0xfe]],
+  },
+  {
+    was: 'a file in UTF-16 that begins with an empty line was reported on that line',
+    kind: 'file',
+    files: [[0xff, 0xfe, 0x0a, 0x00, 0x61, 0x00]],
+  },
+  {
+    was: 'a comma between two values was reported at no character',
+    kind: 'line',
+    files: ['salon b\nhours 1,é'],
+  },
+  {
+    was: 'a line that counts no sections stopped the drawing of its card',
+    kind: 'journal',
+    files: ['visit 2025-09-13 a\nplace t-section x0'],
+  },
+  {
+    was: 'a line that counts a million sections had a million of them made to be drawn',
+    kind: 'journal',
+    files: [`visit 2025-09-13 a\n${'place A top x1000000\nplace B+C all weave x1000000 mirror\n'.repeat(20)}`],
+  },
+  {
+    was: 'tidying parted a plus sign from a colon that touched it, and the amount after it was no longer read',
+    kind: 'file',
+    files: ['visit 2025-05-04 a-b\nbowl A+: 2 clay\nbowl B 2 clay+(2 dev-6'],
+  },
+];
