@@ -24,15 +24,10 @@ const DAYS = { min: 0, h: 0, d: 1, w: 7 } as const;
 const later = (date: string, value: number, unit: Duration['unit']): string =>
   unit === 'mo' ? addMonths(date, Math.floor(value)) : addDays(date, Math.round(value * DAYS[unit]));
 
-/** The days that a wait of `9w` or `6-8w` from a day comes to; undefined past the calendar's end, or on the day itself. */
+/** The days that a wait of `9w` or `6-8w` from a day comes to; undefined for one that ends on the day itself. */
 export const waitWindow = (date: string, { value, to, unit }: Duration): DueWindow | undefined => {
-  try {
-    const [near, far] = [later(date, value, unit), later(date, to ?? value, unit)];
-    return near > date ? { first: near, last: far } : undefined;
-  } catch {
-    // Past the calendar's end.
-    return undefined;
-  }
+  const [near, far] = [later(date, value, unit), later(date, to ?? value, unit)];
+  return near > date ? { first: near, last: far } : undefined;
 };
 
 /** What a `next` line awaits: `8w`, `6-8w`, `from DATE`, a month, or a day, which is booked. */

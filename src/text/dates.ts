@@ -82,17 +82,24 @@ export function dateOf(days: number): string {
   return textOf(year, month, dayOfYear - Math.floor((153 * m + 2) / 5) + 1);
 }
 
-/** The date `days` days later. Throws RangeError as `dayNumber` and `dateOf` do. */
+/**
+ * The date `days` days later. The calendar's own ends are as far as it goes, since notes can hold lengths that lead past
+ * them (`hold t 1000000w`). Throws RangeError for what is not a date and for a part of a day.
+ */
 export function addDays(text: string, days: number): string {
-  return dateOf(dayNumber(text) + days);
+  return dateOf(Math.min(Math.max(dayNumber(text) + days, FIRST_DAY), LAST_DAY));
 }
 
-/** The date `months` calendar months later; a day that month lacks becomes its last day. Throws RangeError as above. */
+/**
+ * The date `months` calendar months later; a day that month lacks becomes its last day. Ends with the calendar, and
+ * throws RangeError, as `addDays` does.
+ */
 export function addMonths(text: string, months: number): string {
   const { year, month, day } = needDay(text);
+  if (!Number.isInteger(months)) throw new RangeError(`not a number of months: ${months}`);
   const count = year * 12 + month - 1 + months;
   const [y, m] = [Math.floor(count / 12), (((count % 12) + 12) % 12) + 1];
-  if (!Number.isInteger(months) || y < 0 || y > 9999) throw new RangeError(`no date ${months} months from ${text}`);
+  if (y < 0 || y > 9999) return dateOf(y < 0 ? FIRST_DAY : LAST_DAY);
   return textOf(y, m, Math.min(day, daysInMonth(y, m)));
 }
 

@@ -38,4 +38,14 @@ export const FOUND: readonly Found[] = [
     kind: 'file',
     files: ['visit 2025-05-04 a-b\nbowl A+: 2 clay\nbowl B 2 clay+(2 dev-6'],
   },
+  {
+    was: 'a hold longer than the calendar stopped the check',
+    kind: 'journal',
+    files: ['client a\nhold t 1000000w\nvisit 2025-05-16 a\nhold t 1000000w\nnext 1000000w\nbowl A 40 t'],
+  },
+  {
+    was: 'a sign of a tone was taken with the unit that followed it, and the white space between',
+    kind: 'file',
+    files: ['range high "High" high-lift\nuses t\ntones 0  in m'],
+  },
 ];

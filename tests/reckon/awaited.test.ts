@@ -29,9 +29,12 @@ describe('when a client is awaited', () => {
     expect(awaited('next 8w', '2026-09-21', coloured)).toBeUndefined();
   });
 
-  it('is not known without a next or a rhythm, or past the calendar', () => {
+  it('is not known without a next or a rhythm', () => {
     expect(awaited('note away', '2026-10-01')).toBeUndefined();
-    expect(awaited('next 99999mo', '2026-10-01')).toBeUndefined();
+  });
+
+  it('is no later than the calendar', () => {
+    expect(awaited('next 99999mo', '2026-10-01')).toBe('9999-12-31');
   });
 });
 

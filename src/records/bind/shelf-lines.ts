@@ -174,7 +174,10 @@ export const bindTones = ({ cursor, groups }: Opened): Bound<Tones> => {
   const tones: Tones['tones'] = [];
   for (const group of groups) {
     enter(cursor, group);
-    const digit = takeKind(cursor, 'number') ?? takeKind(cursor, 'word');
+    const item = peek(cursor);
+    // `0 in …` is a length, and `1-2` a range: no sign of a tone.
+    const isSign = item !== undefined && item.unit === undefined && item.second === undefined;
+    const digit = isSign ? (takeKind(cursor, 'number') ?? takeKind(cursor, 'word')) : undefined;
     // `0 = natural`, `1 - ash`
     if (takeKind(cursor, 'equal') === undefined) takeKind(cursor, 'dash');
     const tone = takeKind(cursor, 'word');
