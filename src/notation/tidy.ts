@@ -71,12 +71,14 @@ const gapsOf = (line: string, layout: 'header' | 'body' | 'comment' | 'text'): G
 export const tidyEdits = (lines: readonly string[]): TidyEdit[] => {
   const layouts = layoutsOf(lines);
   const last = layouts.findLastIndex((layout) => layout !== 'blank');
+  // At the start of a file it would be taken for the file's own mark, and the line without it for another one.
+  const marked = lines[layouts.findIndex((layout) => layout !== 'blank')]?.startsWith('\ufeff') ?? false;
   const edits: TidyEdit[] = [];
   for (const [line, layout] of layouts.entries()) {
     const text = lines[line] ?? '';
     if (layout === 'block') continue;
     if (layout === 'blank') {
-      const gone = line === 0 || line > last || layouts[line - 1] === 'blank';
+      const gone = (line === 0 && !marked) || line > last || layouts[line - 1] === 'blank';
       if (gone) edits.push({ line, from: 0, to: text.length, put: '', gone });
       else if (text !== '') edits.push({ line, from: 0, to: text.length, put: '' });
     } else edits.push(...gapsOf(text, layout).map((gap) => ({ line, ...gap })));

@@ -48,4 +48,9 @@ export const FOUND: readonly Found[] = [
     kind: 'file',
     files: ['range high "High" high-lift\nuses t\ntones 0  in m'],
   },
+  {
+    was: 'tidying took away the empty line before a byte-order mark, which then began the file',
+    kind: 'file',
+    files: ['\n\ufeff<<<<<<<\nx\nvisit 2026-09-04 a', '\n\n\ufeffvisit 2026-09-04 a'],
+  },
 ];
