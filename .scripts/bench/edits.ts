@@ -45,8 +45,8 @@ export const editsToPages = async (folder: string, edits: number): Promise<Edits
       appendFileSync(file, `  note ${mark}\n`);
       while (!isDrawn(page, mark, mtimeMs + ino)) await pause(1);
       times.push(performance.now() - saved);
-      // As between two saves of a hand, so that none is told of together with the next.
-      await pause(250);
+      // As between two saves of a hand: the lists of clients and findings are drawn after the card, and done by then.
+      await pause(900);
     }
     times.sort((a, b) => a - b);
     const at = (share: number): number => times[Math.min(times.length - 1, Math.floor(share * times.length))] as number;
