@@ -93,12 +93,10 @@ const sharesOf = (
 const millimetres = (gap: Placing['gap']): FromTo | undefined => {
   if (gap === undefined) return undefined;
   const { value, to = value, unit } = gap;
-  const inMm = (length: number): number | undefined => {
-    if (unit === '' || length === 0) return length;
-    return isLengthUnit(unit) ? toNumber(toMillimetres(exactOf(length), unit)) : undefined;
-  };
-  const [least, most] = [inMm(Math.min(value, to)), inMm(Math.max(value, to))];
-  return least === undefined || most === undefined ? undefined : { least, most };
+  // A bare figure is millimetres; the reader keeps no other unit.
+  const inMm = (length: number): number =>
+    isLengthUnit(unit) ? toNumber(toMillimetres(exactOf(length), unit)) : length;
+  return { least: inMm(Math.min(value, to)), most: inMm(Math.max(value, to)) };
 };
 
 const ofLine = ({ visit }: VisitReckoned, own: OwnZones, fact: Placing): Placed => {

@@ -46,6 +46,11 @@ describe('the last visit like the service asked for', () => {
     expect(found(LIGHTS + LOW + ROOTS, '8w lowlights')).toBe('2026-05-04 lowlights without ');
   });
 
+  it('leaves out none of its bowls where it would leave out all', () => {
+    const toned = LIGHTS.replace(/ {2}bowl A .*\n/, '').replace(/ {2}place A .*\n/, '');
+    expect(found(toned, '8w half head')).toBe('2026-03-02 half head without ');
+  });
+
   it('did it by a place, a technique, a product or its kind', () => {
     expect(found(LIGHTS + LOW + ROOTS, '8w roots')).toBe('2026-06-01 roots without ');
     expect(found(LIGHTS + ROOTS, '8w weave')).toBe('2026-03-02 weave without G');
