@@ -11,8 +11,7 @@ import { minuteOf } from './clock-settle.ts';
 import { type HoldInForce, holdsOn } from './holds.ts';
 import type { Minute, VisitReckoned } from './model.ts';
 import { notedUnder, onFile } from './on-file.ts';
-import { isLightening, productsToTest, zonesOfBowl } from './services.ts';
-import { type SkinTestStanding, skinTestOn } from './skin-test.ts';
+import { isLightening, zonesOfBowl } from './services.ts';
 import { type Moment, testsFor } from './tests.ts';
 import { firstDayOf } from './when.ts';
 
@@ -38,16 +37,6 @@ export const visitsBefore = (client: ClientFile, visit: Stood<Visit>): readonly 
 export const momentOfVisit = ({ date, clock, visit, salon }: VisitReckoned): Moment => {
   const { time } = visit.entry;
   return { date, minute: clock.runs[0]?.firstOn ?? (time && minuteOf(time, salon.hours)) };
-};
-
-/** How every product of a visit that needs a skin test stands when it goes on, with what was on file by then. */
-export const skinTestsOf = (reckoned: VisitReckoned): SkinTestStanding[] => {
-  const { client, date, salon, visit } = reckoned;
-  const products = productsToTest(reckoned);
-  if (products.length === 0) return [];
-  const tests = testsFor(client, salon.hours, date);
-  const reactions = visitReactions(client, visitsBefore(client, visit), salon.hours);
-  return skinTestOn(momentOfVisit(reckoned), products, tests, salon, reactions);
 };
 
 /** The holds in force when a visit is made. */

@@ -108,11 +108,6 @@ export function daysBetween(from: string, to: string): number {
   return dayNumber(to) - dayNumber(from);
 }
 
-/** Weeks from `from` to `to` as days ÷ 7, not rounded. */
-export function weeksBetween(from: string, to: string): number {
-  return daysBetween(from, to) / 7;
-}
-
 /**
  * Age in whole years on a day, negative before birth. One born on 29 February is taken to turn a year older on 1 March
  * in a year without that day: a choice (the later day keeps an age limit the longer), no source.
