@@ -72,7 +72,9 @@ export const tidyEdits = (lines: readonly string[]): TidyEdit[] => {
   const layouts = layoutsOf(lines);
   const last = layouts.findLastIndex((layout) => layout !== 'blank');
   // At the start of a file it would be taken for the file's own mark, and the line without it for another one.
-  const marked = lines[layouts.findIndex((layout) => layout !== 'blank')]?.startsWith('\ufeff') ?? false;
+  const first = layouts.findIndex((layout) => layout !== 'blank');
+  const keepsStart = layouts[first] === 'text' || layouts[first] === 'block';
+  const marked = keepsStart && lines[first]?.startsWith('\ufeff') === true;
   const edits: TidyEdit[] = [];
   for (const [line, layout] of layouts.entries()) {
     const text = lines[line] ?? '';

@@ -53,4 +53,9 @@ export const FOUND: readonly Found[] = [
     kind: 'file',
     files: ['\n\ufeff<<<<<<<\nx\nvisit 2026-09-04 a', '\n\n\ufeffvisit 2026-09-04 a'],
   },
+  {
+    was: 'tidying kept the empty line before a byte-order mark that it took away itself, and took it the second time',
+    kind: 'file',
+    files: ['\n\ufeffrange s', '\n\ufeff   # a comment', '\n\ufeffx'],
+  },
 ];
