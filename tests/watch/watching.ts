@@ -75,7 +75,7 @@ export const writeAt = (path: string, text: string): void => {
 /** Watches a new folder with these files; everything is ended and taken away after the tests of the file. */
 export const watchFolder = async (
   files: Readonly<Record<string, string>>,
-  options: Partial<Pick<KeepOptions, 'events' | 'watch' | 'dayOf' | 'root'>> & {
+  options: Partial<Pick<KeepOptions, 'events' | 'watch' | 'session' | 'dayOf' | 'root'>> & {
     readonly out?: string | undefined;
     readonly wrap?: (folder: PageFolder) => PageFolder;
   } = {},

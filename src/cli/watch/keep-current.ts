@@ -2,10 +2,11 @@ import { join, relative, resolve } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { isHidden } from '../../journal/find.ts';
 import { type HintsOptions, startHints } from '../../journal/watch.ts';
-import { openSession, type Settled } from '../../rules/session.ts';
+import { openSession, type Session, type Settled } from '../../rules/session.ts';
 import type { Finding } from '../../text/finding.ts';
 import { cardFile } from './card-file.ts';
 import { FINDINGS, INDEX, startDrawing } from './draw.ts';
+import { faultText } from './fault-text.ts';
 import { type Difference, gainedAndLost } from './gained-and-lost.ts';
 import { type Look, notesOnDisk } from './notes-on-disk.ts';
 import type { PageFolder } from './page-folder.ts';
@@ -45,6 +46,8 @@ export type KeepOptions = {
   readonly events: boolean;
   /** For tests: what watches in the place of the file watcher. */
   readonly watch?: HintsOptions['watch'];
+  /** For tests: what works the notes out in the place of the session. */
+  readonly session?: () => Session;
 };
 
 export type Kept = {
@@ -71,11 +74,14 @@ const isList = (name: string): boolean => name === INDEX || name === FINDINGS;
 export const keepCurrent = async (options: KeepOptions): Promise<Kept> => {
   const { root, folder, dayOf, told } = options;
   const top = resolve(root);
-  const session = openSession();
-  const disk = notesOnDisk(root, folder.path);
-  const drawing = startDrawing(root);
+  const begin = () => ({
+    session: (options.session ?? openSession)(),
+    disk: notesOnDisk(root, folder.path),
+    drawing: startDrawing(root),
+  });
+  let { session, disk, drawing } = begin();
   const troubles = troublesTo(told.trouble);
-  const queue = pageQueue({ folder, draw: drawing.page, isList, progress: told.progress });
+  const queue = pageQueue({ folder, draw: (name) => drawing.page(name), isList, progress: told.progress });
   let every = options.events ? BESIDE_EVENTS : WITHOUT_EVENTS;
 
   const takeIn = ({ put }: Look, on: string): State => {
@@ -94,9 +100,13 @@ export const keepCurrent = async (options: KeepOptions): Promise<Kept> => {
   };
 
   const writePages = async (): Promise<readonly string[]> => {
-    const { written, failed } = await queue.write();
+    const { written, failed, undrawn } = await queue.write();
     const say = (why: string): string => `Pages cannot be written: ${why}. The old ones stand, and it is tried again.`;
     troubles.are('write', new Map([...failed].map((why) => [why, say(why)])));
+    const faults = [...undrawn].map(([page, error]) =>
+      faultText(error, `\`${page}\` was drawn, which stands as it was`),
+    );
+    troubles.are('draw', new Map(faults.map((fault) => [fault, fault])));
     return written;
   };
 
@@ -107,14 +117,36 @@ export const keepCurrent = async (options: KeepOptions): Promise<Kept> => {
   const pages = await writePages();
   folder.keepOnly(drawing.files());
 
+  /** After a fault of ours: what it left half done is not trusted, and everything is worked out anew. */
+  let isFaulty = false;
+  let day = state.on;
+  const takeInOrTell = (look: Look, on: string): boolean => {
+    let all = look;
+    day = on;
+    try {
+      if (isFaulty) {
+        ({ session, disk, drawing } = begin());
+        all = disk.look(performance.now());
+      }
+      state = takeIn(all, on);
+      isFaulty = false;
+    } catch (error) {
+      isFaulty = true;
+      const fault = faultText(error, 'a change was worked out, and the pages stand as they were until the next');
+      troubles.are('work out', new Map([[fault, fault]]));
+    }
+    if (!isFaulty) troubles.are('work out', new Map());
+    return !isFaulty;
+  };
+
   const work = async ({ files, now, since }: Job): Promise<Looked> => {
     const look = disk.look(now, files);
     const looked = { took: performance.now() - now, again: look.again };
     sayUnreadable(look, 'What was read of it last stands.');
     if (!look.isThere) return looked;
     const on = dayOf();
-    const isNew = look.put.size > 0 || on !== state.on;
-    if (isNew) state = takeIn(look, on);
+    const isNew = look.put.size > 0 || on !== day;
+    if (isNew && !takeInOrTell(look, on)) return looked;
     if (files === undefined) queue.add(folder.lost());
     if (queue.isEmpty()) return looked;
     const written = await writePages();
@@ -153,8 +185,8 @@ export const keepCurrent = async (options: KeepOptions): Promise<Kept> => {
 
   return {
     state: () => state,
-    page: drawing.page,
-    alerts: drawing.alerts,
+    page: (name) => drawing.page(name),
+    alerts: (client) => drawing.alerts(client),
     first: { files: disk.count(), pages: pages.length },
     look: pulse.now,
     stop: async () => {

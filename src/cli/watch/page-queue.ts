@@ -2,12 +2,22 @@ import { performance } from 'node:perf_hooks';
 import { reasonOf } from '../open-journal.ts';
 import type { PageFolder } from './page-folder.ts';
 
+/** What came of writing pages. */
+export type Written = {
+  /** The pages that were new, or went. */
+  readonly written: readonly string[];
+  /** The system's reasons, where it refused. */
+  readonly failed: ReadonlySet<string>;
+  /** Pages that a fault of ours left undrawn, and the fault; as they stand they stay until they are to be drawn again. */
+  readonly undrawn: ReadonlyMap<string, unknown>;
+};
+
 /** Pages that are to be drawn and written; one that cannot be written stays until it can. */
 export type PageQueue = {
   readonly add: (names: Iterable<string>) => void;
   readonly isEmpty: () => boolean;
-  /** Draws and writes what waits, and gives the pages that were new or went. `failed`: the system's reasons, where it refused. */
-  readonly write: () => Promise<{ readonly written: readonly string[]; readonly failed: ReadonlySet<string> }>;
+  /** Draws and writes what waits. */
+  readonly write: () => Promise<Written>;
   /** Leaves off after the page under way. */
   readonly stop: () => void;
 };
@@ -31,15 +41,23 @@ export const pageQueue = ({ folder, draw, isList, progress }: QueueOptions): Pag
   const waiting = new Set<string>();
   let stopped = false;
 
-  const write: PageQueue['write'] = async () => {
+  const write = async (): Promise<Written> => {
     const names = [...waiting].sort((a, b) => Number(isList(a)) - Number(isList(b)));
     const failed = new Set<string>();
+    const undrawn = new Map<string, unknown>();
     const written: string[] = [];
     let breath = performance.now();
     for (const [index, name] of names.entries()) {
       if (stopped) break;
       progress(index, names.length);
-      const html = draw(name);
+      let html: string | undefined;
+      try {
+        html = draw(name);
+      } catch (error) {
+        undrawn.set(name, error);
+        waiting.delete(name);
+        continue;
+      }
       try {
         if (html === undefined) folder.take(name);
         if (html === undefined || folder.put(name, html)) written.push(name);
@@ -52,7 +70,7 @@ export const pageQueue = ({ folder, draw, isList, progress }: QueueOptions): Pag
         breath = performance.now();
       }
     }
-    return { written, failed };
+    return { written, failed, undrawn };
   };
 
   return {

@@ -92,10 +92,3 @@ export const notedText = ({
   row: number;
   from: string;
 }): string => `Noted from ${from}: ${withoutControls(line)} (${withoutControls(file)}:${row})`;
-
-/** Told when a page could not be answered with; the watching goes on. */
-export const faultText = (error: unknown): string => {
-  const { stack, message } = error instanceof Error ? error : new Error(String(error));
-  const what = (stack ?? message).split('\n').map(withoutControls).join('\n');
-  return `A fault in the program while a page was asked for; the watching goes on. ${what}`;
-};

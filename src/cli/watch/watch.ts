@@ -9,6 +9,7 @@ import { summaryOf } from '../summary.ts';
 import { dayOf, minuteOf, timeText } from '../today.ts';
 import { INDEX } from './draw.ts';
 import { eventsArrive } from './events-arrive.ts';
+import { faultText } from './fault-text.ts';
 import { keepCurrent, WITHOUT_EVENTS } from './keep-current.ts';
 import { minuteNow } from './live.ts';
 import { networkAddresses } from './network.ts';
@@ -16,7 +17,7 @@ import { type OpenHere, openHere } from './open-here.ts';
 import { openPageFolder } from './page-folder.ts';
 import { type ShareHere, shareHere } from './share-here.ts';
 import { troublesTo } from './troubles.ts';
-import { barText, changeText, faultText, notedText, openedText, shareText, startText } from './watch-text.ts';
+import { barText, changeText, notedText, openedText, shareText, startText } from './watch-text.ts';
 
 export type WatchOptions = {
   readonly out?: string;
@@ -81,7 +82,7 @@ export const watchJournal = async (path: string | undefined, options: WatchOptio
   print(startText(journal, { ...kept.first, root, index: join(out, INDEX), how }));
   const faults = troublesTo(remark);
   const fault = (error: unknown): void => {
-    const what = faultText(error);
+    const what = faultText(error, 'a page was asked for');
     faults.are(what, new Map([[what, what]]));
   };
   try {
