@@ -2,8 +2,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 
-const [name, journal, facts] = process.argv.slice(2);
+const [name = '', journal = '', facts = ''] = process.argv.slice(2);
 
+/** @type {(folder: string, ending: string, work: (text: string) => unknown) => number} */
 const readEach = (folder, ending, work) => {
   let kept = 0;
   for (const path of readdirSync(folder, { recursive: true, encoding: 'utf8' }).sort()) {
@@ -15,6 +16,7 @@ const readEach = (folder, ending, work) => {
 };
 
 // Each brings in its own library and no other's, so that what it took is its own.
+/** @type {Record<string, () => Promise<number>>} */
 const JOBS = {
   'read and split': async () => readEach(journal, '.bowl', (text) => text.split('\n').length),
   'JSON.parse': async () => readEach(facts, '.json', (text) => JSON.parse(text)),
