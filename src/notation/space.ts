@@ -22,3 +22,6 @@ export const trimmed = (text: string): string => text.slice(0, textEnd(text)).re
 
 /** The text without any white space. */
 export const withoutSpace = (text: string): string => text.replace(EVERY, '');
+
+/** The text with each of its white spaces written as one space, as records hold words that stand apart. */
+export const evenlySpaced = (text: string): string => text.replace(EVERY, ' ');

@@ -58,4 +58,9 @@ export const FOUND: readonly Found[] = [
     kind: 'file',
     files: ['\n\ufeffrange s', '\n\ufeff   # a comment', '\n\ufeffx'],
   },
+  {
+    was: 'a shade of two words kept the white space between them as it was typed, which tidying changes',
+    kind: 'file',
+    files: ['stock 2025-03\nin s 4~\u2028a', 'stock 2025-03\nin s 4~\ta'],
+  },
 ];

@@ -1,4 +1,5 @@
 import type { Item } from '../../notation/line-tree.ts';
+import { evenlySpaced } from '../../notation/space.ts';
 import { isBowlName, SOFT_WORDS } from '../../notation/words.ts';
 import { fold } from '../../text/fold.ts';
 import { spanOf, fromOf as startOf, toOf } from '../../text/span.ts';
@@ -29,9 +30,9 @@ export const shadeOf = (text: string, at: number): Shade => {
   const match = /^(\d+(?:[.,]5)?)([/.,-]?)([\p{L}\d/]+)$/u.exec(text);
   const slashed = /^(\d+(?:[.,]5)?)\/(.+)$/.exec(text);
   const [, depth = '', tones = ''] = slashed ?? (match === null ? [] : [match[0], match[1], match[3]]);
-  if (depth === '') return { shade: fold(text), at };
+  if (depth === '') return { shade: evenlySpaced(fold(text)), at };
   const join = match?.[2] === '' && !text.includes('/') ? '' : '/';
-  const upper = tones.toUpperCase();
+  const upper = evenlySpaced(tones.toUpperCase());
   // A figure past every depth is a number of the maker's own (`77/0`): its depth is not known.
   const known = figure(depth) <= LIGHTEST ? { depth: figure(depth) } : {};
   return { shade: `${depth}${join}${upper}`, ...known, tones: upper, at };
