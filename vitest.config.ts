@@ -3,6 +3,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
+    globalSetup: 'tests/journeys/build-once.ts',
     // A bound against hanging, not a measure: machines that run the tests differ in speed.
     testTimeout: 120_000,
     hookTimeout: 120_000,

@@ -1,45 +1,60 @@
-// Bundles src/cli/main.ts into dist/: one entry, and a chunk for each dynamically imported command.
-import { chmod, mkdir, readdir, rm, writeFile } from 'node:fs/promises';
-import { basename, join } from 'node:path';
+// Makes the program in dist/: one file, what Node makes of it (compiled), and the entry that runs it.
+import { spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { chmod, mkdir, readdir, rename, rm, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { build } from 'esbuild';
 
 // Tests build into a folder of their own.
 const dist = process.argv[2] ?? 'dist';
 const entry = 'bowlbook.js';
-const shebang = '#!/usr/bin/env node\n';
 
-// A CommonJS dependency inside an ES module chunk asks Node for its built-in modules through `require`.
-const requireBanner =
-  "import { createRequire as bowlbookCreateRequire } from 'node:module';const require = bowlbookCreateRequire(import.meta.url);\n";
-
-const result = await build({
-  entryPoints: { bowlbook: 'src/cli/main.ts' },
-  outdir: dist,
+/** @type {import('esbuild').BuildOptions & { write: false }} */
+const common = {
   bundle: true,
-  splitting: true,
-  format: 'esm',
   platform: 'node',
   target: 'node20',
-  chunkNames: '[name]-[hash]',
   minifyWhitespace: true,
   minifySyntax: true,
   write: false,
   logLevel: 'warning',
+};
+
+/** @param {{ outputFiles: { text: string }[] }} result */
+const textOf = ({ outputFiles: [file] }) => file?.text ?? '';
+
+const bundle = await build({
+  ...common,
+  entryPoints: ['src/cli/main.ts'],
+  format: 'cjs',
+  // The entry calls it with these; and it is run as a script, which cannot import.
+  banner: { js: '(function(require,module){' },
+  footer: { js: 'return module.exports})' },
+  supported: { 'dynamic-import': false },
+});
+const text = textOf(bundle);
+// Named by its content: whatever else a build leaves behind, compiled code never meets another program than its own.
+const program = `program-${createHash('sha256').update(text).digest('hex').slice(0, 12)}.js`;
+const start = await build({
+  ...common,
+  entryPoints: ['src/cli/start.ts'],
+  format: 'esm',
+  define: { PROGRAM: JSON.stringify(program) },
 });
 
-const outputs = result.outputFiles.map((file) => {
-  const name = basename(file.path);
-  const banner = /\brequire\b/.test(file.text) ? requireBanner : '';
-  // The bundler carries over the entry's own shebang, which must stay on the first line.
-  const body = file.text.replace(/^#!.*\n/, '');
-  return { name, text: (name === entry ? shebang : '') + banner + body };
-});
+/** @param {string} name @param {string} content */
+const put = async (name, content) => {
+  await writeFile(join(dist, `${name}.new`), content);
+  await rename(join(dist, `${name}.new`), join(dist, name));
+};
 
-// The entry is written last and stale chunks go after it, so a build never leaves an entry without its chunks.
+// The entry is written last and old files go after it, so a build never leaves an entry without its program.
 await mkdir(dist, { recursive: true });
-outputs.sort((a, b) => Number(a.name === entry) - Number(b.name === entry));
-for (const { name, text } of outputs) await writeFile(join(dist, name), text);
+await put(program, text);
+const made = spawnSync(process.execPath, ['.scripts/compile.mjs', join(dist, program)], { stdio: 'inherit' });
+if (made.status !== 0) throw new Error(`compiling ended with ${made.status}`);
+await put(entry, textOf(start));
 await chmod(join(dist, entry), 0o755);
 
-const kept = new Set(outputs.map((output) => output.name));
+const kept = new Set([entry, program, `${program}.compiled`]);
 for (const name of await readdir(dist)) if (!kept.has(name)) await rm(join(dist, name), { recursive: true });

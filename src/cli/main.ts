@@ -1,5 +1,3 @@
-#!/usr/bin/env node
-import { setFlagsFromString } from 'node:v8';
 import { withoutControls } from '../text/width.ts';
 import { paintFor } from './colour.ts';
 import { guardOutput, remark } from './print.ts';
@@ -21,12 +19,11 @@ const failed = (thrown: unknown): number => {
   return 3;
 };
 
-// What is read stays to the end, so collections free little of it; left alone, V8 lets as much garbage pile up beside it.
-setFlagsFromString('--heap-growing-percent=30');
-
 guardOutput();
-try {
-  process.exitCode = await run(process.argv.slice(2));
-} catch (thrown) {
-  process.exitCode = failed(thrown);
-}
+
+/** Settles when the command has ended; nothing is thrown out of it. */
+export const ended: Promise<void> = run(process.argv.slice(2))
+  .catch(failed)
+  .then((code) => {
+    process.exitCode = code;
+  });

@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
-import { afterAll, beforeAll, vi } from 'vitest';
+import { afterAll, inject, vi } from 'vitest';
 
 /** What a run of the program came to. */
 export type Ran = { readonly code: number | null; readonly out: string; readonly err: string };
@@ -20,17 +20,13 @@ export const DEMO = resolve('journals/harbour-row');
 
 export const read = (...path: string[]): string => readFileSync(join(...path), 'utf8');
 
-/** Builds the program into a folder of its own for the tests of one file, and takes everything away at the end. */
+/** The built program, and temporary folders for the tests of one file, which are taken away at the end. */
 export const useProgram = (): Program => {
   const root = mkdtempSync(join(tmpdir(), 'bowlbook-journey-'));
-  const entry = join(root, 'built', 'bowlbook.js');
+  const entry = inject('entry');
   let made = 0;
   // Each run is a process of its own, and a busy machine starts them slowly.
   vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
-  beforeAll(() => {
-    const built = spawnSync(process.execPath, ['.scripts/build.mjs', dirname(entry)], { encoding: 'utf8' });
-    if (built.status !== 0) throw new Error(`the build failed:\n${built.stderr}`);
-  });
   afterAll(() => rmSync(root, { recursive: true, force: true }));
   return {
     entry: () => entry,

@@ -1,0 +1,33 @@
+// Keeps what Node makes of the program when it runs, so that later runs need not make it again: node compile.mjs PROGRAM
+import { readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { resolve } from 'node:path';
+import { setFlagsFromString } from 'node:v8';
+import { Script } from 'node:vm';
+
+// As in src/cli/start.ts: code compiled under other flags is not taken.
+setFlagsFromString('--heap-growing-percent=30');
+
+const program = resolve(process.argv[2] ?? '');
+const script = new Script(readFileSync(program, 'latin1'), { filename: program });
+
+// Whatever a command calls is compiled by then, and nothing else.
+const COMMANDS = [
+  ['check', 'journals/harbour-row'],
+  ['card', 'orla-finch', 'journals/harbour-row'],
+  ['prep', 'orla-finch', 'journals/harbour-row'],
+  ['clients', 'journals/harbour-row'],
+  ['mix', '40 clay + 20vol 1:2'],
+];
+
+const write = process.stdout.write;
+process.stdout.write = () => true;
+for (const command of COMMANDS) {
+  process.argv = [process.execPath, program, ...command];
+  await script.runInThisContext()(createRequire(program), {}).ended;
+  if (Number(process.exitCode) > 1) throw new Error(`${command.join(' ')} ended with ${process.exitCode}`);
+}
+process.stdout.write = write;
+process.exitCode = 0;
+writeFileSync(`${program}.compiled.new`, script.createCachedData());
+renameSync(`${program}.compiled.new`, `${program}.compiled`);
