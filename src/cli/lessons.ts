@@ -89,10 +89,10 @@ export const LESSONS = {
     exits: [DONE, REFUSED],
   },
   rebook: {
-    says: 'Write the next visit’s first lines from the last visit and its `next`.',
+    says: 'Write the next visit’s first lines: its bowls, aims and places, from an earlier visit.',
     takes: 'CLIENT [PATH…]',
     more: [
-      'Bowls are made `again` at the share that `next` asks for; aims and places stand as they were typed.',
+      'Where `next` names a service she has had, as in `next 8w foils`, the visit to go by is the last with it, as for `prep`; else it is the last with colour. Bowls are made `again` at the share that `next` asks for, or that the forecast comes to; aims and places stand as they were typed.',
       PATHS,
     ],
     examples: [

@@ -1,4 +1,4 @@
-import type { Source, Stood } from '../journal/source.ts';
+import type { Stood } from '../journal/source.ts';
 import { sumText } from '../pages/prep-sums.ts';
 import { nextIn } from '../reckon/due-window.ts';
 import type { Plan, PlannedBowl } from '../reckon/plan.ts';
@@ -9,8 +9,6 @@ import type { Next } from '../records/schema/visit.ts';
 import { div, type Exact, equal, exact, mul, roundTo } from '../text/exact.ts';
 import { sliceOf } from '../text/span.ts';
 import { timeText } from './today.ts';
-
-type Typed = (line: number, name: Name) => string;
 
 /**
  * What a bowl is made to, as per cent of the one that is made again: the fewest decimals that come to the grams planned.
@@ -27,11 +25,12 @@ const shareText = (planned: PlannedBowl | undefined, scale: Exact): string => {
 };
 
 /** `again A from 2026-09-04 A 80%` for every bowl of the visit, at the share that comes to the grams planned. */
-const againLines = (visit: Stood<Visit>, date: string, typed: Typed, plan: Plan | undefined): string[] => {
+const againLines = ({ made, others, plan, typed }: Stub): string[] => {
+  const date = made.entry.date?.date ?? '';
   const bowls = new Map<string, string>();
-  for (const fact of visit.entry.facts)
-    if ((fact.word === 'bowl' || fact.word === 'again') && !bowls.has(fact.bowl.name))
-      bowls.set(fact.bowl.name, typed(fact.line, fact.bowl));
+  for (const fact of made.entry.facts)
+    if ((fact.word === 'bowl' || fact.word === 'again') && !others.has(fact.bowl.name.toUpperCase()))
+      if (!bowls.has(fact.bowl.name)) bowls.set(fact.bowl.name, sliceOf(typed(made, fact.line), fact.bowl.at));
   return [...bowls].map(([key, bowl]) => {
     const planned = plan?.bowls.find((one) => one.bowl.name === key.toUpperCase());
     return `  again ${bowl} from ${date} ${bowl}${plan === undefined ? '' : shareText(planned, plan.visit.salon.scale)}`;
@@ -39,11 +38,11 @@ const againLines = (visit: Stood<Visit>, date: string, typed: Typed, plan: Plan 
 };
 
 /** How the grams of each bowl were forecast, as a note to read before mixing; what `next` asks for is noted already. */
-const forecastLines = (plan: Plan | undefined): string[] =>
+const forecastLines = (plan: Plan | undefined, others: ReadonlySet<string>): string[] =>
   (plan?.bowls ?? []).flatMap((planned) => {
     const { bowl, by, total } = planned;
     // The sheet's own words, without its marks.
-    return by === 'forecast' && total !== undefined
+    return by === 'forecast' && total !== undefined && !others.has(bowl.name)
       ? [`  note bowl ${bowl.name}: ${sumText(planned).replaceAll('**', '')}`]
       : [];
   });
@@ -55,30 +54,47 @@ const plannedLines = (date: string, next: Next | undefined): string[] => {
   return said.length === 0 ? [] : [`  note planned on ${date}: ${said.join(', ')}`];
 };
 
-/**
- * The lines of a new visit made from an earlier one and its `next`: bowls made again, aims and places as they were
- * typed. `on` is its day; `plan` the visit's bowls made to the need of it.
- */
-export const stubLines = (visit: Stood<Visit>, source: Source, on: string, plan: Plan | undefined): string[] => {
-  const { entry } = visit;
-  const lineAt = (line: number): string => source.lines[visit.line + line] ?? '';
-  const typed = (line: number, name: Name): string => sliceOf(lineAt(line), name.at);
-  const date = entry.date?.date ?? '';
-  const next = nextIn(visit);
+/** Whether a line places bowls, and none that the visit wants. */
+const placesOthers = (fact: Visit['facts'][number], others: ReadonlySet<string>): boolean =>
+  fact.word === 'place' && fact.bowls.length > 0 && fact.bowls.every(({ name }) => others.has(name.toUpperCase()));
+
+/** What a new visit is begun from. */
+export type Stub = {
+  /** Its day. */
+  readonly on: string;
+  /** The visit whose bowls are made again. */
+  readonly made: Stood<Visit>;
+  /** Names of its bowls for a service that is not asked for. */
+  readonly others: ReadonlySet<string>;
+  /** Its bowls made to the need of the day. */
+  readonly plan: Plan | undefined;
+  /** The visit whose `next` asks for this one; often the same. */
+  readonly asks: Stood<Visit>;
+  /** The last visit: who did it, and where. */
+  readonly last: Stood<Visit>;
+  /** A line of a visit as it is typed; 0 is its header. */
+  readonly typed: (visit: Stood<Visit>, line: number) => string;
+};
+
+/** The lines of a new visit made from an earlier one and a `next`: bowls made again, aims and places as they were typed. */
+export const stubLines = (stub: Stub): string[] => {
+  const { on, made, others, plan, asks, last, typed } = stub;
+  const next = nextIn(asks);
   const time = next?.date?.date === on && next.time?.minutes !== undefined ? ` ${timeText(next.time.minutes)}` : '';
   const named = (word: string, name: Name | undefined): string =>
-    name === undefined ? '' : ` ${word}${typed(0, name)}`;
-  const header = `visit ${on}${time}${named('', entry.client)}${named('by ', entry.by)}${named('at ', entry.salon)}`;
+    name === undefined ? '' : ` ${word}${sliceOf(typed(last, 0), name.at)}`;
+  const { client, by, salon } = last.entry;
+  const header = `visit ${on}${time}${named('', client)}${named('by ', by)}${named('at ', salon)}`;
   const kept = (word: string): string[] => {
-    const lines = entry.facts.filter((fact) => fact.word === word).map((fact) => `  ${lineAt(fact.line).trim()}`);
-    return [...new Set(lines)];
+    const facts = made.entry.facts.filter((fact) => fact.word === word && !placesOthers(fact, others));
+    return [...new Set(facts.map((fact) => `  ${typed(made, fact.line).trim()}`))];
   };
   return [
     header,
-    ...plannedLines(date, next),
-    ...forecastLines(plan),
+    ...plannedLines(asks.entry.date?.date ?? '', next),
+    ...forecastLines(plan, others),
     ...kept('aim'),
-    ...againLines(visit, date, typed, plan),
+    ...againLines(stub),
     ...kept('place'),
     ...kept('leave'),
   ];

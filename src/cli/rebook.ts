@@ -4,9 +4,12 @@ import { ENDING } from '../journal/find.ts';
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import { readSource, type Source } from '../journal/source.ts';
 import { awaitedAfter } from '../reckon/awaited.ts';
+import { plannedIn } from '../reckon/due-window.ts';
 import { needsBefore, salonMix } from '../reckon/forecast.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import { planVisit } from '../reckon/plan.ts';
+import { askedVisit } from '../reckon/service-asked.ts';
+import { putsOnColour } from '../reckon/services.ts';
 import { reckonAll } from '../reckon/visit.ts';
 import { addLines } from './add-lines.ts';
 import { findClient } from './find-client.ts';
@@ -64,10 +67,21 @@ export const rebook = (name: string, paths: readonly string[], options: RebookOp
   const all = reckonAll(journal);
   const visits = all.get(client.name) ?? [];
   const { date, last } = dateFor(client, visits, options.on);
-  const visit = visits.find((one) => one.visit === last);
-  const plan = visit && planVisit(visit, visits, date, salonMix(needsBefore(all, date)));
+  const asks = plannedIn(visits);
+  const asked = askedVisit(asks, visits);
+  // The last with colour where nothing that she had is asked for: after a consultation her bowls are those before it.
+  const like = asked?.visit ?? visits.findLast(putsOnColour) ?? visits.find((one) => one.visit === last);
+  const made = like?.visit ?? last;
   const code = unreadable.length > 0 ? 2 : 0;
-  const stub = stubLines(last, sourceOf(journal, last.file), date, plan);
+  const stub = stubLines({
+    on: date,
+    made,
+    others: asked?.others ?? new Set(),
+    plan: like && planVisit(like, visits, date, salonMix(needsBefore(all, date))),
+    asks: asks?.visit ?? last,
+    last,
+    typed: (visit, line) => sourceOf(journal, visit.file).lines[visit.line + line] ?? '',
+  });
   if (options.append === undefined) {
     printTyped(stub.join('\n'));
     return code;

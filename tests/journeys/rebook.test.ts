@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { CLIENTS, JOURNAL, read, useProgram } from './program.ts';
+import { CLIENTS, JOURNAL, read, SHELF, useProgram } from './program.ts';
 
 const program = useProgram();
 
@@ -69,6 +69,42 @@ describe('rebook', () => {
       cwd: program.folder({ ...JOURNAL, 'clients.bowl': plain }),
     });
     expect(sheet.out).toContain('about 106 g (106 g used before), +10 % = **117 g**');
+  });
+
+  test('bowls are those of the last visit that did what `next` asks for, as on the prep sheet', () => {
+    const visits = `
+visit 2026-06-04 otto-lund by io at quay
+  bowl A 40 clay + 80 dev-6
+  place A crown slice x4 off-scalp 1cm foil
+  bowl B 30 tint + 30 dev-6
+  place B roots apply
+  charge foils 80.00
+  charge root colour 40.00
+visit 2026-07-16 otto-lund by nia at quay
+  bowl A 25 tint + 25 dev-6
+  place A roots apply
+  charge root colour 40.00
+  next 8w foils
+visit 2026-08-01 otto-lund by nia at quay
+  note came by for a fringe trim
+`;
+    const shelf = `${SHELF}product tint "Bay tint" permanent\n  mix 1:1\n`;
+    const cwd = program.folder({ ...JOURNAL, 'shelf.bowl': shelf, 'clients.bowl': CLIENTS + visits });
+    const { out } = program.run(['rebook', 'otto-lund'], { cwd });
+    expect(out.replace(/ {2}note bowl .*\n/, '')).toBe(`visit 2026-09-10 otto-lund by nia at quay
+  note planned on 2026-07-16: foils
+  again A from 2026-06-04 A
+  place A crown slice x4 off-scalp 1cm foil
+`);
+    expect(program.run(['prep', 'otto-lund', '--on', '2026-09-10'], { cwd }).out).toContain('foils as on 2026-06-04');
+  });
+
+  test('after a visit without colour the bowls are those before it', () => {
+    const cwd = program.folder({
+      ...JOURNAL,
+      'clients.bowl': `${CLIENTS}\nvisit 2026-09-20 wren-abbott\n  note a fringe trim\n`,
+    });
+    expect(program.run(['rebook', 'wren-abbott'], { cwd }).out).toBe(stub('2026-10-30').replace(' by io at quay', ''));
   });
 
   test('a bowl without a weight is made again at the share that `next` asks for', () => {
