@@ -2,14 +2,10 @@
 import { readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { resolve } from 'node:path';
-import { setFlagsFromString } from 'node:v8';
 import { Script } from 'node:vm';
 
-// As in src/cli/start.ts: code compiled under other flags is not taken.
-setFlagsFromString('--heap-growing-percent=30');
-
 const program = resolve(process.argv[2] ?? '');
-const script = new Script(readFileSync(program, 'latin1'), { filename: program });
+const script = new Script(readFileSync(program, 'utf8'), { filename: program });
 
 // Whatever a command calls is compiled by then, and nothing else.
 const COMMANDS = [

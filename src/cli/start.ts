@@ -2,14 +2,10 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
-import { setFlagsFromString } from 'node:v8';
 import { Script } from 'node:vm';
 
 /** The file of the program, beside this one; the build puts its name here. */
 declare const PROGRAM: string;
-
-// What is read stays to the end, so collections free little of it; left alone, V8 lets as much garbage pile up beside it.
-setFlagsFromString('--heap-growing-percent=30');
 
 const program = fileURLToPath(new URL(PROGRAM, import.meta.url));
 
@@ -23,5 +19,5 @@ const compiled = (): Buffer | undefined => {
 };
 
 const cachedData = compiled();
-const script = new Script(readFileSync(program, 'latin1'), { filename: program, ...(cachedData && { cachedData }) });
+const script = new Script(readFileSync(program, 'utf8'), { filename: program, ...(cachedData && { cachedData }) });
 script.runInThisContext()(createRequire(program), {});

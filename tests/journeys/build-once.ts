@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { chmodSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
@@ -14,6 +14,8 @@ declare module 'vitest' {
 /** Builds the program for one run of tests, in a folder of its own, and takes it away at the end. */
 export default ({ provide }: TestProject): (() => void) => {
   const folder = mkdtempSync(join(tmpdir(), 'bowlbook-built-'));
+  // Some tests run it as somebody else.
+  chmodSync(folder, 0o755);
   const built = spawnSync(process.execPath, ['.scripts/build.mjs', folder], { encoding: 'utf8' });
   if (built.status !== 0) throw new Error(`the build failed:\n${built.stderr}`);
   provide('entry', join(folder, 'bowlbook.js'));

@@ -46,10 +46,10 @@ let seal = '';
 let folder = '';
 
 beforeAll(() => {
-  const built = dirname(program.entry());
+  const own = program.folder();
   // Whoever runs the tests as the system's owner reads as somebody else, whom the modes of the tree hold.
-  chmodSync(dirname(built), 0o755);
-  seal = join(built, 'sealed.mjs');
+  chmodSync(dirname(own), 0o755);
+  seal = join(own, 'sealed.mjs');
   copyFileSync(new URL('./preload/sealed.mjs', import.meta.url), seal);
   folder = program.folder(TREE);
   symlinkSync('clients.bowl', join(folder, 'link.bowl'));
