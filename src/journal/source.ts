@@ -3,6 +3,8 @@ import type { Notice } from '../records/notice.ts';
 import { readEntry } from '../records/read-entry.ts';
 import type { Entry } from '../records/schema/entry.ts';
 import { type Decoded, decode, linesOf } from '../text/decode.ts';
+import { fitted } from '../text/fitted.ts';
+import { lasting } from '../text/recently.ts';
 import { spanOf } from '../text/span.ts';
 
 /**
@@ -50,16 +52,36 @@ const encodingNotice = (decoded: Decoded, lines: readonly string[]): Notice | un
   };
 };
 
+/** One opening a kind, for all entries that nothing is wrong with. */
+const plainly = new Map<Cut['opens'], Stood['cut']>();
+const openingOf = ({ opens, why }: Cut): Stood['cut'] => {
+  if (why !== undefined) return { opens, why };
+  const opening = plainly.get(opens) ?? { opens };
+  plainly.set(opens, opening);
+  return opening;
+};
+
 const stand = (path: string, lines: readonly string[], cut: Cut): Stood => {
   const { entry, notices } = readEntry(lines, cut);
-  const opening = { opens: cut.opens, ...(cut.why !== undefined && { why: cut.why }) };
-  return { file: path, line: cut.start, end: cut.end, entry, notices, cut: opening };
+  return { file: path, line: cut.start, end: cut.end, entry, notices, cut: openingOf(cut) };
 };
+
+/** A file's lines; those of many files are a fifth of a large journal, and its text has them all. */
+const linesIn = lasting(({ text }: Decoded): readonly string[] => linesOf(text));
 
 const sourceOf = (path: string, decoded: Decoded, lines: readonly string[], entries: readonly Stood[]): Source => {
   const notice = encodingNotice(decoded, lines);
-  const notices = notice === undefined ? [] : [notice];
-  return { path, lines, bom: decoded.bom, encoding: decoded.encoding, entries, notices };
+  const notices = fitted(notice === undefined ? [] : [notice]);
+  return {
+    path,
+    get lines() {
+      return linesIn(decoded);
+    },
+    bom: decoded.bom,
+    encoding: decoded.encoding,
+    entries,
+    notices,
+  };
 };
 
 /** Reads the bytes of one file into its entries. Never throws. */
@@ -82,12 +104,12 @@ const keyOf = (lines: readonly string[], { opens, why }: Pick<Cut, 'opens' | 'wh
  * have not moved either, so that whoever compares sees at once what did not change.
  */
 export const rereadSource = (before: Source, bytes: Uint8Array): Source => {
-  const { path } = before;
+  const { path, lines: were } = before;
   const decoded = decode(bytes);
   const lines = linesOf(decoded.text);
   const known = new Map<string, Stood[]>();
   for (const stood of before.entries) {
-    const key = keyOf(before.lines.slice(stood.line, stood.end), stood.cut);
+    const key = keyOf(were.slice(stood.line, stood.end), stood.cut);
     const same = known.get(key);
     if (same === undefined) known.set(key, [stood]);
     else same.push(stood);

@@ -22,18 +22,15 @@ export type Cut = {
   readonly near?: EntryKind;
 };
 
-export const isConflictStart = (line: string): boolean => /^<{7}(?:[\s\u200b]|$)/.test(line);
+export const isConflictStart = (line: string): boolean => line.startsWith('<') && /^<{7}(?:[\s\u200b]|$)/.test(line);
 export const isConflictEnd = (line: string): boolean => /^>{7}(?:[\s\u200b]|$)/.test(line);
 
 const isWordLike = (item: Item | undefined): boolean => item?.kind === 'word';
-const hasDate = (items: readonly Item[], text: string): boolean =>
-  items.some(
-    ({ kind, from, to }) =>
-      kind === 'date' ||
-      kind === 'month' ||
-      kind === 'chain' ||
-      (kind === 'slashed' && /^\d+\/\d+\/\d+$/.test(text.slice(from, to))),
-  );
+const isDated = ({ kind, from, to }: Item, text: string): boolean =>
+  kind === 'date' ||
+  kind === 'month' ||
+  kind === 'chain' ||
+  (kind === 'slashed' && /^\d+\/\d+\/\d+$/.test(text.slice(from, to)));
 const isNearKind = (text: string, item: Item): boolean => {
   const word = fold(text.slice(item.from, item.to));
   return isKind(word) || nearNames(word, KINDS, 1).length > 0;
@@ -41,10 +38,11 @@ const isNearKind = (text: string, item: Item): boolean => {
 
 /** Whether a line has what the header needs, so that pasted prose which begins with such a word opens nothing. */
 export const hasShape = (kind: EntryKind, text: string, tree: LineTree): boolean => {
+  if (kind === 'visit' || kind === 'stock')
+    return tree.groups.some((group) => group.some((item) => isDated(item, text)));
   const items = tree.groups.flat().filter((item) => item.kind !== 'stop');
   const words = items.filter(isWordLike);
   const quoted = items.some((item) => item.kind === 'text' || item.kind === 'open');
-  if (kind === 'visit' || kind === 'stock') return hasDate(items, text);
   if (!isWordLike(items[0])) return false;
   if (kind === 'range' || kind === 'product') {
     const [name, ...after] = words;
@@ -84,6 +82,12 @@ const openingOf = (text: string): Opening | undefined => {
 /** Whether the first word can open an entry at all: the cheap question, asked of every line. */
 const FIRST = /^[\s\ufeff\u200b]*(\p{L}[\p{L}\p{M}\p{N}'’_.-]*)/u;
 
+/** Whether any line of a cut holds more than a comment. */
+const says = (lines: readonly string[], { start, end }: Cut): boolean => {
+  for (let index = start; index < end; index++) if (!isBlank(lines[index] ?? '')) return true;
+  return false;
+};
+
 /** Cuts the lines of a file into entries. Lines before any header are an orphan; blank ones before it are nobody's. */
 export const cutEntries = (lines: readonly string[]): Cut[] => {
   const cuts: Cut[] = [];
@@ -107,7 +111,7 @@ export const cutEntries = (lines: readonly string[]): Cut[] => {
       } else if (isHeader(fold(FIRST.exec(text)?.[1] ?? ''))) headerInside = true;
       continue;
     }
-    if (text.startsWith('<') && isConflictStart(text)) {
+    if (isConflictStart(text)) {
       inConflict = true;
       headerInside = false;
       current ??= { start: index, opening: { opens: 'orphan', why: 'no-entry' } };
@@ -121,5 +125,5 @@ export const cutEntries = (lines: readonly string[]): Cut[] => {
     } else current ??= { start: index, opening: { opens: 'orphan', why: 'no-entry' } };
   }
   close(lines.length);
-  return cuts.filter(({ start, end }) => lines.slice(start, end).some((text) => !isBlank(text)));
+  return cuts.filter((cut) => says(lines, cut));
 };

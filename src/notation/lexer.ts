@@ -32,13 +32,20 @@ const custom = (name: string, pattern: RegExp, starts: (string | number)[]): Tok
     start_chars_hint: starts,
   });
 
-const DIGITS = [...'0123456789'];
+/** A token that the lexer matches; with its first characters named, the pattern need not be taken apart for them. */
+const plain = (name: string, starts: string, pattern: RegExp): TokenType =>
+  createToken({ name, pattern, start_chars_hint: [...starts] });
+
+const DIGITS = '0123456789';
+const DASHES = '-‐‑‒–—―−';
+const FRACTIONS = '¼½¾⅓⅔⅛⅜⅝⅞';
 
 export const Space = createToken({
   name: 'Space',
   pattern: /[\t\v\f\r \u00a0\u1680\u2000-\u200b\u2028\u2029\u202f\u205f\u3000\ufeff]+/,
   group: Lexer.SKIPPED,
   line_breaks: false,
+  start_chars_hint: [...'\t\v\f\r \u00a0\u1680\u2000\u200b\u2028\u2029\u202f\u205f\u3000\ufeff'],
 });
 /** Neither a comment nor an open quotation holds the white space at the end of its line. */
 export const Comment = custom(
@@ -46,35 +53,36 @@ export const Comment = custom(
   /(?<=[\s\u200b])#(?=[\s\u200b]|$)(?:[\s\S]*[^\s\u200b])?|(?<=^[\s\u200b]*)#(?:[\s\S]*[^\s\u200b])?/uy,
   ['#'],
 );
-export const Quoted = createToken({ name: 'Quoted', pattern: /"[^"“”]*["“”]|[“”„][^"“”]*["“”]|«[^»]*»/ });
-export const OpenQuote = createToken({ name: 'OpenQuote', pattern: /["“”„«](?:[\s\S]*[^\s\u200b])?/ });
-export const DateShape = createToken({ name: 'Date', pattern: /\d{4}[-‐-―−]\d{1,2}[-‐-―−]\d{1,2}(?!\d)/ });
-export const MonthShape = createToken({ name: 'Month', pattern: /\d{4}[-‐-―−]\d{2}(?![\d‐-―−-])/ });
+export const Quoted = plain('Quoted', '"“”„«', /"[^"“”]*["“”]|[“”„][^"“”]*["“”]|«[^»]*»/);
+export const OpenQuote = plain('OpenQuote', '"“”„«', /["“”„«](?:[\s\S]*[^\s\u200b])?/);
+export const DateShape = plain('Date', DIGITS, /\d{4}[-‐-―−]\d{1,2}[-‐-―−]\d{1,2}(?!\d)/);
+export const MonthShape = plain('Month', DIGITS, /\d{4}[-‐-―−]\d{2}(?![\d‐-―−-])/);
 /** A colon between figures, with spaces around it where a hand puts them (`1 : 2`). */
-export const Pair = createToken({
-  name: 'Pair',
-  pattern: /(?:\d+(?:[.,]\d+)?[¼½¾]?|[¼½¾])(?:[ \t]*:[ \t]*(?:\d+(?:[.,]\d+)?[¼½¾]?|[¼½¾]))+/,
-});
-export const Slashed = custom('Slashed', /\d+(?:[.,]\d+)?(?:\/[\p{L}\d]+)+/uy, DIGITS);
-export const Chain = createToken({ name: 'Chain', pattern: /\d+(?:[.,]\d+){2,}/ });
-export const Dotted = createToken({ name: 'Dotted', pattern: /\d+[.,]\d+/ });
-export const Fraction = createToken({ name: 'Fraction', pattern: /\d*[¼½¾⅓⅔⅛⅜⅝⅞]/ });
-export const Whole = createToken({ name: 'Whole', pattern: /\d+/ });
+export const Pair = plain(
+  'Pair',
+  `${DIGITS}${FRACTIONS}`,
+  /(?:\d+(?:[.,]\d+)?[¼½¾]?|[¼½¾])(?:[ \t]*:[ \t]*(?:\d+(?:[.,]\d+)?[¼½¾]?|[¼½¾]))+/,
+);
+export const Slashed = custom('Slashed', /\d+(?:[.,]\d+)?(?:\/[\p{L}\d]+)+/uy, [...DIGITS]);
+export const Chain = plain('Chain', DIGITS, /\d+(?:[.,]\d+){2,}/);
+export const Dotted = plain('Dotted', DIGITS, /\d+[.,]\d+/);
+export const Fraction = plain('Fraction', `${DIGITS}${FRACTIONS}`, /\d*[¼½¾⅓⅔⅛⅜⅝⅞]/);
+export const Whole = plain('Whole', DIGITS, /\d+/);
 export const Count = custom('Count', /[xX×]\d+(?![\p{L}\d])/uy, ['x', 'X', '×']);
 export const Word = custom(
   'Word',
   /[ap]m(?=[-–—]\d)|[AP]M(?=[-–—]\d)|\p{L}[\p{L}\p{M}\p{N}]*(?:[-‐‑–.'’_][\p{L}\p{M}\p{N}]+)*/uy,
   LETTER_CODES,
 );
-export const Plus = createToken({ name: 'Plus', pattern: /[+＋]/ });
-export const Dash = createToken({ name: 'Dash', pattern: /[-‐-―−]/ });
-export const Comma = createToken({ name: 'Comma', pattern: /[,،、]/ });
-export const Percent = createToken({ name: 'Percent', pattern: /%/ });
-export const Tilde = createToken({ name: 'Tilde', pattern: /[~≈]/ });
-export const Doubt = createToken({ name: 'Doubt', pattern: /\?/ });
-export const Equal = createToken({ name: 'Equal', pattern: /=/ });
-export const Slash = createToken({ name: 'Slash', pattern: /\// });
-export const Stop = createToken({ name: 'Stop', pattern: /[.;:()]/ });
+export const Plus = plain('Plus', '+＋', /[+＋]/);
+export const Dash = plain('Dash', DASHES, /[-‐-―−]/);
+export const Comma = plain('Comma', ',،、', /[,،、]/);
+export const Percent = plain('Percent', '%', /%/);
+export const Tilde = plain('Tilde', '~≈', /[~≈]/);
+export const Doubt = plain('Doubt', '?', /\?/);
+export const Equal = plain('Equal', '=', /=/);
+export const Slash = plain('Slash', '/', /\//);
+export const Stop = plain('Stop', '.;:()', /[.;:()]/);
 export const Unknown = custom(
   'Unknown',
   /[^\s\u200b\p{L}\d¼½¾⅓⅔⅛⅜⅝⅞"“”„«#×~≈,،、+＋%=?/.;:()‐-―−-]+|[\s\S]/uy,

@@ -1,4 +1,5 @@
 import { EmbeddedActionsParser, type IToken, type ParserMethod, type TokenType } from 'chevrotain';
+import { fitted } from '../text/fitted.ts';
 import { fold } from '../text/fold.ts';
 import {
   Chain,
@@ -31,6 +32,12 @@ import { UNIT_WORDS } from './words.ts';
 
 const endOf = (token: IToken): number => token.startOffset + token.image.length;
 const runOf = (token: IToken): Run => ({ from: token.startOffset, to: endOf(token) });
+const itemOf = (kind: ItemKind, token: IToken, glued: boolean): Item => ({
+  kind,
+  from: token.startOffset,
+  to: endOf(token),
+  glued,
+});
 const NUMBERS: ReadonlySet<TokenType> = new Set([Whole, Dotted, Fraction]);
 const KINDS: ReadonlyMap<TokenType, ItemKind> = new Map<TokenType, ItemKind>([
   [Slashed, 'slashed'],
@@ -323,8 +330,12 @@ class LineGrammar extends EmbeddedActionsParser {
         },
       });
       return this.ACTION((): Item => {
-        const item: Draft = { kind: 'word', from: start, to, glued, first: runOf(token) };
-        if (about) item.about = true;
+        const item: Draft = { kind: 'word', from: start, to, glued };
+        // A word without a hedge is all of its item.
+        if (about) {
+          item.first = runOf(token);
+          item.about = true;
+        }
         return item;
       });
     });
@@ -347,12 +358,12 @@ class LineGrammar extends EmbeddedActionsParser {
         { ALT: () => this.CONSUME(Doubt) },
         { ALT: () => this.CONSUME(Unknown) },
       ]);
-      return this.ACTION((): Item => ({ kind: KINDS.get(token.tokenType) ?? 'unknown', ...runOf(token), glued }));
+      return this.ACTION((): Item => itemOf(KINDS.get(token.tokenType) ?? 'unknown', token, glued));
     });
     const tilde = this.RULE('tilde', (): Item => {
       const glued = touches(1);
       const token = this.CONSUME(Tilde);
-      return this.ACTION((): Item => ({ kind: 'unknown', ...runOf(token), glued }));
+      return this.ACTION((): Item => itemOf('unknown', token, glued));
     });
 
     const hedged = (type: 'number' | 'pair' | 'word'): boolean => {
@@ -376,12 +387,12 @@ class LineGrammar extends EmbeddedActionsParser {
     const comma = this.RULE('comma', (): Item => {
       const glued = touches(1);
       const token = this.CONSUME(Comma);
-      return this.ACTION((): Item => ({ kind: 'comma', ...runOf(token), glued }));
+      return this.ACTION((): Item => itemOf('comma', token, glued));
     });
     const plus = this.RULE('plus', (): Item => {
       const glued = touches(1);
       const token = this.CONSUME(Plus);
-      return this.ACTION((): Item => ({ kind: 'plus', ...runOf(token), glued }));
+      return this.ACTION((): Item => itemOf('plus', token, glued));
     });
     const comment = this.RULE('comment', (): Run | undefined => {
       let run: Run | undefined;
@@ -404,7 +415,7 @@ class LineGrammar extends EmbeddedActionsParser {
           ]),
         );
       });
-      return { groups: [group], comment: this.SUBRULE(comment) };
+      return { groups: [fitted(group)], comment: this.SUBRULE(comment) };
     });
 
     /** Items in groups parted by commas. */

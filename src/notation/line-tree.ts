@@ -30,7 +30,7 @@ export type Item = Run & {
   readonly kind: ItemKind;
   /** No white space before it. */
   readonly glued: boolean;
-  /** number, clock, pair: the first figure. */
+  /** number, clock, pair: the first figure; a hedged word: the word alone. */
   readonly first?: Run;
   /** number, clock, pair: the far end of a range. */
   readonly second?: Run;

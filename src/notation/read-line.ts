@@ -75,9 +75,10 @@ const table = new Map<string, ReadLine>();
 
 /** Reads one line without looking it up: what `readLine` gives, at full cost. */
 export const readFresh = (line: string): ReadLine => {
-  const match = firstWord(line);
-  const typed = match?.[1] ?? '';
-  const to = match?.[0].length ?? 0;
+  const plain = plainWord(line);
+  const match = plain === undefined ? firstWord(line) : null;
+  const typed = plain ?? match?.[1] ?? '';
+  const to = plain === undefined ? (match?.[0].length ?? 0) : startOf(line) + plain.length;
   const wordRun = { from: to - typed.length, to };
   const word = fold(typed);
   const form = formOf(word);
@@ -91,12 +92,17 @@ export const readFresh = (line: string): ReadLine => {
 
 const FREE_START = /^[\s\ufeff\u200b]*(?:[-*•·‣◦▪–—][\s\u200b]*)?(?:aim|note|care|caution|photo)(?![\p{L}\p{N}])/iu;
 
+const isFree = (line: string): boolean => {
+  const plain = plainWord(line);
+  return plain === undefined ? FREE_START.test(line) : formOf(plain) === 'free';
+};
+
 /**
  * Reads one line. Lines that differ only in their digits share one tree, since no token asks for a particular digit;
  * free text never enters the table.
  */
 export const readLine = (line: string): ReadLine => {
-  if (line.length > 400 || FREE_START.test(line)) return readFresh(line);
+  if (line.length > 400 || isFree(line)) return readFresh(line);
   const key = line.replace(/\d/g, '0');
   let found = table.get(key);
   if (found === undefined) {

@@ -112,10 +112,13 @@ const FORMS: ReadonlyMap<string, Form> = new Map<string, Form>([
 export const formOf = (word: string): Form | undefined => FORMS.get(word);
 
 /** Whether a folded word opens an entry. */
-export const isHeader = (word: string): word is EntryKind => (HEADERS as readonly string[]).includes(word);
+export const isHeader = (word: string): word is EntryKind => FORMS.get(word) === 'header';
 
 /** Whether a folded word is a body word. */
-export const isBodyWord = (word: string): word is BodyWord => Object.hasOwn(BODY_WORDS, word);
+export const isBodyWord = (word: string): word is BodyWord => {
+  const form = FORMS.get(word);
+  return form !== undefined && form !== 'header';
+};
 
 /** Every first word, headers first. */
 export const FIRST_WORDS: readonly string[] = [...FORMS.keys()];
@@ -183,4 +186,8 @@ export const SOFT_WORDS: ReadonlySet<string> = new Set([
 ]);
 
 /** Whether a folded word has the shape of a bowl's name: one letter, and digits if she likes; never `x` and a digit. */
-export const isBowlName = (word: string): boolean => /^\p{L}\d*$/u.test(word) && !/^x\d/.test(word);
+export const isBowlName = (word: string): boolean => {
+  const second = word.charCodeAt(1);
+  // Most words go on with a plain letter, and need no pattern.
+  return !(second >= 97 && second <= 122) && /^\p{L}\d*$/u.test(word) && !/^x\d/.test(word);
+};

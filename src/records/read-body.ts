@@ -1,6 +1,7 @@
-import { plainWord, readLine } from '../notation/read-line.ts';
+import { type ReadLine, readLine } from '../notation/read-line.ts';
 import type { Notice } from '../notation/reading-rules.ts';
 import { BODY_WORDS, type EntryKind, isBodyWord } from '../notation/words.ts';
+import { fitted } from '../text/fitted.ts';
 import { LONGEST_LINE, spanOf } from '../text/span.ts';
 import { BINDERS, type Fields } from './bind/body.ts';
 import { bindCaution } from './bind/client-lines.ts';
@@ -87,53 +88,73 @@ const bindFreeLine = (text: string, line: number, word: string, from: number, no
   return { word, line, text: free.text, ...free.closing };
 };
 
-/** Binds one body line into its facts: usually one, several where a line lists charges, an unread one where it fails. */
-export const bindBody = (text: string, line: number, kind: EntryKind, notices: Notice[]): object[] => {
-  const plain = plainWord(text);
-  const known = plain !== undefined && isBound(plain) && underOf(plain).includes(kind) ? table.get(text) : undefined;
-  if (known !== undefined) return standing(known, line, notices);
-  const { word, wordRun } = readLine(text);
+/**
+ * Binds one body line and adds its facts: usually one, several where a line lists charges, an unread one where it fails.
+ */
+export const bindBody = (text: string, line: number, kind: EntryKind, facts: object[], notices: Notice[]): void => {
+  const known = table.get(text);
+  if (known?.under.includes(kind)) {
+    stand(known, line, facts, notices);
+    return;
+  }
+  const read = readLine(text);
+  const { word } = read;
+  const fault = faultOf(text, line, word, kind);
+  if (fault !== undefined) {
+    notices.push(fault);
+    facts.push(unread(text, line));
+  } else if (word === 'aim' || word === 'note' || word === 'care' || word === 'caution' || word === 'photo')
+    facts.push(bindFreeLine(text, line, word, read.wordRun.to, notices));
+  else stand(bindOnce(text, read), line, facts, notices);
+};
+
+/** Why a line is kept as typed before its word is looked at any closer. */
+const faultOf = (text: string, line: number, word: string, kind: EntryKind): Notice | undefined => {
   if (text.length > LONGEST_LINE) {
     const kilobytes = Math.round(text.length / 1000);
-    notices.push({
+    return {
       rule: 'line-too-long',
       line,
       at: spanOf(0, 80),
       message: `The line has ${kilobytes} thousand characters; the longest that is read has ${LONGEST_LINE / 1000} thousand.`,
       todo: 'Break it into lines.',
       label: 'kept as typed',
-    });
-    return [unread(text, line)];
+    };
   }
-  if (text.includes('\0')) {
-    const first = text.indexOf('\0');
-    notices.push({
+  const nul = text.indexOf('\0');
+  if (nul >= 0)
+    return {
       rule: 'nul-byte',
       line,
-      at: spanOf(first, first + 1),
+      at: spanOf(nul, nul + 1),
       message: 'The line holds a NUL byte, which no editor types.',
       todo: 'Take it out, and check the file against its last copy.',
       label: 'kept as typed',
-    });
-    return [unread(text, line)];
-  }
-  if (!isBodyWord(word) || !underOf(word).includes(kind)) {
-    notices.push(strange(text, line, kind));
-    return [unread(text, line)];
-  }
-  if (word === 'aim' || word === 'note' || word === 'care' || word === 'caution' || word === 'photo')
-    return [bindFreeLine(text, line, word, wordRun.to, notices)];
-  return standing(bindOnce(text), line, notices);
+    };
+  return underOf(word).includes(kind) ? undefined : strange(text, line, kind);
 };
 
-/** A line bound once, where it stands now. */
-const standing = (bound: BoundLine, line: number, notices: Notice[]): object[] => {
-  for (const notice of bound.notices) notices.push({ ...notice, line });
-  return bound.facts.map((fact) => ({ ...fact, line }));
+/** A line bound by itself, without its place: what its facts say is shared with every equal line. */
+type BoundLine = {
+  readonly word: string;
+  readonly under: readonly EntryKind[];
+  readonly fields: readonly object[];
+  readonly closing: object;
+  readonly rest: object;
+  /** As if it were line 0 of its entry. */
+  readonly notices: readonly Notice[];
 };
 
-/** A line bound by itself, as if it were line 0 of its entry: its facts share their values with every equal line. */
-type BoundLine = { readonly facts: readonly object[]; readonly notices: readonly Notice[] };
+/** Adds the facts of a bound line where it stands now. */
+const stand = (
+  { word, fields, closing, rest, notices: said }: BoundLine,
+  line: number,
+  facts: object[],
+  notices: Notice[],
+): void => {
+  for (const notice of said) notices.push({ ...notice, line });
+  for (const one of fields) facts.push({ word, line, ...one, ...closing, ...rest });
+};
 
 /** Most lines kept; with more distinct ones than this the table starts anew. */
 const TABLE_LIMIT = 50_000;
@@ -142,14 +163,11 @@ const table = new Map<string, BoundLine>();
 /** Longer lines are prose or damage, and seldom come twice. */
 const REPEATED = 400;
 
-const bindOnce = (text: string): BoundLine => {
-  if (text.length > REPEATED) return bindFresh(text);
-  let bound = table.get(text);
-  if (bound === undefined) {
-    bound = bindFresh(text);
-    if (table.size >= TABLE_LIMIT) table.clear();
-    table.set(text, bound);
-  }
+const bindOnce = (text: string, read: ReadLine): BoundLine => {
+  const bound = bindFresh(text, read);
+  if (text.length > REPEATED) return bound;
+  if (table.size >= TABLE_LIMIT) table.clear();
+  table.set(text, bound);
   return bound;
 };
 
@@ -161,15 +179,15 @@ const COMPLETE: ReadonlySet<string> = new Set([
 const saysNothing = ({ groups, closing }: Opened): boolean =>
   groups.every((group) => group.length === 0) && closing.says === undefined;
 
-const bindFresh = (text: string): BoundLine => {
-  const { word, wordRun, tree } = readLine(text);
+const NOTHING: object = {};
+
+const bindFresh = (text: string, { word, wordRun, tree }: ReadLine): BoundLine => {
   const notices: Notice[] = [];
   const opened = open(text, 0, tree, notices);
-  const fields: Fields = isBound(word) ? BINDERS[word](opened, word) : undefined;
+  const bound: Fields = isBound(word) ? BINDERS[word](opened, word) : undefined;
   const { closing, cursor } = opened;
-  const rest = cursor.rest === undefined ? {} : { rest: cursor.rest };
-  const all = fields === undefined ? [] : Array.isArray(fields) ? (fields as object[]) : [fields as object];
-  if (notices.length === 0 && saysNothing(opened) && isBodyWord(word) && !COMPLETE.has(word))
+  const fields = bound === undefined ? [] : Array.isArray(bound) ? (bound as object[]) : [bound as object];
+  if (notices.length === 0 && saysNothing(opened) && !COMPLETE.has(word))
     notices.push({
       rule: 'nothing-said',
       line: 0,
@@ -177,7 +195,11 @@ const bindFresh = (text: string): BoundLine => {
       message: `The \`${word}\` line says nothing yet.`,
       todo: 'Write it out, or take the line away.',
     });
-  if (all.length > 0) return { facts: all.map((one) => ({ word, line: 0, ...one, ...closing, ...rest })), notices };
+  const under = underOf(word);
+  if (fields.length > 0) {
+    const rest = cursor.rest === undefined ? NOTHING : { rest: cursor.rest };
+    return { word, under, fields, closing, rest, notices: fitted(notices) };
+  }
   // A binder that gives nothing has said why; should one forget, the line is still reported.
   if (notices.length === 0)
     notices.push({
@@ -187,7 +209,8 @@ const bindFresh = (text: string): BoundLine => {
       message: `The \`${word}\` line is not understood.`,
       label: 'kept as typed',
     });
-  return { facts: [unread(text, 0)], notices };
+  const typed = { typed: text.trim() };
+  return { word: 'unread', under, fields: [typed], closing: NOTHING, rest: NOTHING, notices: fitted(notices) };
 };
 
 const isBound = (word: string): word is keyof typeof BINDERS => Object.hasOwn(BINDERS, word);

@@ -1,6 +1,7 @@
 import { isBlank, readLine } from '../notation/read-line.ts';
 import type { Notice } from '../notation/reading-rules.ts';
 import { type EntryKind, isHeader } from '../notation/words.ts';
+import { fitted } from '../text/fitted.ts';
 import { spanOf } from '../text/span.ts';
 import { type Opened, open } from './bind/cursor.ts';
 import { bindClientHead, bindSalon, bindShelfHead, bindStockHead, bindStylist, bindVisitHead } from './bind/headers.ts';
@@ -154,7 +155,7 @@ export const readEntry = (lines: readonly string[], cut: Cut): EntryRead => {
     if (isBlank(text)) continue;
     if (orphan) {
       if (line > 0 || cut.why === 'no-entry' || cut.why === 'after-conflict') facts.push(unread(text, line));
-    } else if (line > 0 || !isHeader(cut.opens)) facts.push(...bindBody(text, line, cut.opens, notices));
+    } else if (line > 0 || !isHeader(cut.opens)) bindBody(text, line, cut.opens, facts, notices);
   }
   if (orphan) {
     const header = lines[0] ?? '';
@@ -162,10 +163,10 @@ export const readEntry = (lines: readonly string[], cut: Cut): EntryRead => {
     const onlyConflict = cut.why === 'no-entry' && notices.length > 0 && isConflictStart(header);
     if (!onlyConflict) notices.unshift(orphanNotice(lines, cut));
     const head = keepHeader ? { header: { text: header.trim(), at: spanOf(0, header.length) } } : {};
-    return { entry: { kind: 'orphan', ...head, facts } as Entry, notices };
+    return { entry: { kind: 'orphan', ...head, facts } as Entry, notices: fitted(notices) };
   }
   const headText = lines[0] ?? '';
   const opened = open(headText, 0, readLine(headText).tree, notices);
   const head = headOf(opened, cut.opens);
-  return { entry: { kind: cut.opens, ...head, facts: facts as Fact[] } as Entry, notices };
+  return { entry: { kind: cut.opens, ...head, facts: fitted(facts as Fact[]) } as Entry, notices: fitted(notices) };
 };

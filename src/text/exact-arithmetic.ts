@@ -12,8 +12,13 @@ const MOST = Number.MAX_SAFE_INTEGER;
 const isSmall = (x: number): boolean => x <= MOST && x >= -MOST;
 
 function gcd(a: number, b: number): number {
-  let [x, y] = [Math.abs(a), b];
-  while (y !== 0) [x, y] = [y, x % y];
+  let x = Math.abs(a);
+  let y = b;
+  while (y !== 0) {
+    const rest = x % y;
+    x = y;
+    y = rest;
+  }
   return x;
 }
 
@@ -74,9 +79,12 @@ export function exactOf(x: number): Exact {
 export function add(a: Exact, b: Exact): Exact {
   const { n: an, d: ad } = a;
   const { n: bn, d: bd } = b;
+  if (an === 0) return b;
   if (typeof an === 'number' && typeof ad === 'number' && typeof bn === 'number' && typeof bd === 'number') {
     if (ad === bd && isSmall(an + bn)) return reduce(an + bn, ad);
-    const [left, right, d] = [an * bd, bn * ad, ad * bd];
+    const left = an * bd;
+    const right = bn * ad;
+    const d = ad * bd;
     if (isSmall(left) && isSmall(right) && isSmall(d) && isSmall(left + right)) return reduce(left + right, d);
   }
   return reduceBig(BigInt(an) * BigInt(bd) + BigInt(bn) * BigInt(ad), BigInt(ad) * BigInt(bd));
@@ -89,15 +97,17 @@ export function neg(a: Exact): Exact {
 
 /** `a - b`. */
 export function sub(a: Exact, b: Exact): Exact {
-  return add(a, neg(b));
+  return b.n === 0 ? a : add(a, neg(b));
 }
 
 /** `a × b`. */
 export function mul(a: Exact, b: Exact): Exact {
   const { n: an, d: ad } = a;
   const { n: bn, d: bd } = b;
+  if (bn === 1 && bd === 1) return a;
   if (typeof an === 'number' && typeof ad === 'number' && typeof bn === 'number' && typeof bd === 'number') {
-    const [n, d] = [an * bn, ad * bd];
+    const n = an * bn;
+    const d = ad * bd;
     if (isSmall(n) && isSmall(d)) return reduce(n, d);
   }
   return reduceBig(BigInt(an) * BigInt(bn), BigInt(ad) * BigInt(bd));
@@ -107,8 +117,11 @@ export function mul(a: Exact, b: Exact): Exact {
 export function div(a: Exact, b: Exact): Exact {
   const { n: an, d: ad } = a;
   const { n: bn, d: bd } = b;
+  // A scale shows whole grams, and money is in whole minor units.
+  if (bn === 1 && bd === 1) return a;
   if (typeof an === 'number' && typeof ad === 'number' && typeof bn === 'number' && typeof bd === 'number') {
-    const [n, d] = [an * bd, ad * bn];
+    const n = an * bd;
+    const d = ad * bn;
     if (isSmall(n) && isSmall(d)) return exact(n, d);
   }
   return reduceBig(BigInt(an) * BigInt(bd), BigInt(ad) * BigInt(bn));
@@ -122,6 +135,12 @@ export function sign(a: Exact): -1 | 0 | 1 {
 /** -1, 0 or 1: `a` is less than, equal to or more than `b`. */
 export function compare(a: Exact, b: Exact): -1 | 0 | 1 {
   if (a.d === b.d) return a.n < b.n ? -1 : a.n > b.n ? 1 : 0;
+  if (typeof a.n === 'number' && typeof b.n === 'number') {
+    const left = a.n * Number(b.d);
+    const right = b.n * Number(a.d);
+    // In lowest terms two denominators are never of one value.
+    if (isSmall(left) && isSmall(right)) return left < right ? -1 : 1;
+  }
   return sign(sub(a, b));
 }
 

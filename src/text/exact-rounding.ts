@@ -12,6 +12,7 @@ const HALF: Exact = { n: 1, d: 2 };
 
 /** The nearest whole number; halves go away from nought. */
 function roundWhole(a: Exact): Exact {
+  if (a.d === 1) return a;
   return a.n < 0 ? neg(roundWhole(neg(a))) : floor(add(a, HALF));
 }
 

@@ -2,9 +2,17 @@
 const DASHES = /[\u2010-\u2015\u2212]/g;
 const APOSTROPHES = /[\u2018\u2019\u02bc]/g;
 
+/** Small letters a to z, digits, dots and plain dashes: what most words are made of. */
+const isPlain = (text: string): boolean => {
+  for (let at = 0; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if ((code < 97 || code > 122) && (code < 48 || code > 57) && code !== 45 && code !== 46) return false;
+  }
+  return true;
+};
+
 /** The form in which words and names are compared: NFC, lower case, plain dashes and apostrophes. */
 export const fold = (text: string): string => {
-  // Most words are plain ASCII in lower case: leave those alone.
-  if (/^[a-z0-9.-]*$/.test(text)) return text;
+  if (isPlain(text)) return text;
   return text.normalize('NFC').replace(DASHES, '-').replace(APOSTROPHES, "'").toLowerCase();
 };

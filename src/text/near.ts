@@ -2,19 +2,21 @@ import { fold } from './fold.ts';
 
 /** Edits between two words: letters put in, left out, changed, or two neighbours swapped. */
 export const editDistance = (a: string, b: string): number => {
+  // Three rows of a table of all beginnings of one word by all of the other: the one being filled, and the two before.
   let before: number[] = [];
-  let last = Array.from({ length: b.length + 1 }, (_, column) => column);
+  let last: number[] = [];
+  let now: number[] = [];
+  for (let column = 0; column <= b.length; column++) last.push(column);
   for (let row = 1; row <= a.length; row++) {
-    const now = [row];
+    now[0] = row;
     for (let column = 1; column <= b.length; column++) {
       const same = a[row - 1] === b[column - 1] ? 0 : 1;
       let least = Math.min((last[column] ?? 0) + 1, (now[column - 1] ?? 0) + 1, (last[column - 1] ?? 0) + same);
       const swapped = row > 1 && column > 1 && a[row - 1] === b[column - 2] && a[row - 2] === b[column - 1];
       if (swapped) least = Math.min(least, (before[column - 2] ?? 0) + 1);
-      now.push(least);
+      now[column] = least;
     }
-    before = last;
-    last = now;
+    [before, last, now] = [last, now, before];
   }
   return last[b.length] ?? 0;
 };

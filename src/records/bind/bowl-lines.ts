@@ -1,6 +1,7 @@
 import type { Item } from '../../notation/line-tree.ts';
 import { textEnd } from '../../notation/space.ts';
 import { isBowlName } from '../../notation/words.ts';
+import { fitted } from '../../text/fitted.ts';
 import { fromOf, sliceOf, toOf } from '../../text/span.ts';
 import type { Component, Name } from '../schema/values.ts';
 import type { Again, Bowl, Home, Left, More, Plus, Weighed } from '../schema/visit.ts';
@@ -256,5 +257,5 @@ export const bindLeft = ({ cursor, groups }: Opened): Bound<Left> | undefined =>
   }
   if (left.length === 0 && groups.every((group) => group.length === 0))
     sayNothing(cursor, 'The line does not say what is left.', 'Write bowl and grams, as in `left A 14 binned`.');
-  return { left, ...(fate && { fate }) };
+  return { left: fitted(left), ...(fate && { fate }) };
 };

@@ -1,4 +1,5 @@
 import type { Item, Run } from '../../notation/line-tree.ts';
+import { fitted, joined } from '../../text/fitted.ts';
 import { type At, fromOf, joinSpans, sliceOf, toOf } from '../../text/span.ts';
 import type { Amount, Duration, Name, Period, Zone } from '../schema/values.ts';
 import type { Check, Heat, Off, On, Reaction, Wash } from '../schema/visit.ts';
@@ -35,9 +36,10 @@ const isTime = (cursor: Cursor, item: Item, needed: boolean): boolean => {
 
 /** Takes the time out of the line: it is written first, but has one meaning wherever it stands (`on A 14:35`). */
 const pickTime = (cursor: Cursor, needed: boolean): Item | undefined => {
-  const item = cursor.items.slice(cursor.next).find((other) => isTime(cursor, other, needed));
+  let index = cursor.next;
+  let item = cursor.items[index];
+  while (item !== undefined && !isTime(cursor, item, needed)) item = cursor.items[++index];
   if (item === undefined) return undefined;
-  const index = cursor.items.indexOf(item);
   cursor.items = cursor.items.filter((_, place) => place !== index);
   if (index > cursor.next && wordBefore(cursor, index) === 'at')
     cursor.items = cursor.items.filter((_, place) => place !== index - 1);
@@ -135,14 +137,14 @@ const oneTime = (cursor: Cursor, { to }: Period): void => {
 
 /** Bowls, places and a length of time, in whatever order a hand writes them. */
 const takeWhere = (cursor: Cursor): { bowls: Name[]; zones: Zone[]; minutes: Duration | undefined } => {
-  const bowls: Name[] = [];
-  const zones: Zone[] = [];
+  let bowls: Name[] = [];
+  let zones: Zone[] = [];
   let minutes: Duration | undefined;
   for (;;) {
     const start = cursor.next;
-    bowls.push(...takeBowls(cursor));
+    bowls = joined(bowls, takeBowls(cursor));
     if (minutes === undefined) minutes = takeMinutes(cursor);
-    zones.push(...takeZones(cursor));
+    zones = joined(zones, takeZones(cursor));
     if (cursor.next === start && takeKind(cursor, 'comma') === undefined) return { bowls, zones, minutes };
   }
 };
@@ -173,12 +175,12 @@ export const bindOff = (opened: Opened): Bound<Off> => {
 
 /** Bowls at the head of a check, which may stand apart from the rest by a comma (`check 10:40 A, B roots yellow`). */
 const leadBowls = (cursor: Cursor, groups: Item[][]): { bowls: Name[]; rest: Item[][] } => {
-  const bowls = takeBowls(cursor);
+  let bowls = takeBowls(cursor);
   const rest = [cursor.items.slice(cursor.next), ...groups.slice(1)];
   while (bowls.length > 0 && rest[0]?.length === 0 && rest.length > 1) {
     rest.shift();
     enter(cursor, rest[0] ?? []);
-    bowls.push(...takeBowls(cursor));
+    bowls = joined(bowls, takeBowls(cursor));
     rest[0] = cursor.items.slice(cursor.next);
   }
   return { bowls, rest };
@@ -240,6 +242,9 @@ export const bindStep = (opened: Opened, word: string): Step => {
       if (amount !== undefined) step.amount = amount;
     } else break;
   }
+  step.bowls = fitted(step.bowls);
+  step.zones = fitted(step.zones);
+  step.words = fitted(step.words);
   finish(cursor);
   return step;
 };

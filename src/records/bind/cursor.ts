@@ -48,15 +48,28 @@ export const takeWord = (cursor: Cursor, ...words: readonly string[]): boolean =
 export const takeKind = (cursor: Cursor, kind: Item['kind']): Item | undefined =>
   peek(cursor)?.kind === kind ? take(cursor) : undefined;
 
+/** Most words kept; with more distinct ones than this the table starts anew. */
+const MOST_WORDS = 5_000;
+const words = new Map<string, string>();
+
+/** A word as it was first met: records name the same few thousand again and again. */
+const once = (word: string): string => {
+  const known = words.get(word);
+  if (known !== undefined) return known;
+  if (words.size >= MOST_WORDS) words.clear();
+  words.set(word, word);
+  return word;
+};
+
 export const nameAt = (cursor: Cursor, item: Item): Name => ({
-  name: wordOf(cursor, item),
+  name: once(wordOf(cursor, item)),
   at: atOf(item.first ?? item),
 });
 
 export const wordAt = (cursor: Cursor, item: Item): Word =>
   item.about
-    ? { word: wordOf(cursor, item), about: true, at: atOf(item) }
-    : { word: wordOf(cursor, item), at: atOf(item) };
+    ? { word: once(wordOf(cursor, item)), about: true, at: atOf(item) }
+    : { word: once(wordOf(cursor, item)), at: atOf(item) };
 
 export const notice = (
   cursor: Cursor,

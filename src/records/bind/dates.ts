@@ -35,7 +35,8 @@ const plainDashes = (text: string): string => text.replace(/[‐-―−]/g, '-')
 
 /** A date item as a date; undefined, with a notice, when there is no such day. */
 export const dateOf = (cursor: Cursor, item: Item): DateText | undefined => {
-  const text = plainDashes(typed(cursor, item));
+  const written = typed(cursor, item);
+  const text = isDate(written) ? written : plainDashes(written);
   if (isDate(text)) return { date: text, at: atOf(item) };
   const [year = 0, month = 0, day = 0] = text.split('-').map(Number);
   monthFault(cursor, item, year, month, day);

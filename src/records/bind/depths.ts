@@ -58,5 +58,8 @@ export const takeDepth = (cursor: Cursor): Depth | undefined => {
     take(cursor);
     return { ...range, plus: true, ...hedge(item), at: atOf({ from: item.from, to: after.to }) };
   }
-  return { ...range, ...hedge(item), at: atOf(item) };
+  const { value, to } = range;
+  return to === undefined && !item.about
+    ? { value, at: atOf(item) }
+    : { value, ...(to !== undefined && { to }), ...hedge(item), at: atOf(item) };
 };

@@ -63,13 +63,21 @@ export const unitOf = (cursor: Cursor, item: Item): string => {
 /** What a record says of a hedged item. */
 export const hedge = (item: Item): { about?: true } => (item.about ? { about: true } : {});
 
+type Bounds = { value: number; to?: number };
+
 /** The two ends of a number item, or its one figure. */
-export const bounds = (cursor: Cursor, item: Item): { value: number; to?: number } | undefined => {
+export const bounds = (cursor: Cursor, item: Item): Bounds | undefined => {
   const value = item.first && numberAt(cursor, item.first);
   if (value === undefined) return undefined;
   const to = item.second && numberAt(cursor, item.second);
   return to === undefined ? { value } : { value, to };
 };
+
+/** Figures with their unit. Most are one plain figure, made in one piece: a copy costs each a layout of its own. */
+const measured = <U extends string>({ value, to }: Bounds, unit: U, item: Item): Amount & { unit: U } =>
+  to === undefined && !item.about
+    ? { value, unit, at: atOf(item) }
+    : { value, ...(to !== undefined && { to }), unit, ...hedge(item), at: atOf(item) };
 
 /** A number item as an amount; undefined, with a notice, when it can be read two ways. */
 export const amountOf = (cursor: Cursor, item: Item): Amount | undefined => {
@@ -84,7 +92,7 @@ export const amountOf = (cursor: Cursor, item: Item): Amount | undefined => {
     });
     return undefined;
   }
-  return range && { ...range, unit, ...hedge(item), at: atOf(item) };
+  return range && measured(range, unit, item);
 };
 
 /** A sum of money; undefined, with a notice, when it can be read two ways. */
@@ -106,7 +114,7 @@ export const durationOf = (cursor: Cursor, item: Item | undefined): Duration | u
   if (item?.kind !== 'number') return undefined;
   const unit = TIME[unitOf(cursor, item)];
   const range = unit && bounds(cursor, item);
-  return unit && range && { ...range, unit, ...hedge(item), at: atOf(item) };
+  return unit && range && measured(range, unit, item);
 };
 
 /** A number item as a strength, when it says `%` or `vol`. */
@@ -121,7 +129,7 @@ export const strengthOf = (cursor: Cursor, item: Item | undefined): Strength | u
     });
     return undefined;
   }
-  return range && { value: range.value, unit, ...hedge(item), at: atOf(item) };
+  return range && measured(range, unit, item);
 };
 
 /** A pair item as a ratio of colour to developer. */

@@ -1,4 +1,5 @@
 import type { Item } from '../../notation/line-tree.ts';
+import { fitted } from '../../text/fitted.ts';
 import { fromOf, toOf } from '../../text/span.ts';
 import type { Word } from '../schema/values.ts';
 import type { Charge, Deposit, Paid, Split } from '../schema/visit.ts';
@@ -40,7 +41,7 @@ const takeMoneyGroup = (cursor: Cursor): { words: Word[]; amount?: number; perce
     take(cursor);
   }
   finish(cursor, 'Write the item and one amount, as in `charge foils 95.00`.');
-  return { words, ...(amount !== undefined && { amount }), ...(percent !== undefined && { percent }) };
+  return { words: fitted(words), ...(amount !== undefined && { amount }), ...(percent !== undefined && { percent }) };
 };
 
 const isSum = (item: Item): boolean =>

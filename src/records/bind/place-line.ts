@@ -1,5 +1,6 @@
 import type { Item, Run } from '../../notation/line-tree.ts';
 import { SOFT_WORDS } from '../../notation/words.ts';
+import { fitted } from '../../text/fitted.ts';
 import { isLengthUnit } from '../../trade/units.ts';
 import { isCover, isTechnique } from '../../trade/zones.ts';
 import type { Word, Zone } from '../schema/values.ts';
@@ -24,7 +25,8 @@ import {
 import { amountOf, countAt, unitOf } from './figures.ts';
 import { bowlAhead, takeBowls, takeKnownZone } from './seen.ts';
 
-type Draft = { -readonly [key in keyof Placing]: Placing[key] };
+type Bound = Omit<Placing, 'word' | 'line'>;
+type Draft = { -readonly [key in keyof Bound]: Bound[key] };
 
 /** `6x`, `28 foils`: a count of sections typed the other way round. */
 const countOtherWay = (cursor: Cursor, item: Item): void => {
@@ -135,10 +137,9 @@ const addSections = (cursor: Cursor, draft: Draft, run: Run): void => {
 };
 
 /** `place A hairline slice x2 gap 0 mirror off-scalp 1cm foil`, `place A+B back weave x28 turn A B A` */
-export const bindPlace = (opened: Opened): Omit<Placing, 'word' | 'line'> => {
+export const bindPlace = (opened: Opened): Bound => {
   const cursor = enterAll(opened);
-  const draft: Draft = { word: 'place', line: 0, bowls: [], zones: [], mirror: false, words: [] };
-  draft.bowls = takeBowls(cursor);
+  const draft: Draft = { bowls: takeBowls(cursor), zones: [], mirror: false, words: [] };
   for (let item = peek(cursor); item !== undefined; item = peek(cursor)) {
     if (item.kind === 'comma') take(cursor);
     else if (item.kind === 'count') {
@@ -166,6 +167,7 @@ export const bindPlace = (opened: Opened): Omit<Placing, 'word' | 'line'> => {
     notice(cursor, 'no-bowl', { from: 0, to: cursor.text.length }, 'The `place` line names no bowl.', {
       todo: 'Write the bowl first, as in `place A top weave x6`.',
     });
-  const { word: _word, line: _line, ...rest } = draft;
-  return rest;
+  draft.zones = fitted(draft.zones);
+  draft.words = fitted(draft.words);
+  return draft;
 };

@@ -1,9 +1,10 @@
 import type { Item } from '../../notation/line-tree.ts';
 import { isBowlName, SOFT_WORDS } from '../../notation/words.ts';
-import { joinSpans } from '../../text/span.ts';
+import { fitted, joined } from '../../text/fitted.ts';
+import { joinSpans, spanOf } from '../../text/span.ts';
 import { isStage } from '../../trade/stages.ts';
 import { TONE_WORDS } from '../../trade/tone.ts';
-import { isZone } from '../../trade/zones.ts';
+import { ALONG, GROUPS, isZone, ZONES } from '../../trade/zones.ts';
 import type { Name, Seen, Stage, Zone } from '../schema/values.ts';
 import {
   atOf,
@@ -67,9 +68,17 @@ const PLAIN_WORDS: ReadonlySet<string> = new Set([
   'nat',
 ]);
 
+const PLACES: readonly string[] = [...ZONES, ...ALONG, ...GROUPS];
+
+/** Every form of the places' names; a name as it stands goes before the other forms of another. */
+const FORMS: ReadonlyMap<string, string> = new Map([
+  ...PLACES.map((zone): [string, string] => [zone.replace(/s$/, ''), zone]),
+  ...PLACES.map((zone): [string, string] => [`${zone}s`, zone]),
+  ...PLACES.map((zone): [string, string] => [zone, zone]),
+]);
+
 /** The place a word names, in the plural where the notation has it so; undefined for any other word. */
-export const zoneWord = (word: string): string | undefined =>
-  [word, `${word}s`, word.replace(/s$/, '')].find((form) => isZone(form));
+export const zoneWord = (word: string): string | undefined => FORMS.get(word);
 
 /** The next word as a place, or the next two (`half head`, `t section`), and how many words it takes. */
 const nextZone = (cursor: Cursor): { zone: string; words: number } | undefined => {
@@ -87,25 +96,28 @@ export const zoneAhead = (cursor: Cursor): boolean => nextZone(cursor) !== undef
 
 /** Takes a place made of known words: `back left`, `ends top`. */
 export const takeKnownZone = (cursor: Cursor): Zone | undefined => {
-  const words: string[] = [];
+  let zone: string | undefined;
   let first: Item | undefined;
   let last: Item | undefined;
   for (let next = nextZone(cursor); next !== undefined; next = nextZone(cursor)) {
     first ??= peek(cursor);
     last = peek(cursor, next.words - 1);
     cursor.next += next.words;
-    words.push(next.zone);
+    zone = zone === undefined ? next.zone : `${zone} ${next.zone}`;
   }
-  return first && last && { zone: words.join(' '), at: atOf({ from: first.from, to: last.to }) };
+  return zone === undefined || first === undefined || last === undefined
+    ? undefined
+    : { zone, at: spanOf(first.from, last.to) };
 };
 
 /** Takes bowls: `A`, `A B`, `A+B`, `A and B`. */
 export const takeBowls = (cursor: Cursor): Name[] => {
   const bowls: Name[] = [];
+  const before = peekWord(cursor);
   // `on 14:35 bowl A roots`
-  if (/^bowls?$/.test(peekWord(cursor) ?? '') && isBowlName(peekWord(cursor, 1) ?? '')) cursor.next++;
+  if ((before === 'bowl' || before === 'bowls') && isBowlName(peekWord(cursor, 1) ?? '')) cursor.next++;
   for (;;) {
-    if (!bowlAhead(cursor)) return bowls;
+    if (!bowlAhead(cursor)) return fitted(bowls);
     const item = take(cursor);
     if (item !== undefined) bowls.push(nameAt(cursor, item));
     const start = cursor.next;
@@ -132,16 +144,16 @@ export const takeZones = (cursor: Cursor): Zone[] => {
     else {
       const word = peekWord(cursor);
       const item = peek(cursor);
-      if (word === undefined || item === undefined || isBowlName(word) || SOFT_WORDS.has(word)) return zones;
+      if (word === undefined || item === undefined || isBowlName(word) || SOFT_WORDS.has(word)) return fitted(zones);
       take(cursor);
       zones.push({ zone: word, at: atOf(item) });
     }
     const start = cursor.next;
-    if (!takeJoiner(cursor)) return zones;
+    if (!takeJoiner(cursor)) return fitted(zones);
     // A bowl after the comma is no place: leave the comma to whoever takes bowls.
     if (bowlAhead(cursor)) {
       cursor.next = start;
-      return zones;
+      return fitted(zones);
     }
   }
 };
@@ -247,7 +259,10 @@ const bindOne = (cursor: Cursor, options: SeenOptions): Seen => {
     if (depth === undefined && cursor.notices.length === known) break;
     if (depth !== undefined) seen.depth = depth;
   }
-  return { ...seen, at: runAt(cursor, start, cursor.next) };
+  seen.zones = fitted(seen.zones);
+  seen.words = fitted(seen.words);
+  seen.at = runAt(cursor, start, cursor.next);
+  return seen;
 };
 
 /** Binds the group under the cursor: one thing seen, or several without a comma between them. */
@@ -278,9 +293,9 @@ export const bindSeen = (cursor: Cursor, groups: readonly (readonly Item[])[], o
     if (group.length === 0) continue;
     enter(cursor, group);
     for (const seen of bindGroup(cursor, options)) {
-      if (isBare(seen)) waiting = [...waiting, ...seen.zones];
+      if (isBare(seen)) waiting = joined(waiting, seen.zones);
       else {
-        all.push(waiting.length === 0 ? seen : { ...seen, zones: [...waiting, ...seen.zones] });
+        all.push(waiting.length === 0 ? seen : { ...seen, zones: joined(waiting, seen.zones) });
         waiting = [];
       }
     }
@@ -288,6 +303,6 @@ export const bindSeen = (cursor: Cursor, groups: readonly (readonly Item[])[], o
   const [first] = waiting;
   const last = waiting.at(-1);
   if (first !== undefined && last !== undefined)
-    all.push({ zones: waiting, words: [], at: joinSpans(first.at, last.at) });
-  return all;
+    all.push({ zones: waiting, words: fitted([]), at: joinSpans(first.at, last.at) });
+  return fitted(all);
 };

@@ -1,5 +1,6 @@
 import type { Item } from '../../notation/line-tree.ts';
 import { SOFT_WORDS } from '../../notation/words.ts';
+import { fitted } from '../../text/fitted.ts';
 import { isTestKind, TEST_KINDS, TEST_RESULTS } from '../../trade/hair.ts';
 import { isStage } from '../../trade/stages.ts';
 import type { Test } from '../schema/client.ts';
@@ -33,7 +34,8 @@ const RESULTS: ReadonlySet<string> = new Set([
 ]);
 const MADE_WITH: ReadonlySet<string> = new Set(['skin', 'strand', 'metal']);
 
-type Draft = { -readonly [key in keyof Test]: Test[key] };
+type Bound = Omit<Test, 'word' | 'line'>;
+type Draft = { -readonly [key in keyof Bound]: Bound[key] };
 
 /** What else the trade calls a test: common practice, no source. */
 const OTHER_NAMES: Readonly<Record<string, string>> = { patch: 'skin', allergy: 'skin', elasticity: 'stretch' };
@@ -156,11 +158,11 @@ const bindSkin = (cursor: Cursor, items: readonly Item[]): Test['result'] => {
   finish(cursor);
   return first === undefined || last === undefined
     ? []
-    : [{ zones, words, at: atOf({ from: first.from, to: last.to }) }];
+    : [{ zones: fitted(zones), words: fitted(words), at: atOf({ from: first.from, to: last.to }) }];
 };
 
 /** `test skin 2026-09-01 11:00 cream, gloss read 2026-09-03 11:30 clear`, `test strand clay 20min yellow`, … */
-export const bindTest = ({ cursor, groups }: Opened): Omit<Test, 'line' | 'word'> | undefined => {
+export const bindTest = ({ cursor, groups }: Opened): Bound | undefined => {
   enter(cursor, groups[0] ?? []);
   const kind = peek(cursor);
   if (kind?.kind !== 'word' || !isTestKind(wordOf(cursor, kind))) {
@@ -175,8 +177,6 @@ export const bindTest = ({ cursor, groups }: Opened): Omit<Test, 'line' | 'word'
   take(cursor);
   const test = nameAt(cursor, kind);
   const draft: Draft = {
-    word: 'test',
-    line: 0,
     test,
     made: true,
     products: [],
@@ -261,9 +261,9 @@ export const bindTest = ({ cursor, groups }: Opened): Omit<Test, 'line' | 'word'
       todo: `Write when it was read, as in \`read 2026-11-20 10:00 ${typed(cursor, { from: first.from, to: last.to })}\`.`,
       label: 'read when',
     });
-  draft.zones = draft.result.flatMap(({ zones }) => zones);
+  draft.products = fitted(draft.products);
+  draft.zones = fitted(draft.result.flatMap(({ zones }) => zones));
   const begun = draft.date ?? draft.time ?? draft.minutes ?? draft.mix?.[0] ?? draft.products[0];
   draft.made = !draft.notNeeded && (begun !== undefined || !draft.read);
-  const { word: _word, line: _line, ...rest } = draft;
-  return rest;
+  return draft;
 };

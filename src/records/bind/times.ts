@@ -5,10 +5,12 @@ import { boundedAt, figure, hedge } from './figures.ts';
 
 const HALF_DAY = 720;
 
+type Time = { minutes: number; other?: number };
+
 /** Minutes since midnight of `14:35`, `14.35`, `2`, with `am` or `pm` where it stands. */
-const timeOfDay = (cursor: Cursor, run: Run, half: Run | undefined): Omit<Clock, 'at'> | undefined => {
+const timeOfDay = (cursor: Cursor, run: Run, half: Run | undefined): Time | undefined => {
   const text = typed(cursor, run).replace(/\s/g, '');
-  const [hourText = '', minuteText = '0', seconds] = text.split(/[:.,]/);
+  const [hourText = '', minuteText = '0', seconds] = text.split(text.includes(':') ? ':' : /[.,]/);
   const [hour, minute] = [Number(hourText), Number(minuteText)];
   const fault = (message: string, todo: string): undefined =>
     void notice(cursor, 'bad-time', run, message, { todo, label: 'no time of day' });
@@ -34,6 +36,11 @@ const timeOfDay = (cursor: Cursor, run: Run, half: Run | undefined): Omit<Clock,
   return settled || hour === 0 ? { minutes } : { minutes, other: (minutes + HALF_DAY) % (2 * HALF_DAY) };
 };
 
+const clockOf = ({ minutes, other }: Time, item: Item, run: Run): Clock =>
+  other === undefined && !item.about
+    ? { minutes, at: atOf(run) }
+    : { minutes, ...(other !== undefined && { other }), ...hedge(item), at: atOf(run) };
+
 /** A clock or pair item as a span of clock time. */
 export const periodOf = (cursor: Cursor, item: Item): Period | undefined => {
   const at = atOf(item);
@@ -46,11 +53,11 @@ export const periodOf = (cursor: Cursor, item: Item): Period | undefined => {
   if (item.first === undefined) return undefined;
   const first = timeOfDay(cursor, item.first, item.unit ?? item.secondUnit);
   if (first === undefined) return undefined;
-  const from: Clock = { ...first, ...hedge(item), at: atOf(item.first) };
+  const from = clockOf(first, item, item.first);
   if (item.second === undefined) return { from, at };
   const second = timeOfDay(cursor, item.second, item.secondUnit ?? item.unit);
   if (second === undefined) return { from, at };
-  return { from, to: { ...second, ...hedge(item), at: atOf(item.second) }, at };
+  return { from, to: clockOf(second, item, item.second), at };
 };
 
 /** Takes a time of day from a slot that is not first on its line: a pair, or a number such as `14.35`. */
@@ -72,5 +79,5 @@ export const takeTime = (cursor: Cursor): Clock | undefined => {
     return undefined;
   take(cursor);
   const time = item.first && timeOfDay(cursor, item.first, half);
-  return time && { ...time, ...hedge(item), at: atOf(item) };
+  return time && clockOf(time, item, item);
 };

@@ -1,6 +1,7 @@
 import type { Item } from '../../notation/line-tree.ts';
-import { spaceEnd, trimmed } from '../../notation/space.ts';
+import { evenlySpaced, spaceEnd, trimmed } from '../../notation/space.ts';
 import { isBowlName } from '../../notation/words.ts';
+import { fitted, joined } from '../../text/fitted.ts';
 import { fold } from '../../text/fold.ts';
 import { fromOf, sliceOf, toOf } from '../../text/span.ts';
 import { isLengthUnit } from '../../trade/units.ts';
@@ -43,7 +44,7 @@ export const bindRegrowth = (opened: Opened): Bound<Regrowth> | undefined => {
     return needs(cursor, 'The line gives no length of new growth.', 'Write it with its unit, as in `regrowth 2cm`.');
   take(cursor);
   const length = amountOf(cursor, item);
-  const zones = [...before, ...takeZones(cursor)];
+  const zones = joined(before, takeZones(cursor));
   finish(cursor);
   return length && { length, zones };
 };
@@ -156,7 +157,7 @@ const changeOf = (cursor: Cursor, items: readonly Item[]): Change => {
   const first = items[0];
   const last = items.at(-1);
   if (first !== undefined && last !== undefined)
-    draft.text = typed(cursor, { from: first.from, to: last.to }).replace(/[\s\u200b]+/g, ' ');
+    draft.text = evenlySpaced(typed(cursor, { from: first.from, to: last.to }));
   for (let item = take(cursor); item !== undefined; item = take(cursor)) {
     if (item.kind === 'word' && draft.bowl === undefined && isBowlToChange(cursor, item))
       draft.bowl = nameAt(cursor, item);
@@ -169,6 +170,7 @@ const changeOf = (cursor: Cursor, items: readonly Item[]): Change => {
       if (percent !== undefined) draft.percent = percent * (item.kind === 'dash' ? -1 : 1);
     }
   }
+  draft.words = fitted(draft.words);
   return draft;
 };
 
@@ -216,7 +218,7 @@ export const bindNext = ({ cursor, groups, closing }: Opened): Bound<Next> => {
   if (draft.wait === undefined && draft.date === undefined && monthItem === undefined) lateWait(cursor, draft, rest);
   if (cursor.next === 0 && rest.every((items) => items.length === 0) && closing.says === undefined)
     needs(cursor, 'The line does not say when, nor what to change.', 'Write it as in `next 6w roots`.');
-  draft.changes = rest.filter((items) => items.length > 0).map((items) => changeOf(cursor, items));
+  draft.changes = fitted(rest.filter((items) => items.length > 0).map((items) => changeOf(cursor, items)));
   for (const { words } of draft.changes) {
     const glued = words.find(({ word }) => /^\p{L}\d*-\d+$/u.test(word));
     if (glued === undefined) continue;
