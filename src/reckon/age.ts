@@ -9,12 +9,13 @@ const latestBirth = (when: string): string => (isDate(when) ? when : isMonth(whe
  * lines differ. Undefined without a `born` line and before birth.
  */
 export const ageOf = (client: ClientFile, date: string): number | undefined => {
-  const births = client.entries
-    .flatMap(({ entry }) => entry.facts)
-    .flatMap((fact) => (fact.word === 'born' ? [latestBirth(fact.when.when)] : []))
-    .sort();
-  const birth = births.at(-1);
-  if (birth === undefined || !isDate(date)) return undefined;
+  let birth = '';
+  for (const { entry } of client.entries)
+    for (const fact of entry.facts) {
+      const latest = fact.word === 'born' ? latestBirth(fact.when.when) : '';
+      if (latest > birth) birth = latest;
+    }
+  if (birth === '' || !isDate(date)) return undefined;
   const age = ageOn(birth, date);
   return age < 0 ? undefined : age;
 };

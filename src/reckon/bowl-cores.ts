@@ -139,12 +139,14 @@ const withOuts = (working: Working, bowls: VisitBowls, parts: readonly Part[]): 
   });
 };
 
+const TOTALS = ['total', 'claim'] as const;
+
 /** The total that a bowl's line sets and the one that it claims; a figure that is no weight is a problem. */
 const saidOfBowl = (bowls: VisitBowls, plan: BowlPlan, problems: BowlProblem[]): BowlSaid => {
   const { name, place, bowl } = plan;
   const said: { -readonly [key in keyof BowlSaid]: BowlSaid[key] } = { name, place };
   if (bowl === undefined) return said;
-  for (const key of ['total', 'claim'] as const) {
+  for (const key of TOTALS) {
     const amount = bowl.fact[key];
     if (amount === undefined) continue;
     const figure = saidOf(bowls, bowl.line, amount);

@@ -10,7 +10,6 @@ import {
   mul,
   ONE,
   roundTo,
-  sum,
   ZERO,
 } from '../text/exact.ts';
 import type { Place } from '../text/span.ts';
@@ -78,8 +77,14 @@ const addPortions = (portions: PortionDraft[], part: Part, weight: Weight, about
       });
 };
 
-const allOf = (weights: readonly Weight[]): Weight =>
-  weights.length > 0 && weights.every((weight) => weight !== undefined) ? sum(weights) : undefined;
+const allOf = (weights: readonly Weight[]): Weight => {
+  let total: Weight;
+  for (const weight of weights) {
+    if (weight === undefined) return undefined;
+    total = total === undefined ? weight : add(total, weight);
+  }
+  return total;
+};
 
 /** Whether the scales can show a weight as it is; without a division where they show whole grams. */
 const isMultiple = (weight: Exact, step: Exact): boolean =>
@@ -93,8 +98,9 @@ const setShown = (portions: readonly PortionDraft[], total: Weight, step: Exact)
   }
   const weights = portions.map(({ weight }) => weight ?? ZERO);
   const shown = total === undefined ? undefined : largestRemainder(weights, total, step);
-  for (const [index, portion] of portions.entries())
+  portions.forEach((portion, index) => {
     portion.shown = shown === undefined ? portion.weight && roundTo(portion.weight, step) : shown[index];
+  });
 };
 
 /** The weight that would settle the bowl: of the first part that is open, or of any where all are. */
@@ -151,10 +157,10 @@ const weightProblems = (said: BowlSaid, parts: readonly Part[], solution: Weight
   const { weights, breaches } = solution;
   const breach = breaches.find((one) => !isSlight(one, parts, step));
   if (breach !== undefined) return [breachProblem(said, breach)];
+  const first = parts.find((_, index) => weights[index] === undefined);
+  if (first === undefined) return claimProblem(said, parts, weights, step);
   const open = parts.filter((_, index) => weights[index] === undefined);
-  const [first] = open;
-  if (first !== undefined) return [missingWeight(said, first, open, parts)];
-  return claimProblem(said, parts, weights, step);
+  return [missingWeight(said, first, open, parts)];
 };
 
 /** Per cent of peroxide in all portions together; undefined while a strength or a weight is not known. */
@@ -198,10 +204,10 @@ export const solveBowl = (
   const { weights, assumed } = solution;
   const portions: PortionDraft[] = [];
   const outs: (string | undefined)[] = [];
-  for (const [index, part] of parts.entries()) {
+  parts.forEach((part, index) => {
     addPortions(portions, part, weights[index], about, assumed?.on === index ? assumed.ratio : undefined);
     while (outs.length < portions.length) outs.push(part.out);
-  }
+  });
   const total = allOf(weights);
   setShown(portions, total, scale);
   const base = sumOf(portions, 'base');

@@ -19,12 +19,17 @@ const usedTogether = (group: readonly BowlReckoned[]): BowlReckoned[] => {
   });
 };
 
+const isMoreMixed = (bowls: VisitPlan['bowls']): boolean => {
+  for (const { more } of bowls.values()) if (more !== undefined) return true;
+  return false;
+};
+
 /**
  * Shares what is left of a bowl between its mixes, where `more` made some. What was used of a bowl alone is mixed, less
  * what is left and what was taken: below nought where more is left.
  */
 export const shareLeft = (all: readonly BowlReckoned[], { bowls }: VisitPlan): readonly BowlReckoned[] => {
-  if (![...bowls.values()].some(({ more }) => more !== undefined)) return all;
+  if (!isMoreMixed(bowls)) return all;
   const rootOf = (name: string): string => {
     const of = bowls.get(name)?.more?.of;
     return of === undefined ? name : rootOf(of);

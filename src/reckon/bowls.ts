@@ -2,7 +2,7 @@ import type { ClientFile, Journal } from '../journal/journal.ts';
 import type { SalonSettings } from '../journal/salon.ts';
 import type { Stood } from '../journal/source.ts';
 import type { Visit } from '../records/schema/entry.ts';
-import { add, type Exact, max, sub, sum, ZERO } from '../text/exact.ts';
+import { add, type Exact, max, sub, ZERO } from '../text/exact.ts';
 import type { Place } from '../text/span.ts';
 import { findEarlier } from './again.ts';
 import { differsFrom } from './again-differs.ts';
@@ -28,25 +28,34 @@ export { usesOf } from './uses.ts';
 /** Grams that a bowl really held: what the scales said of it, else what was reckoned. */
 const mixedOf = ({ portions }: Core, { weighed }: Weighing): Exact | undefined => {
   if (weighed !== undefined && weighed.parts.length === 0) return weighed.total;
-  const held = portions.map(heldOf);
-  return held.length > 0 && held.every((weight) => weight !== undefined) ? sum(held) : undefined;
+  let total: Exact | undefined;
+  for (const portion of portions) {
+    const held = heldOf(portion);
+    if (held === undefined) return undefined;
+    total = total === undefined ? held : add(total, held);
+  }
+  return total;
 };
 
 /** Grams taken out of each bowl of the visit into others. */
-const takenOf = (ready: readonly Ready[]): Map<string, Exact> => {
+const takenOf = (ready: ReadonlyMap<string, Ready>): ReadonlyMap<string, Exact> => {
   const taken = new Map<string, Exact>();
-  for (const { core } of ready)
-    for (const [index, portion] of core.portions.entries()) {
-      const [name, weight] = [core.outs[index], heldOf(portion)];
+  for (const { core } of ready.values())
+    core.portions.forEach((portion, index) => {
+      const name = core.outs[index];
+      const weight = name === undefined ? undefined : heldOf(portion);
       if (name !== undefined && weight !== undefined) taken.set(name, add(taken.get(name) ?? ZERO, weight));
-    }
+    });
   return taken;
 };
 
 type GoneHome = { readonly weight: Exact; readonly place: Place };
 
+const NOTHING: ReadonlyMap<string, GoneHome> = new Map();
+
 /** Grams that go home of each bowl of the visit. */
-const homeOf = ({ plan, salon, visit }: VisitBowls): Map<string, GoneHome> => {
+const homeOf = ({ plan, salon, visit }: VisitBowls): ReadonlyMap<string, GoneHome> => {
+  if (plan.home.length === 0) return NOTHING;
   const home = new Map<string, GoneHome>();
   for (const { fact, line } of plan.home) {
     const weight = fact.amount && plainGrams(fact.amount, salon);
@@ -100,7 +109,7 @@ const leftOf = (
 };
 
 /** A bowl that is solved and weighed, before it is built. */
-type Ready = { readonly plan: BowlPlan; readonly core: Core; readonly weighing: Weighing };
+type Ready = { readonly plan: BowlPlan; readonly core: Core; readonly weighing: Weighing; built?: BowlReckoned };
 
 /** All bowls of a visit; one that is taken out of another is built after it. */
 const buildAll = (working: Working, bowls: VisitBowls): readonly BowlReckoned[] => {
@@ -110,22 +119,20 @@ const buildAll = (working: Working, bowls: VisitBowls): readonly BowlReckoned[] 
     const core = coreOfPlan(working, bowls, one);
     ready.set(one.name, { plan: one, core, weighing: weighBowl(working, bowls, one, core) });
   }
-  const taken = takenOf([...ready.values()]);
+  const taken = takenOf(ready);
   const home = homeOf(bowls);
-  const built = new Map<string, BowlReckoned>();
   const date = dayOf(visit);
   const build = (whole: Ready): BowlReckoned => {
     const { plan: one, core, weighing } = whole;
-    const done = built.get(one.name);
-    if (done !== undefined) return done;
+    if (whole.built !== undefined) return whole.built;
     const { portions } = core;
-    for (const [index, portion] of portions.entries()) {
+    portions.forEach((portion, index) => {
       const out = core.outs[index];
       const source = out === undefined ? undefined : ready.get(out);
       if (source !== undefined) portion.from = build(source);
       portion.cost = portionCost(portion, date, salon);
-    }
-    const problems = [...core.problems, ...weighing.problems];
+    });
+    const problems = core.problems.concat(weighing.problems);
     const again = compareAgain(working, bowls, whole, problems);
     const left = leftOf(one, home.get(one.name), salon, problems);
     const mixed = mixedOf(core, weighing);
@@ -152,7 +159,7 @@ const buildAll = (working: Working, bowls: VisitBowls): readonly BowlReckoned[] 
       again: again && { visit: again.visit, bowl: again.bowl, share: again.share },
       problems,
     };
-    built.set(one.name, result);
+    whole.built = result;
     return result;
   };
   return withStrays(shareLeft([...ready.values()].map(build), plan), bowls);

@@ -24,8 +24,11 @@ export const minutesOf = (duration: Duration): number | undefined => spanOfMinut
 /** The bowls that a visit mixes, each with the bowl that a `more` line made it from. */
 export const mixedBowls = ({ entry }: Stood<Visit>): Map<string, string | undefined> => {
   const mixed = new Map<string, string | undefined>();
+  let isMore = false;
   for (const fact of entry.facts)
     if (fact.word === 'bowl' || fact.word === 'again') mixed.set(shownBowl(fact.bowl.name), undefined);
+    else isMore ||= fact.word === 'more';
+  if (!isMore) return mixed;
   for (const fact of entry.facts) {
     if (fact.word !== 'more') continue;
     const of = shownBowl(fact.bowl.name);
@@ -53,7 +56,12 @@ const placedAt = ({ entry }: Stood<Visit>, zone: string, zones: Zones): Readonly
 };
 
 /** The bowl, or the bowls that take turns, placed at a zone, where there is one and no other; else none. */
-const onlyPlaced = (visit: Stood<Visit>, zone: string, mixed: ReadonlySet<string>, zones: Zones): readonly string[] => {
+const onlyPlaced = (
+  visit: Stood<Visit>,
+  zone: string,
+  mixed: ReadonlyMap<string, unknown>,
+  zones: Zones,
+): readonly string[] => {
   const [first, ...others] = placedAt(visit, zone, zones);
   if (first === undefined || [...first].some((bowl) => !mixed.has(bowl))) return [];
   const alike = others.every((other) => other.size === first.size && [...other].every((bowl) => first.has(bowl)));
@@ -70,10 +78,11 @@ const meantAt = (
   mixed: ReadonlyMap<string, string | undefined>,
   zones: Zones,
 ): readonly (string | undefined)[] => {
-  const names = [...mixed.keys()];
-  const meant = names.length === 1 ? names : onlyPlaced(visit, zone, new Set(names), zones);
+  const meant = mixed.size === 1 ? [...mixed.keys()] : onlyPlaced(visit, zone, mixed, zones);
   return meant.length === 0 ? [undefined] : meant;
 };
+
+const NOWHERE: readonly string[] = [''];
 
 /** The runs that one `on` line begins at a minute: one for each bowl and zone it names. */
 export const runsOfLine = (
@@ -83,7 +92,8 @@ export const runsOfLine = (
   { fact, end, about, mention }: Line<FactsOf<'on'>>,
   firstOn: Minute,
 ): Applied[] => {
-  const zones = mention.zones.length > 0 ? mention.zones : [''];
+  const zones = mention.zones.length > 0 ? mention.zones : NOWHERE;
+  const place = placeIn(visit, fact.line, fact.period.at);
   const allOn = end !== undefined && end >= firstOn ? end : undefined;
   const runOf = (bowl: string | undefined, zone: string): Applied => ({
     bowl,
@@ -94,9 +104,12 @@ export const runsOfLine = (
     spanned: allOn !== undefined,
     meant: fact.minutes && minutesOf(fact.minutes),
     about,
-    place: placeIn(visit, fact.line, fact.period.at),
+    place,
     line: fact.line,
   });
-  if (mention.bowls.length > 0) return mention.bowls.flatMap((bowl) => zones.map((zone) => runOf(bowl, zone)));
-  return zones.flatMap((zone) => meantAt(visit, zone, mixed, salonZones).map((bowl) => runOf(bowl, zone)));
+  const runs: Applied[] = [];
+  for (const bowl of mention.bowls) for (const zone of zones) runs.push(runOf(bowl, zone));
+  if (runs.length === 0)
+    for (const zone of zones) for (const bowl of meantAt(visit, zone, mixed, salonZones)) runs.push(runOf(bowl, zone));
+  return runs;
 };

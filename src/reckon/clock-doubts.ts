@@ -2,7 +2,7 @@ import type { SalonSettings } from '../journal/salon.ts';
 import type { Stood } from '../journal/source.ts';
 import type { Visit } from '../records/schema/entry.ts';
 import type { Clock } from '../records/schema/values.ts';
-import { clocksOf, placeIn } from './clock-lines.ts';
+import { eachClock, placeIn } from './clock-lines.ts';
 import { halfDay } from './clock-problems.ts';
 import { doubtOf } from './clock-settle.ts';
 import type { ClockProblem } from './model.ts';
@@ -17,7 +17,7 @@ export const sayDoubts = (visit: Stood<Visit>, { hours }: SalonSettings): ClockP
       problems.push(halfDay(doubt, placeIn(visit, line, clock.at), hours));
   };
   say(visit.entry.time, 0);
-  for (const fact of visit.entry.facts) for (const clock of clocksOf(fact)) say(clock, fact.line);
+  for (const fact of visit.entry.facts) eachClock(fact, say);
   return problems;
 };
 

@@ -3,7 +3,7 @@ import { spanOfMinutes } from './clock-applied.ts';
 import type { Line } from './clock-lines.ts';
 import { noOff, offBeforeAllOn, offBeforeOn, offWithoutOn, runName, saidMinutes } from './clock-problems.ts';
 import type { ClockProblem, FactsOf } from './model.ts';
-import { type Applied, type Ending, endingsOf, type Mention, namesNothing, type SpokenOf } from './runs.ts';
+import { type Applied, type Ending, endingsOf, hasRunOf, type Mention, namesNothing, type SpokenOf } from './runs.ts';
 
 type EndLine = Line<FactsOf<'off' | 'stopped'>>;
 type OffLine = Line<FactsOf<'off'>>;
@@ -23,10 +23,11 @@ const saidOf = ({ minute, place }: EndLine, claim: Duration, runs: readonly Appl
 };
 
 /** What a line names that no run is of: its bowls one by one, else its zones. */
-const withoutRun = (mention: Mention, spoken: SpokenOf): string | undefined => {
+const withoutRun = (mention: Mention, { runs, spoken }: Around): string | undefined => {
   if (mention.bowls.length === 0) return spoken(mention).length > 0 ? undefined : mention.zones.join(', ');
-  const missing = mention.bowls.filter((bowl) => spoken({ bowls: [bowl], zones: [] }).length === 0);
-  return missing.length === 0 ? undefined : missing.map((bowl) => `bowl ${bowl}`).join(', ');
+  if (mention.bowls.every((bowl) => hasRunOf(bowl, runs))) return undefined;
+  const missing = mention.bowls.filter((bowl) => !hasRunOf(bowl, runs));
+  return missing.map((bowl) => `bowl ${bowl}`).join(', ');
 };
 
 type Open = { readonly run: Applied; readonly names: string[] };
@@ -43,17 +44,17 @@ const sayWithoutOn = (
   offs: readonly EndLine[],
   open: readonly Open[],
   did: ReadonlySet<EndLine>,
-  { spoken, mixed }: Around,
+  around: Around,
 ): { readonly problems: ClockProblem[]; readonly said: ReadonlySet<Applied> } => {
   const problems: ClockProblem[] = [];
   const said = new Set<Applied>();
-  const isMixed = (bowl: string | undefined): boolean => bowl === undefined || mixed.has(bowl);
+  const isMixed = (bowl: string | undefined): boolean => bowl === undefined || around.mixed.has(bowl);
   for (const line of offs) {
     const { bowls, zones } = line.mention;
-    const known = bowls.filter(isMixed);
+    const strange = !bowls.every(isMixed);
     const isNameless = namesNothing(line.mention);
-    const named = isNameless ? '' : withoutRun({ bowls: known, zones }, spoken);
-    const strange = known.length < bowls.length;
+    const known = strange ? { bowls: bowls.filter(isMixed), zones } : line.mention;
+    const named = isNameless ? '' : withoutRun(known, around);
     const isIdle = isNameless ? line.minute !== undefined && !did.has(line) : named !== undefined;
     if (!isIdle && !strange) continue;
     const meant = open.filter(({ run }) => line.minute !== undefined && run.firstOn <= line.minute);
@@ -65,24 +66,30 @@ const sayWithoutOn = (
 };
 
 /** What the ends of runs are worked out among. */
-export type Around = { readonly spoken: SpokenOf; readonly mixed: ReadonlySet<string> };
+export type Around = {
+  readonly runs: readonly Applied[];
+  readonly spoken: SpokenOf;
+  /** The bowls that the visit mixes. */
+  readonly mixed: Pick<ReadonlySet<string>, 'has'>;
+};
 
 /**
  * Finds the ending of every run: its `off`, else a `stopped`. Says which runs have none, which lines come before their
  * run, which end nothing, and which claim other minutes. Bowls that are not mixed are said elsewhere.
  */
 export const endRuns = (
-  runs: readonly Applied[],
   lines: readonly EndLine[],
   around: Around,
 ): { readonly endings: ReadonlyMap<Applied, Ending>; readonly problems: ClockProblem[] } => {
-  const { spoken } = around;
+  const { runs, spoken } = around;
   const problems: ClockProblem[] = [];
   const offs = lines.filter((line): line is OffLine => line.fact.word === 'off');
-  const stops = lines.filter(({ fact }) => fact.word === 'stopped');
   const byOff = endingsOf<EndLine>(offs, spoken);
-  const endings = new Map<Applied, Ending>(endingsOf(stops, spoken).of);
-  for (const [run, off] of byOff.of) endings.set(run, off);
+  const endings = byOff.of;
+  if (offs.length < lines.length) {
+    const stops = lines.filter(({ fact }) => fact.word === 'stopped');
+    for (const [run, stop] of endingsOf(stops, spoken).of) if (!endings.has(run)) endings.set(run, stop);
+  }
   const open: Open[] = [];
   const said = new Set<Ending>();
   const say = (line: Ending, problem: ClockProblem): void => {
@@ -90,9 +97,10 @@ export const endRuns = (
     said.add(line);
   };
   for (const run of runs) {
-    const off = byOff.of.get(run);
-    if (off?.minute !== undefined && off.minute < run.allOn) say(off, offBeforeAllOn(off.place, run, off.minute));
-    if (endings.has(run)) continue;
+    const end = endings.get(run);
+    if (end?.fact.word === 'off' && end.minute !== undefined && end.minute < run.allOn)
+      say(end, offBeforeAllOn(end.place, run, end.minute));
+    if (end !== undefined) continue;
     const own = lines.filter(({ mention }) => spoken(mention).includes(run));
     const untimed = own.find(({ minute }) => minute === undefined);
     const before = own.find((line) => line.fact.word === 'off' && !namesNothing(line.mention) && !byOff.did.has(line));
@@ -103,7 +111,8 @@ export const endRuns = (
     else open.push({ run, names: [runName(run)] });
   }
   const without = sayWithoutOn(offs, open, byOff.did, around);
-  problems.push(...without.problems, ...sayOpen(open, without.said));
+  problems.push(...without.problems);
+  if (open.length > 0) problems.push(...sayOpen(open, without.said));
   for (const line of offs) {
     const { claim } = line.fact;
     if (claim === undefined) continue;

@@ -41,10 +41,12 @@ export type ClockLines = {
 /** A bowl's name as pages show it. */
 export const shownBowl = (name: string): string => name.toUpperCase();
 
+const NONE: readonly string[] = [];
+
 /** The bowls and zones a line names. */
 export const mentionOf = (bowls: readonly Name[], zones: readonly Zone[]): Mention => ({
-  bowls: bowls.map(({ name }) => shownBowl(name)),
-  zones: zones.map(({ zone }) => zone),
+  bowls: bowls.length === 0 ? NONE : bowls.map(({ name }) => shownBowl(name)),
+  zones: zones.length === 0 ? NONE : zones.map(({ zone }) => zone),
 });
 
 /** A place on a line of the visit. */
@@ -54,8 +56,11 @@ export const placeIn = (stood: Stood<Visit>, line: number, at: At): Place => ({
   at,
 });
 
-const zonesOf = (fact: ClockFact): readonly Zone[] =>
-  fact.word === 'check' ? fact.seen.flatMap(({ zones }) => zones) : fact.zones;
+const zonesOf = (fact: ClockFact): readonly Zone[] => {
+  if (fact.word !== 'check') return fact.zones;
+  const [only] = fact.seen;
+  return only !== undefined && fact.seen.length === 1 ? only.zones : fact.seen.flatMap(({ zones }) => zones);
+};
 
 const fromOf = (fact: ClockFact): Clock | undefined =>
   fact.word === 'off' || fact.word === 'reaction' || fact.word === 'stopped' ? fact.time : fact.period?.from;
@@ -66,12 +71,12 @@ const toOf = (fact: ClockFact): Clock | undefined =>
 /** When the work of a visit begins: from its `on` lines and its header. */
 const visitBegins = ({ entry }: Stood<Visit>, hours: Hours): Minute | undefined => {
   const minutes: Minute[] = [];
-  const add = (clock: Clock): void => {
-    const minute = minuteOf(clock, hours);
+  for (const fact of entry.facts) {
+    const minute = fact.word === 'on' ? minuteOf(fact.period.from, hours) : undefined;
     if (minute !== undefined) minutes.push(minute);
-  };
-  for (const fact of entry.facts) if (fact.word === 'on') add(fact.period.from);
-  if (entry.time !== undefined && minutes.length > 0) add(entry.time);
+  }
+  const came = minutes.length > 0 && entry.time !== undefined ? minuteOf(entry.time, hours) : undefined;
+  if (came !== undefined) minutes.push(came);
   return dayBegins(minutes);
 };
 
@@ -151,8 +156,8 @@ export const allLines = ({ ons, ends, checks, heats, others }: ClockLines): read
   ...others,
 ];
 
-/** The times that a line of a visit gives. */
-export const clocksOf = (fact: VisitFact): readonly (Clock | undefined)[] => {
+/** Asks of each of the times that a line of a visit gives, with the line. */
+export const eachClock = (fact: VisitFact, ask: (clock: Clock | undefined, line: number) => void): void => {
   switch (fact.word) {
     case 'on':
     case 'check':
@@ -161,17 +166,20 @@ export const clocksOf = (fact: VisitFact): readonly (Clock | undefined)[] => {
     case 'rinse':
     case 'dry':
     case 'cut':
-      return [fact.period?.from, fact.period?.to];
+      ask(fact.period?.from, fact.line);
+      ask(fact.period?.to, fact.line);
+      break;
     case 'off':
     case 'reaction':
     case 'stopped':
     case 'more':
     case 'next':
     case 'call':
-      return [fact.time];
+      ask(fact.time, fact.line);
+      break;
     case 'test':
-      return [fact.time, fact.readTime];
-    default:
-      return [];
+      ask(fact.time, fact.line);
+      ask(fact.readTime, fact.line);
+      break;
   }
 };

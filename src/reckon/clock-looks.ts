@@ -2,10 +2,10 @@ import type { Seen } from '../records/schema/values.ts';
 import { type ClockLines, mentionOf } from './clock-lines.ts';
 import { checkBeforeOn } from './clock-problems.ts';
 import type { ClockProblem, Looked, Minute } from './model.ts';
-import { type Applied, type Mention, namesNothing, type SpokenOf } from './runs.ts';
+import { type Applied, type Ending, type Mention, namesNothing, type SpokenOf } from './runs.ts';
 
-/** When each run came off, where that is known. */
-export type Offs = ReadonlyMap<Applied, Minute>;
+/** What ended each run, where something did. */
+export type Offs = ReadonlyMap<Applied, Pick<Ending, 'minute'>>;
 
 /** The runs that a look at a minute is of, among those it speaks of: those on then, else the last of the bowl it names. */
 const lookedAt = (
@@ -15,15 +15,15 @@ const lookedAt = (
   offs: Offs,
 ): readonly Applied[] => {
   if (minute === undefined) return byBowl ? spoken : [];
-  const begun = spoken.filter(({ firstOn }) => firstOn <= minute);
-  const on = begun.filter((run) => minute <= (offs.get(run) ?? minute));
+  const on = spoken.filter((run) => run.firstOn <= minute && minute <= (offs.get(run)?.minute ?? minute));
   if (on.length > 0 || !byBowl) return on;
-  const last = begun.at(-1)?.firstOn;
-  return begun.filter(({ firstOn }) => firstOn === last);
+  const last = spoken.findLast(({ firstOn }) => firstOn <= minute)?.firstOn;
+  return spoken.filter(({ firstOn }) => firstOn === last);
 };
 
 /** A look at bowl A is not one at A2 while both are on; once A is off, the hand writes A for what it mixed further. */
 const ofVeryBowl = (runs: readonly Applied[], { bowls }: Mention): readonly Applied[] => {
+  if (runs.length < 2) return runs;
   const own = runs.filter(({ bowl }) => bowl !== undefined && bowls.includes(bowl));
   return own.length === 0 ? runs : own;
 };
@@ -57,21 +57,34 @@ export const shareChecks = (
   const ofRun = new Map<Applied, Looked[]>();
   const problems: ClockProblem[] = [];
   const begins = runs[0]?.firstOn ?? 0;
-  const looks = checks.map(({ fact, minute, place, about }): Looked => {
-    const groups: readonly (Seen | undefined)[] = fact.seen.length > 0 ? fact.seen : [undefined];
+  const give = (run: Applied, look: Looked): void => {
+    const looks = ofRun.get(run);
+    if (looks === undefined) ofRun.set(run, [look]);
+    else looks.push(look);
+  };
+  const looks = checks.map((line): Looked => {
+    const { fact, minute, place, about } = line;
     const byBowl = fact.bowls.length > 0;
-    const seenOn = new Map<Applied, Seen[]>();
     let early: Applied | undefined;
-    for (const seen of groups) {
-      const mention = mentionOf(fact.bowls, seen?.zones ?? []);
+    const runsOf = (mention: Mention): readonly Applied[] => {
       const of = spoken(mention);
-      for (const run of ofVeryBowl(lookedAt(of, minute, byBowl, offs), mention))
-        seenOn.set(run, [...(seenOn.get(run) ?? []), ...(seen === undefined ? [] : [seen])]);
       if (!namesNothing(mention)) early ??= lookedBefore(of, minute, byBowl, begins);
+      return ofVeryBowl(lookedAt(of, minute, byBowl, offs), mention);
+    };
+    const look: Looked = { at: minute, seen: fact.seen, place, about };
+    if (fact.seen.length < 2) for (const run of runsOf(line.mention)) give(run, look);
+    else {
+      const seenOn = new Map<Applied, Seen[]>();
+      for (const seen of fact.seen)
+        for (const run of runsOf(mentionOf(fact.bowls, seen.zones))) {
+          const more = seenOn.get(run);
+          if (more === undefined) seenOn.set(run, [seen]);
+          else more.push(seen);
+        }
+      for (const [run, seen] of seenOn) give(run, { at: minute, seen, place, about });
     }
     if (early !== undefined && minute !== undefined) problems.push(checkBeforeOn(place, early, minute));
-    for (const [run, seen] of seenOn) ofRun.set(run, [...(ofRun.get(run) ?? []), { at: minute, seen, place, about }]);
-    return { at: minute, seen: fact.seen, place, about };
+    return look;
   });
   return { looks, of: ofRun, problems };
 };

@@ -53,6 +53,15 @@ const NIGHT = 18 * 60;
  * earliest, but for work that runs past midnight: there it is the first after a pause of more than eighteen hours.
  */
 export const dayBegins = (minutes: readonly Minute[]): Minute | undefined => {
+  const [some] = minutes;
+  if (some === undefined) return undefined;
+  let first = some;
+  let last = some;
+  for (const minute of minutes) {
+    if (minute < first) first = minute;
+    else if (minute > last) last = minute;
+  }
+  if (last - first <= NIGHT) return first;
   const sorted = [...minutes].sort((a, b) => a - b);
   let before = Number.POSITIVE_INFINITY;
   for (const minute of sorted) {

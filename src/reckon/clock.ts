@@ -20,19 +20,28 @@ import { type Applied, type Ending, type SpokenOf, speaker } from './runs.ts';
  * Runs again: when the visit or the salon changes.
  */
 
-const sayUnknownBowls = (visit: Stood<Visit>, lines: readonly Line[], mixed: ReadonlySet<string>): ClockProblem[] => {
-  const problems = new Map<string, ClockProblem>();
+/** Names of the bowls that a visit mixes, in order, each with the bowl that a `more` line made it from. */
+type Mixed = ReadonlyMap<string, string | undefined>;
+
+const sayUnknownBowls = (visit: Stood<Visit>, lines: readonly Line[], mixed: Mixed): ClockProblem[] => {
+  const problems: ClockProblem[] = [];
+  let said: Set<string> | undefined;
   const look = (names: readonly Name[], line: number): void => {
     for (const { name, at } of names) {
       const bowl = shownBowl(name);
-      if (!mixed.has(bowl) && !problems.has(bowl))
-        problems.set(bowl, noSuchBowl(placeIn(visit, line, at), bowl, [...mixed]));
+      if (mixed.has(bowl) || said?.has(bowl)) continue;
+      said ??= new Set();
+      said.add(bowl);
+      problems.push(noSuchBowl(placeIn(visit, line, at), bowl, [...mixed.keys()]));
     }
   };
   for (const { fact } of lines) look(fact.bowls, fact.line);
-  for (const fact of visit.entry.facts)
-    if (fact.word === 'place') look(fact.turn === undefined ? fact.bowls : [...fact.bowls, ...fact.turn], fact.line);
-  return [...problems.values()];
+  for (const fact of visit.entry.facts) {
+    if (fact.word !== 'place') continue;
+    look(fact.bowls, fact.line);
+    if (fact.turn !== undefined) look(fact.turn, fact.line);
+  }
+  return problems;
 };
 
 const sayBackwards = (lines: readonly Line[]): ClockProblem[] => {
@@ -43,10 +52,11 @@ const sayBackwards = (lines: readonly Line[]): ClockProblem[] => {
 };
 
 /** Says once for each line what went on without a letter, where several bowls are mixed and no `place` line tells. */
-const sayUnnamed = (runs: readonly Applied[], mixed: ReadonlySet<string>): ClockProblem[] => {
+const sayUnnamed = (runs: readonly Applied[], mixed: Mixed): ClockProblem[] => {
+  if (mixed.size < 2 || runs.every(({ bowl }) => bowl !== undefined)) return [];
   const unnamed = new Map<number, Applied>();
-  if (mixed.size > 1) for (const run of runs) if (run.bowl === undefined) unnamed.set(run.line, run);
-  return [...unnamed.values()].map((run) => bowlUnnamed(run, [...mixed]));
+  for (const run of runs) if (run.bowl === undefined) unnamed.set(run.line, run);
+  return [...unnamed.values()].map((run) => bowlUnnamed(run, [...mixed.keys()]));
 };
 
 const byClock = (a: Applied, b: Applied): number => a.firstOn - b.firstOn || a.line - b.line;
@@ -59,15 +69,11 @@ type Settled = {
 };
 
 /** Everything put on, and the lines with their minutes settled: first the times of day, then what counts from them. */
-const settle = (
-  visit: Stood<Visit>,
-  zones: SalonSettings['zones'],
-  mixed: ReadonlyMap<string, string | undefined>,
-  lines: ClockLines,
-): Settled => {
+const settle = (visit: Stood<Visit>, zones: SalonSettings['zones'], mixed: Mixed, lines: ClockLines): Settled => {
   const runs: Applied[] = [];
   const apply = (line: Line<FactsOf<'on'>>): void => {
-    if (line.minute !== undefined) runs.push(...runsOfLine(visit, mixed, zones, line, line.minute));
+    if (line.minute === undefined) return;
+    for (const run of runsOfLine(visit, mixed, zones, line, line.minute)) runs.push(run);
   };
   for (const line of lines.ons) apply(line);
   runs.sort(byClock);
@@ -120,34 +126,41 @@ const runOf = (applied: Applied, ending: Ending | undefined, heat: number, check
   };
 };
 
+const NO_LOOKS: Run['checks'] = [];
+
+const inOrder = (problems: readonly ClockProblem[]): ClockProblem[] =>
+  problems.toSorted((a, b) => a.place.line - b.place.line || a.place.at - b.place.at);
+
 /** The clock of one visit in a salon. Never throws: what cannot be settled is left out and said. */
 export const reckonClock = (visit: Stood<Visit>, salon: SalonSettings): ClockReckoned => {
   const mixed = mixedBowls(visit);
-  const names = new Set(mixed.keys());
   const typed = clockLines(visit, salon.hours);
   const all = allLines(typed);
   const { runs, spoken, lines, problems } = settle(visit, salon.zones, mixed, typed);
-  const ended = endRuns(runs, lines.ends, { spoken, mixed: names });
-  const offs = new Map<Applied, Minute>();
-  for (const [run, { minute }] of ended.endings) if (minute !== undefined) offs.set(run, minute);
-  const checks = shareChecks(lines.checks, runs, offs, spoken);
+  const ended = endRuns(lines.ends, { runs, spoken, mixed });
+  let last: Minute | undefined;
+  for (const { minute } of ended.endings.values())
+    if (minute !== undefined && (last === undefined || minute > last)) last = minute;
+  const checks = shareChecks(lines.checks, runs, ended.endings, spoken);
   const heats = lines.heats.map((line) => heatingOf(line, spoken));
-  const heatOf = (run: Applied): number =>
-    heats.reduce((sum, heating) => sum + heatWithin(heating, run, offs.get(run)), 0);
-  const said = withoutDoubtful([
-    ...sayUnknownBowls(visit, all, names),
-    ...sayDoubts(visit, salon),
-    ...sayBackwards(all),
-    ...sayUnnamed(runs, names),
-    ...problems,
-    ...ended.problems,
-    ...checks.problems,
-  ]);
+  const heatOf = (run: Applied): number => {
+    let minutes = 0;
+    for (const heating of heats) minutes += heatWithin(heating, run, ended.endings.get(run)?.minute);
+    return minutes;
+  };
+  const said = sayUnknownBowls(visit, all, mixed).concat(
+    sayDoubts(visit, salon),
+    sayBackwards(all),
+    sayUnnamed(runs, mixed),
+    problems,
+    ended.problems,
+    checks.problems,
+  );
   const [first] = runs;
   return {
-    runs: runs.map((run) => runOf(run, ended.endings.get(run), heatOf(run), checks.of.get(run) ?? [])),
+    runs: runs.map((run) => runOf(run, ended.endings.get(run), heatOf(run), checks.of.get(run) ?? NO_LOOKS)),
     looks: checks.looks,
-    problems: said.toSorted((a, b) => a.place.line - b.place.line || a.place.at - b.place.at),
-    span: first === undefined || offs.size === 0 ? undefined : Math.max(...offs.values()) - first.firstOn,
+    problems: said.length === 0 ? said : inOrder(withoutDoubtful(said)),
+    span: first === undefined || last === undefined ? undefined : last - first.firstOn,
   };
 };

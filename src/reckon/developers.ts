@@ -14,9 +14,11 @@ const percents = new WeakMap<Strength, Exact>();
 /** A developer's own per cent; undefined for one that comes in several strengths. */
 export const percentOfItem = ({ strength }: ShelfItem): Exact | undefined => {
   if (strength === undefined) return undefined;
-  const known = percents.get(strength) ?? percentTyped(strength);
-  percents.set(strength, known);
-  return known;
+  const known = percents.get(strength);
+  if (known !== undefined) return known;
+  const percent = percentTyped(strength);
+  percents.set(strength, percent);
+  return percent;
 };
 
 type Developers = {
@@ -47,9 +49,11 @@ const readDevelopers = (shelf: Shelf): Developers => {
 
 /** The developers on a shelf. A shelf is read once. */
 const developersOn = (shelf: Shelf): Developers => {
-  const found = known.get(shelf) ?? readDevelopers(shelf);
-  known.set(shelf, found);
-  return found;
+  const found = known.get(shelf);
+  if (found !== undefined) return found;
+  const read = readDevelopers(shelf);
+  known.set(shelf, read);
+  return read;
 };
 
 /** Which developer a bare strength means: exactly one, none of those there are, or several to choose from. */

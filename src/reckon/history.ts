@@ -33,22 +33,33 @@ const medianOf = (values: readonly Exact[]): Exact | undefined => {
   return low && high && div(add(low, high), exact(2));
 };
 
-/** The client's own rate of growth, mm a day: the median of what her measured regrowths teach; undefined without one. */
-export const ownGrowth = (visits: readonly VisitReckoned[]): Exact | undefined =>
-  medianOf(
-    visits.flatMap(({ growth: { measured }, daysSinceRoots: days }) => {
-      if (measured === undefined || days === undefined || days < LEAST_DAYS) return [];
-      const rate = growthRate(measured, days);
-      return isPlausibleGrowth(rate) ? [rate] : [];
-    }),
-  );
+/** The rate that a visit's own measured regrowth teaches, where it teaches one. */
+const rateOf = ({ growth: { measured }, daysSinceRoots: days }: VisitReckoned): Exact | undefined => {
+  if (measured === undefined || days === undefined || days < LEAST_DAYS) return undefined;
+  const rate = growthRate(measured, days);
+  return isPlausibleGrowth(rate) ? rate : undefined;
+};
+
+/**
+ * The client's own rate of growth, mm a day: the median of what her measured regrowths teach; undefined without one.
+ * With a day, of those before it.
+ */
+export const ownGrowth = (visits: readonly VisitReckoned[], before?: string): Exact | undefined => {
+  const rates: Exact[] = [];
+  for (const visit of visits) {
+    if (before !== undefined && visit.date >= before) continue;
+    const rate = rateOf(visit);
+    if (rate !== undefined) rates.push(rate);
+  }
+  return rates.length === 0 ? undefined : medianOf(rates);
+};
 
 const daysSince = (
   date: string,
-  before: readonly VisitReckoned[],
+  earlier: readonly VisitReckoned[],
   does: (visit: VisitReckoned) => boolean,
 ): number | undefined => {
-  const last = before.findLast(does);
+  const last = earlier.findLast((other) => other.date < date && does(other));
   return last && daysBetween(last.date, date);
 };
 
@@ -59,12 +70,11 @@ export const reckonHistory = (
   earlier: readonly VisitReckoned[],
   salon: SalonSettings,
 ): Pick<VisitReckoned, 'daysSinceColour' | 'daysSinceRoots' | 'growth'> => {
-  const before = earlier.filter((other) => other.date < date);
-  const daysSinceRoots = daysSince(date, before, reachesRoots);
-  const own = ownGrowth(before);
+  const daysSinceRoots = daysSince(date, earlier, reachesRoots);
+  const own = ownGrowth(earlier, date);
   const rate = own ?? salon.growth;
   return {
-    daysSinceColour: daysSince(date, before, putsOnColour),
+    daysSinceColour: daysSince(date, earlier, putsOnColour),
     daysSinceRoots,
     growth: {
       expected: daysSinceRoots === undefined ? undefined : regrowth(daysSinceRoots, rate),

@@ -69,8 +69,12 @@ const cautionOf = (stood: Stood<Client> | Stood<Visit>, fact: Caution): CautionI
  * The cautions in force on a day; one with an end lifts on that day, or on the first of that month. One under a visit is
  * of that day’s skin, and of the days up to its end where it has one.
  */
-export const cautionsOn = (date: string, client: ClientFile): CautionInForce[] =>
-  onFile(client)
-    .caution.filter(({ fact, day }) => day === undefined || day === date || (day < date && fact.until !== undefined))
-    .map(({ stood, fact }) => cautionOf(stood, fact))
-    .filter(({ until }) => until === undefined || date < until);
+export const cautionsOn = (date: string, client: ClientFile): CautionInForce[] => {
+  const inForce: CautionInForce[] = [];
+  for (const { stood, fact, day } of onFile(client).caution) {
+    if (day !== undefined && day !== date && (day > date || fact.until === undefined)) continue;
+    const caution = cautionOf(stood, fact);
+    if (caution.until === undefined || date < caution.until) inForce.push(caution);
+  }
+  return inForce;
+};

@@ -11,26 +11,34 @@ import { weigh } from './weighing.ts';
 
 type Used = { readonly item: ShelfItem; readonly shade: string | undefined; readonly amount: Amount };
 
+const NONE: readonly Used[] = [];
+
+const usedOf = (
+  shelf: ReadonlyMap<string, ShelfItem>,
+  name: string | undefined,
+  amount: Amount | undefined,
+  shade?: string,
+): readonly Used[] => {
+  const item = name === undefined ? undefined : shelf.get(name);
+  return item === undefined || amount === undefined ? NONE : [{ item, shade, amount }];
+};
+
 /** Products that a line uses outside any bowl, where it says how much. */
-const usedBy = (fact: VisitFact, shelf: ReadonlyMap<string, ShelfItem>): Used[] => {
-  const used = (name: string | undefined, amount: Amount | undefined, shade?: string): Used[] => {
-    const item = name === undefined ? undefined : shelf.get(name);
-    return item === undefined || amount === undefined ? [] : [{ item, shade, amount }];
-  };
+const usedBy = (fact: VisitFact, shelf: ReadonlyMap<string, ShelfItem>): readonly Used[] => {
   switch (fact.word) {
     case 'home':
       return fact.parts.flatMap(({ product, amount, shade, second, out }) =>
-        out === undefined ? used(product?.name, amount, shade?.shade ?? second?.name) : [],
+        out === undefined ? usedOf(shelf, product?.name, amount, shade?.shade ?? second?.name) : NONE,
       );
     case 'fit':
-      return used(fact.product?.name, fact.amount, fact.shade?.shade);
+      return usedOf(shelf, fact.product?.name, fact.amount, fact.shade?.shade);
     case 'wash':
     case 'rinse':
     case 'dry':
     case 'cut':
-      return fact.words.flatMap(({ word }) => used(word, fact.amount)).slice(0, 1);
+      return fact.words.flatMap(({ word }) => usedOf(shelf, word, fact.amount)).slice(0, 1);
     default:
-      return [];
+      return NONE;
   }
 };
 
@@ -52,21 +60,26 @@ export const looseUses = (
   visit: Stood<Visit>,
 ): ProductUse[] => {
   const date = dayOf(visit);
-  return visit.entry.facts.flatMap((fact) =>
-    usedBy(fact, shelf).flatMap((used): ProductUse[] => {
+  const uses: ProductUse[] = [];
+  for (const fact of visit.entry.facts) {
+    const ofFact = usedBy(fact, shelf);
+    if (ofFact.length === 0) continue;
+    for (const used of ofFact) {
       const { item, shade, amount } = used;
       const use = { product: item.name, shade, left: ZERO };
       const pieces = piecesOf(used, date);
       if (pieces !== undefined) {
         const price = piecePrice(item, date, salon.currency);
-        return [{ ...use, mixed: pieces, used: pieces, cost: price && mul(price, pieces), pieces: true }];
+        uses.push({ ...use, mixed: pieces, used: pieces, cost: price && mul(price, pieces), pieces: true });
+        continue;
       }
       const pack = packOn(item, date);
       const weighing = weigh(amount, item, item.name, salon, pack && packGrams(item, pack, salon));
-      if (weighing.kind !== 'grams') return [];
+      if (weighing.kind !== 'grams') continue;
       const price = gramPrice(item, date, salon);
       const { grams } = weighing;
-      return [{ ...use, mixed: grams, used: grams, cost: price && mul(price, grams) }];
-    }),
-  );
+      uses.push({ ...use, mixed: grams, used: grams, cost: price && mul(price, grams) });
+    }
+  }
+  return uses;
 };

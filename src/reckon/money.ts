@@ -1,7 +1,7 @@
 import type { SalonSettings } from '../journal/salon.ts';
 import type { Stood } from '../journal/source.ts';
 import type { Visit } from '../records/schema/entry.ts';
-import { type Exact, exact, exactOf, mul, ONE, roundTo, sum, toNumber } from '../text/exact.ts';
+import { add, type Exact, exact, exactOf, mul, ONE, roundTo, toNumber, ZERO } from '../text/exact.ts';
 import { placeIn } from './clock-lines.ts';
 import { currencyDecimals } from './currency.ts';
 import type { BowlReckoned, FactsOf, MoneyReckoned, ProductUse } from './model.ts';
@@ -16,7 +16,18 @@ export const shareOf = (percent: number, amount: number): number =>
 
 /** Whether a `charge` line takes off rather than on: in per cent, or an amount under a name such as `loyalty discount`. */
 export const isDiscount = ({ item, discount }: FactsOf<'charge'>): boolean =>
-  discount !== undefined || /(?:^|\s)discount$/u.test(item);
+  discount !== undefined || (item.endsWith('discount') && /(?:^|\s)discount$/u.test(item));
+
+/** Exact minor units of all that was used; undefined when a price or a weight is missing. */
+const costOf = (bowls: readonly BowlReckoned[], loose: readonly ProductUse[]): Exact | undefined => {
+  let total: Exact = ZERO;
+  for (const used of [bowls, loose])
+    for (const { cost } of used) {
+      if (cost === undefined) return undefined;
+      total = add(total, cost);
+    }
+  return total;
+};
 
 /** What was used and has no price or no weight, each name once. */
 const missingOf = (bowls: readonly BowlReckoned[], loose: readonly ProductUse[]): string[] => {
@@ -62,8 +73,7 @@ export const reckonMoney = (
       total[kind] += minorUnits(fact.amount ?? 0, currency);
     }
   }
-  const costs = [...bowls, ...loose].map(({ cost }) => cost);
-  const known = costs.filter((cost): cost is Exact => cost !== undefined);
+  const cost = costOf(bowls, loose);
   return {
     currency,
     items,
@@ -75,7 +85,7 @@ export const reckonMoney = (
     depositUsed: total.used,
     depositReturned: total.returned,
     due: total.charged + total.taken - total.used - total.returned,
-    cost: known.length === costs.length ? toNumber(roundTo(sum(known), ONE)) : undefined,
-    costMissing: missingOf(bowls, loose),
+    cost: cost && toNumber(roundTo(cost, ONE)),
+    costMissing: cost === undefined ? missingOf(bowls, loose) : [],
   };
 };

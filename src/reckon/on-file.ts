@@ -51,5 +51,8 @@ export const onFile: (client: ClientFile) => OnFile = recently(lookThrough);
 export const notedUnder = <W extends Word>(
   noted: readonly Noted<W>[],
   visits: readonly Stood<Visit>[],
-): readonly Noted<W>[] =>
-  noted.filter(({ stood }) => stood.entry.kind !== 'visit' || visits.includes(stood as Stood<Visit>));
+): readonly Noted<W>[] => {
+  if (noted.length === 0) return noted;
+  const given = new Set<Stood>(visits);
+  return noted.filter(({ stood }) => stood.entry.kind !== 'visit' || given.has(stood));
+};

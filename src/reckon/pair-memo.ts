@@ -11,11 +11,15 @@ const MOST = 5_000;
  */
 export const pairMemo = <R>(work: (a: string, b: string, zones: Zones) => R): typeof work => {
   const ofSalon = new WeakMap<Zones, Map<string, Map<string, R>>>();
+  // Nearly always the salon that was asked for last.
+  let last: Zones | undefined;
+  let ofFirst: Map<string, Map<string, R>> = new Map();
   return (a, b, zones) => {
-    let ofFirst = ofSalon.get(zones);
-    if (ofFirst === undefined || ofFirst.size > MOST) {
-      ofFirst = new Map();
+    if (zones !== last || ofFirst.size > MOST) {
+      const known = ofSalon.get(zones);
+      ofFirst = known === undefined || known.size > MOST ? new Map() : known;
       ofSalon.set(zones, ofFirst);
+      last = zones;
     }
     let ofBoth = ofFirst.get(a);
     if (ofBoth === undefined || ofBoth.size > MOST) {

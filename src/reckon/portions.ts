@@ -243,8 +243,11 @@ const outsideRatio = (drafts: readonly Draft[]): void => {
     if (draft.role === 'base' && draft.ratio === undefined) draft.role = 'additive';
 };
 
-const itemsOfBases = (parts: readonly Part[]): ShelfItem[] =>
-  parts.flatMap(({ item, role }) => (item !== undefined && role === 'base' ? [item] : []));
+const itemsOfBases = (parts: readonly Part[]): ShelfItem[] => {
+  const items: ShelfItem[] = [];
+  for (const { item, role } of parts) if (item !== undefined && role === 'base') items.push(item);
+  return items;
+};
 
 /** Whether a ratio can be meant for it: a developer, or a name that nobody knows. */
 const isDeveloping = ({ role }: Part): boolean => role === 'developer' || role === 'unknown';

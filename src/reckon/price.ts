@@ -1,6 +1,6 @@
 import type { ShelfItem } from '../journal/shelf.ts';
 import type { Pack } from '../records/schema/shelf.ts';
-import { div, type Exact, exact, exactOf, isZero, mul, sum, ZERO } from '../text/exact.ts';
+import { add, div, type Exact, exact, exactOf, isZero, mul, ZERO } from '../text/exact.ts';
 import { isUnit } from '../trade/units.ts';
 import { currencyDecimals } from './currency.ts';
 import type { Portion } from './model.ts';
@@ -78,6 +78,11 @@ export const portionCost = (portion: Portion, date: string, pricing: Pricing): E
 
 /** Exact minor units of a bowl, everything once: what comes out of another bowl is paid for there. */
 export const portionsCost = (portions: readonly Portion[]): Exact | undefined => {
-  const own = portions.filter(({ role }) => role !== 'bowl').map(({ cost }) => cost);
-  return portions.length > 0 && own.every((cost) => cost !== undefined) ? sum(own) : undefined;
+  let total: Exact = ZERO;
+  for (const { role, cost } of portions) {
+    if (role === 'bowl') continue;
+    if (cost === undefined) return undefined;
+    total = add(total, cost);
+  }
+  return portions.length > 0 ? total : undefined;
 };

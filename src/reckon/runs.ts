@@ -1,7 +1,7 @@
 import type { SalonSettings } from '../journal/salon.ts';
 import type { Place } from '../text/span.ts';
 import type { Minute } from './model.ts';
-import { matchLooked, matchZones } from './zone-match.ts';
+import { matchLooked, matchZones, type ZoneMatch } from './zone-match.ts';
 
 /** A run before its end is known. `line` is the `on` line's, counted from the entry's header. */
 export type Applied = {
@@ -29,14 +29,33 @@ export const namesNothing = ({ bowls, zones }: Mention): boolean => bowls.length
 const isOfBowl = ({ bowls }: Mention, { bowl, moreOf }: Applied): boolean =>
   bowls.length === 0 || bowl === undefined || bowls.includes(bowl) || (moreOf !== undefined && bowls.includes(moreOf));
 
+/** Whether a line that names this bowl alone would speak of any of the runs. */
+export const hasRunOf = (bowl: string, runs: readonly Applied[]): boolean =>
+  runs.some((run) => run.bowl === undefined || run.bowl === bowl || run.moreOf === bowl);
+
 /** The runs that one zone of a line speaks of; as `rest` only where no run has the very zone. */
-const ofZone = (zone: string, runs: readonly Applied[], zones: Zones): Applied[] => {
-  const matchedBy = (matches: typeof matchZones) =>
-    runs.map((run) => ({ run, match: run.zone === '' ? ('within' as const) : matches(zone, run.zone, zones) }));
-  const closely = matchedBy(matchZones);
-  const matched = closely.some(({ match }) => match !== undefined) ? closely : matchedBy(matchLooked);
-  const exact = matched.some(({ match }) => match === 'same');
-  return matched.filter(({ match }) => match !== undefined && !(exact && match === 'rest')).map(({ run }) => run);
+const ofZone = (zone: string, runs: readonly Applied[], zones: Zones): readonly Applied[] => {
+  const closely = matched(zone, runs, zones, matchZones);
+  return closely.length > 0 ? closely : matched(zone, runs, zones, matchLooked);
+};
+
+const matchOf = (zone: string, run: Applied, zones: Zones, matches: typeof matchZones): ZoneMatch | undefined =>
+  run.zone === '' ? 'within' : matches(zone, run.zone, zones);
+
+const matched = (
+  zone: string,
+  runs: readonly Applied[],
+  zones: Zones,
+  matches: typeof matchZones,
+): readonly Applied[] => {
+  const found: Applied[] = [];
+  let isExact = false;
+  for (const run of runs) {
+    const match = matchOf(zone, run, zones, matches);
+    if (match !== undefined) found.push(run);
+    isExact ||= match === 'same';
+  }
+  return isExact ? found.filter((run) => matchOf(zone, run, zones, matches) !== 'rest') : found;
 };
 
 const NONE: readonly Applied[] = [];
@@ -44,11 +63,13 @@ const NONE: readonly Applied[] = [];
 const spokenOf = (mention: Mention, runs: readonly Applied[], zones: Zones): readonly Applied[] => {
   const own = runs.filter((run) => isOfBowl(mention, run));
   if (mention.zones.length === 0 || own.length === 0) return own;
-  const found = new Set<Applied>();
-  for (const zone of mention.zones) {
+  const ofOne = (zone: string): readonly Applied[] => {
     const ofThis = ofZone(zone, own, zones);
-    for (const run of ofThis.length === 0 && mention.bowls.length > 0 ? own : ofThis) found.add(run);
-  }
+    return ofThis.length === 0 && mention.bowls.length > 0 ? own : ofThis;
+  };
+  const [only] = mention.zones;
+  if (only !== undefined && mention.zones.length === 1) return ofOne(only);
+  const found = new Set<Applied>(mention.zones.flatMap(ofOne));
   return found.size === own.length ? own : own.filter((run) => found.has(run));
 };
 
@@ -62,14 +83,13 @@ export type SpokenOf = (mention: Mention) => readonly Applied[];
  */
 export const speaker = (runs: readonly Applied[], zones: Zones): SpokenOf => {
   if (runs.length === 0) return () => NONE;
-  // Most lines of a visit name the same few things.
-  const known = new Map<string, readonly Applied[]>();
+  // A line is asked about more than once.
+  const known = new Map<Mention, readonly Applied[]>();
   return (mention) => {
-    const key = `${mention.bowls.join()};${mention.zones.join()}`;
-    let spoken = known.get(key);
+    let spoken = known.get(mention);
     if (spoken === undefined) {
       spoken = spokenOf(mention, runs, zones);
-      known.set(key, spoken);
+      known.set(mention, spoken);
     }
     return spoken;
   };
@@ -84,7 +104,7 @@ export type Ending = {
 };
 
 /** The ending of each run that has one, and the lines that ended anything. */
-export type Endings<E extends Ending> = { readonly of: ReadonlyMap<Applied, E>; readonly did: ReadonlySet<E> };
+export type Endings<E extends Ending> = { readonly of: Map<Applied, E>; readonly did: ReadonlySet<E> };
 
 /**
  * The endings of runs, in order of the clock: a line ends what it speaks of and is on then. Where all that a line names
@@ -94,16 +114,26 @@ export const endingsOf = <E extends Ending>(endings: readonly E[], spoken: Spoke
   const of = new Map<Applied, E>();
   const did = new Set<E>();
   const timed = endings.filter((ending): ending is E & { readonly minute: Minute } => ending.minute !== undefined);
-  for (const ending of timed.sort((a, b) => a.minute - b.minute)) {
-    const { minute } = ending;
-    const begun = spoken(ending.mention).filter(({ firstOn }) => firstOn <= minute);
-    const on = begun.filter((run) => !of.has(run));
-    const last = begun.at(-1)?.firstOn;
-    const inParts = namesNothing(ending.mention) ? NONE : begun.filter(({ firstOn }) => firstOn === last);
-    for (const run of on.length > 0 ? on : inParts) {
+  if (timed.length > 1) timed.sort((a, b) => a.minute - b.minute);
+  for (const ending of timed) {
+    const { minute, mention } = ending;
+    const named = spoken(mention);
+    let last = minute;
+    let ended = false;
+    for (const run of named) {
+      if (run.firstOn > minute) continue;
+      last = run.firstOn;
+      if (of.has(run)) continue;
       of.set(run, ending);
-      did.add(ending);
+      ended = true;
     }
+    if (!ended && !namesNothing(mention))
+      for (const run of named) {
+        if (run.firstOn !== last) continue;
+        of.set(run, ending);
+        ended = true;
+      }
+    if (ended) did.add(ending);
   }
   return { of, did };
 };

@@ -5,11 +5,8 @@ import type { Visit } from '../records/schema/entry.ts';
 
 /** The salon a visit is made in: the one it names, else its stylist's, else the journal's first. */
 export const salonOf = (journal: Journal, { entry }: Stood<Visit>): SalonSettings => {
-  const named = entry.salon?.name;
-  const stylists = entry.by && journal.stylists.get(entry.by.name)?.entry.salon?.name;
-  for (const name of [named, stylists]) {
-    const salon = name === undefined ? undefined : journal.salons.get(name);
-    if (salon !== undefined) return salon;
-  }
-  return journal.salon;
+  const named = entry.salon && journal.salons.get(entry.salon.name);
+  if (named !== undefined) return named;
+  const stylists = entry.by && journal.stylists.get(entry.by.name)?.entry.salon;
+  return (stylists && journal.salons.get(stylists.name)) ?? journal.salon;
 };

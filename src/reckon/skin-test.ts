@@ -83,6 +83,21 @@ const standingOf = (test: TestMade, now: Moment, { lead, every, voids }: Terms):
 /** What a decision that no test is needed cannot set aside. */
 const STANDS: ReadonlySet<SkinTestStatus> = new Set(['valid', 'positive', 'unclear', 'void']);
 
+/** Of the tests of a product the newest that holds, else the newest there is; from the newest on back. */
+const bestOf = (skin: readonly TestMade[], product: string, now: Moment, terms: Terms): Standing | undefined => {
+  let newest: Standing | undefined;
+  let isRead = false;
+  for (const test of skin.toReversed()) {
+    if (test.notNeeded || !covers(test, product) || !isBegun(test, now)) continue;
+    const standing = standingOf(test, now, terms);
+    const { status } = standing;
+    if (status === 'valid' || (!isRead && (status === 'positive' || status === 'unclear'))) return standing;
+    isRead ||= status !== 'unread';
+    newest ??= standing;
+  }
+  return newest;
+};
+
 /**
  * How each product stands on a day and minute: the newest test that holds, else the newest there is. A reaction seen in a
  * test, and a reading that settles nothing, stand until a later test of the product is read as clear. With the policy `void after reaction`, a later
@@ -101,15 +116,10 @@ export const skinTestOn = (
   const positives = skin.flatMap((test) => (test.result === 'adverse' ? (knownAt(test) ?? []) : []));
   const voids = voidAfterReaction ? [...positives, ...reactions] : [];
   return products.map((product): SkinTestStanding => {
-    const own = skin.filter((test) => covers(test, product));
-    const stands = own
-      .filter((test) => !test.notNeeded && isBegun(test, now))
-      .map((test) => standingOf(test, now, { lead, every, voids }));
-    const last = stands.findLast(({ status }) => status !== 'unread');
-    const valid = stands.findLast(({ status }) => status === 'valid');
-    const stays = last?.status === 'positive' || last?.status === 'unclear';
-    const best = stays ? last : (valid ?? stands.at(-1));
-    const decision = own.find(({ notNeeded, made }) => notNeeded && (made === undefined || made.date === now.date));
+    const best = bestOf(skin, product, now, { lead, every, voids });
+    const decision = skin.find(
+      (test) => test.notNeeded && (test.made === undefined || test.made.date === now.date) && covers(test, product),
+    );
     if (decision !== undefined && (best === undefined || !STANDS.has(best.status)))
       return { product, lead, every, status: 'not-needed', test: decision, age: undefined, voidedBy: undefined };
     return { product, lead, every, ...(best ?? NONE) };

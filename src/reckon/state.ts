@@ -41,19 +41,19 @@ export const momentOfVisit = ({ date, clock, visit, salon }: VisitReckoned): Mom
 
 /** The holds in force when a visit is made. */
 export const holdsOfVisit = ({ client, date, visit }: VisitReckoned): HoldInForce[] =>
-  holdsOn(date, client, visitsBefore(client, visit));
+  onFile(client).hold.length === 0 ? [] : holdsOn(date, client, visitsBefore(client, visit));
 
 type Said<W extends ClientFact['word']> = {
   readonly stood: Stood<Client>;
   readonly fact: Extract<ClientFact, { word: W }>;
 };
 
-const saidOf = <W extends ClientFact['word']>({ entries }: ClientFile, word: W): Said<W>[] =>
-  entries.flatMap((stood) =>
-    stood.entry.facts
-      .filter((fact): fact is Said<W>['fact'] => fact.word === word)
-      .map((fact): Said<W> => ({ stood, fact })),
-  );
+const saidOf = <W extends ClientFact['word']>({ entries }: ClientFile, word: W): Said<W>[] => {
+  const said: Said<W>[] = [];
+  const isOfWord = (fact: ClientFact): fact is Said<W>['fact'] => fact.word === word;
+  for (const stood of entries) for (const fact of stood.entry.facts) if (isOfWord(fact)) said.push({ stood, fact });
+  return said;
+};
 
 const placeOf = (stood: Stood, fact: { readonly line: number }, at = 0): Place => ({
   file: stood.file,
@@ -102,26 +102,23 @@ export const reactionsOf = (
   hours: SalonSettings['hours'],
   upTo?: string,
 ): ReactionOnFile[] => {
-  const tested = testsFor(client, hours, upTo).flatMap((test): ReactionOnFile[] => {
+  const reactions = visitReactions(client, visits, hours);
+  for (const test of testsFor(client, hours, upTo)) {
     const known = test.read ?? test.made;
-    if (test.kind !== 'skin' || test.result !== 'adverse' || known === undefined) return [];
-    if (upTo !== undefined && known.date > upTo) return [];
-    return [
-      {
-        ...known,
-        by: 'skin-test',
-        bowls: [],
-        zones: [],
-        words: test.reading.result.flatMap(({ words }) => words.map(({ word }) => word)),
-        products: test.products,
-        says: test.reading.says?.text,
-        place: test.readPlace ?? test.place,
-      },
-    ];
-  });
-  return [...visitReactions(client, visits, hours), ...tested].sort((a, b) =>
-    a.date < b.date ? -1 : a.date > b.date ? 1 : 0,
-  );
+    if (test.kind !== 'skin' || test.result !== 'adverse' || known === undefined) continue;
+    if (upTo !== undefined && known.date > upTo) continue;
+    reactions.push({
+      ...known,
+      by: 'skin-test',
+      bowls: [],
+      zones: [],
+      words: test.reading.result.flatMap(({ words }) => words.map(({ word }) => word)),
+      products: test.products,
+      says: test.reading.says?.text,
+      place: test.readPlace ?? test.place,
+    });
+  }
+  return reactions.sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
 };
 
 /** An allergy on file; a line that says there is none is left out. */
@@ -188,21 +185,20 @@ export type Lightened = {
 
 /** Where and when the hair was lightened before a day, newest first. */
 export const lightenedBefore = (client: ClientFile, earlier: readonly VisitReckoned[], date: string): Lightened[] => {
-  const visits = earlier.toReversed().flatMap((reckoned) =>
-    reckoned.date > date
-      ? []
-      : reckoned.bowls.filter(isLightening).map((bowl) => ({
-          when: reckoned.date,
-          zones: zonesOfBowl(reckoned, bowl.name),
-          place: bowl.place,
-        })),
-  );
-  const before = historyKinds(client).filter(
-    ({ kind, when }) =>
-      isHistory(kind) && historyFacts(kind).lightened && (when === undefined || firstDayOf(when) <= date),
-  );
-  return [...visits, ...before.map(({ when, zones, place }) => ({ when, zones, place }))];
+  const lightened: Lightened[] = [];
+  for (const reckoned of earlier.toReversed()) {
+    if (reckoned.date > date) continue;
+    for (const bowl of reckoned.bowls)
+      if (isLightening(bowl))
+        lightened.push({ when: reckoned.date, zones: zonesOfBowl(reckoned, bowl.name), place: bowl.place });
+  }
+  for (const done of historyKinds(client))
+    if (isLightenedBy(done, date)) lightened.push({ when: done.when, zones: done.zones, place: done.place });
+  return lightened;
 };
+
+const isLightenedBy = ({ kind, when }: DoneBefore, date: string): boolean =>
+  isHistory(kind) && historyFacts(kind).lightened && (when === undefined || firstDayOf(when) <= date);
 
 /**
  * Whether any of the hair is lightened by the time something is put on at a visit: by an earlier visit, by its history,
@@ -214,7 +210,8 @@ export const wasLightened = (
   visit: VisitReckoned,
   by?: Minute,
 ): boolean =>
-  lightenedBefore(client, earlier, visit.date).length > 0 ||
+  earlier.some(({ date, bowls }) => date <= visit.date && bowls.some(isLightening)) ||
+  historyKinds(client).some((done) => isLightenedBy(done, visit.date)) ||
   visit.bowls.some(
     (bowl) =>
       isLightening(bowl) &&

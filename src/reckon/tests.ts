@@ -85,20 +85,23 @@ type Dated = { readonly day: string | undefined; readonly test: TestMade };
 
 const momentNoted = ({ made, read }: TestMade): number => orderOf(made ?? read);
 
-/** What is noted of a client’s tests, oldest first. Asked by every rule on tests at every visit. */
+/** What is noted of a client’s tests, oldest first, and the answer given last: the rules ask for one day in a row. */
+type TestsNoted = { readonly all: readonly Dated[]; upTo: string | undefined; tests: readonly TestMade[] | undefined };
+
 const notedOf = recently(
   (_client: ClientFile) =>
     // Nearly always one salon’s hours.
-    new Map<Hours, readonly Dated[]>(),
+    new Map<Hours, TestsNoted>(),
 );
 
-const testsNoted = (client: ClientFile, hours: Hours): readonly Dated[] => {
+const testsNoted = (client: ClientFile, hours: Hours): TestsNoted => {
   const byHours = notedOf(client);
   let noted = byHours.get(hours);
   if (noted === undefined) {
-    noted = onFile(client)
+    const all = onFile(client)
       .test.map((one) => ({ day: one.day, test: testMade(one, hours) }))
       .sort((a, b) => momentNoted(a.test) - momentNoted(b.test));
+    noted = { all, upTo: undefined, tests: undefined };
     byHours.set(hours, noted);
   }
   return noted;
@@ -109,9 +112,17 @@ const testsNoted = (client: ClientFile, hours: Hours): readonly Dated[] => {
  * the nearest earlier unread test of its kind, wherever that is noted.
  */
 export const testsFor = (client: ClientFile, hours: Hours, upTo?: string): readonly TestMade[] => {
+  const noted = testsNoted(client, hours);
+  if (noted.tests === undefined || noted.upTo !== upTo) {
+    noted.tests = testsUpTo(noted.all, upTo);
+    noted.upTo = upTo;
+  }
+  return noted.tests;
+};
+
+const testsUpTo = (noted: readonly Dated[], upTo: string | undefined): readonly TestMade[] => {
   const all: TestMade[] = [];
-  for (const { day, test } of testsNoted(client, hours))
-    if (upTo === undefined || day === undefined || day <= upTo) all.push(test);
+  for (const { day, test } of noted) if (upTo === undefined || day === undefined || day <= upTo) all.push(test);
   if (!all.some(({ fact }) => isReadingLine(fact))) return all;
   const tests = all.filter(({ fact }) => !isReadingLine(fact));
   const readings = all.filter(({ fact }) => isReadingLine(fact)).sort((a, b) => orderOf(a.read) - orderOf(b.read));

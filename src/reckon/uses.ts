@@ -18,14 +18,11 @@ const productOf = ({ item, label, shade }: Portion): string =>
  * outside any bowl.
  */
 export const usesOf = (bowls: readonly BowlReckoned[], loose: readonly ProductUse[] = []): ProductUse[] => {
-  const drafts = new Map<string, Draft>();
+  const drafts: Draft[] = [];
   const draftOf = (product: string, shade: string | undefined): Draft => {
-    const key = `${product}\n${shade ?? ''}`;
-    let draft = drafts.get(key);
-    if (draft === undefined) {
-      draft = { product, shade, mixed: ZERO, used: ZERO, left: ZERO, cost: ZERO };
-      drafts.set(key, draft);
-    }
+    for (const draft of drafts) if (draft.product === product && draft.shade === shade) return draft;
+    const draft = { product, shade, mixed: ZERO, used: ZERO, left: ZERO, cost: ZERO };
+    drafts.push(draft);
     return draft;
   };
   const count = (product: string, shade: string | undefined, mixed: Exact, cost: Exact | undefined): Draft => {
@@ -53,9 +50,10 @@ export const usesOf = (bowls: readonly BowlReckoned[], loose: readonly ProductUs
     if (pieces) draft.pieces = true;
   }
   for (const bowl of bowls) if (bowl.left !== undefined) leave(bowl, bowl.left.weight);
-  return [...drafts.values()].map((draft) => {
+  for (const draft of drafts) {
     // More left than mixed is a mistake of the note, and a rule says so.
-    const left = compare(draft.left, draft.mixed) > 0 ? draft.mixed : draft.left;
-    return { ...draft, left, used: sub(draft.mixed, left) };
-  });
+    if (compare(draft.left, draft.mixed) > 0) draft.left = draft.mixed;
+    draft.used = sub(draft.mixed, draft.left);
+  }
+  return drafts;
 };

@@ -29,6 +29,7 @@ export const reckonVisit = (
   const date = visit.entry.date?.date ?? '';
   const bowls = reckonBowls(journal, salon, client, visit, memo);
   const loose = looseUses(journal.shelf, salon, visit);
+  const { daysSinceColour, daysSinceRoots, growth } = reckonHistory(visit, date, earlier, salon);
   return {
     visit,
     client,
@@ -39,12 +40,14 @@ export const reckonVisit = (
     clock: reckonClock(visit, salon),
     money: reckonMoney(visit, bowls, salon, loose),
     uses: usesOf(bowls, loose),
-    ...reckonHistory(visit, date, earlier, salon),
+    daysSinceColour,
+    daysSinceRoots,
+    growth,
   };
 };
 
 /** A client's visits worked out, oldest first. */
-export const reckonClient = (journal: Journal, client: ClientFile, memo?: BowlMemo): VisitReckoned[] => {
+export const reckonClient = (journal: Journal, client: ClientFile, memo: BowlMemo = new Map()): VisitReckoned[] => {
   const reckoned: VisitReckoned[] = [];
   for (const visit of client.visits) reckoned.push(reckonVisit(journal, client, visit, reckoned, memo));
   return reckoned;

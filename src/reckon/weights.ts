@@ -1,4 +1,4 @@
-import { div, type Exact, equal, exactOf, mul, neg, ONE, sign, sum, ZERO } from '../text/exact.ts';
+import { add, div, type Exact, equal, exactOf, mul, neg, ONE, sign, ZERO } from '../text/exact.ts';
 import { type Equation, solveLinear } from './linear.ts';
 import type { Part, RatioSaid, Said } from './part.ts';
 
@@ -32,7 +32,9 @@ type Ratio = { readonly on: readonly number[]; readonly value: Exact; readonly s
 
 const indexesOf = (parts: readonly Part[], fits: (part: Part) => boolean): number[] => {
   const found: number[] = [];
-  for (const [index, part] of parts.entries()) if (fits(part)) found.push(index);
+  parts.forEach((part, index) => {
+    if (fits(part)) found.push(index);
+  });
   return found;
 };
 
@@ -104,8 +106,13 @@ const solveDirect = (
 type Fact = Equation & { readonly breach: (weights: readonly Weight[]) => Breach };
 
 const totalOf = (weights: readonly Weight[], indexes: readonly number[]): Weight => {
-  const known = indexes.map((index) => weights[index]);
-  return known.every((weight) => weight !== undefined) ? sum(known) : undefined;
+  let total: Exact = ZERO;
+  for (const index of indexes) {
+    const weight = weights[index];
+    if (weight === undefined) return undefined;
+    total = add(total, weight);
+  }
+  return total;
 };
 
 /** What is typed of each part: grams, or so many of the bowl's common part, which is the last unknown. */

@@ -1,7 +1,8 @@
 /** Not what a note denies: `no asthma`, `never any rash`. */
 const DENIED = String.raw`(?<!\b(?:no|not|never|without|denies)\s(?:\p{L}+\s)?)`;
 
-const saying = (words: string): RegExp => new RegExp(`${DENIED}(?<!\\p{L})(?:${words})`, 'iu');
+/** Some words as a text has them; whether they are denied is looked at last, where they stand. */
+const saying = (words: string): RegExp => new RegExp(`(?<!\\p{L})(?=${words})${DENIED}`, 'iu');
 
 const BREATHING = saying('asthma|wheez|inhaler|breathless|breathing (?:trouble|difficult)|short of breath|copd');
 

@@ -51,7 +51,7 @@ export function historyFacts(word: HistoryWord): HistoryFacts {
  * another metal.
  */
 const METAL =
-  /(?<!\b(?:no|not|never|without|free of|free from)\s(?:\p{L}+\s)?)(?<!\bnon[-\s])\b(?:metal(?:lic)?\s(?:salts?|dyes?|colours?|tint)|compound henna|colour restorer|(?:lead|copper|silver|iron) (?:salts?|acetate|nitrate|sulphate))\b(?!\s?-?free\b)/iu;
+  /\b(?<!\b(?:no|not|never|without|free of|free from)\s(?:\p{L}+\s)?)(?<!\bnon[-\s])(?:metal(?:lic)?\s(?:salts?|dyes?|colours?|tint)|compound henna|colour restorer|(?:lead|copper|silver|iron) (?:salts?|acetate|nitrate|sulphate))\b(?!\s?-?free\b)/iu;
 
 /** The words by which a note says that metal may be in the hair; undefined without any, and where they are denied. */
 export function metalWords(text: string): string | undefined {

@@ -23,6 +23,14 @@ describe('runs', () => {
     ]);
   });
 
+  it('ends the places that a line names, and no other', () => {
+    expect(runsOf('on 10:00 A roots, lengths, ends\noff 10:30 A ends, roots\noff 10:40 A lengths')).toEqual([
+      'A roots 10:00 off 10:30: 30/30',
+      'A lengths 10:00 off 10:40: 40/40',
+      'A ends 10:00 off 10:30: 30/30',
+    ]);
+  });
+
   it('keeps the order of the clock, whatever the order of the lines', () => {
     expect(runsOf('off 11:00 T\non 10:50 T\noff 10:40 A\non 10:00 A')).toEqual([
       'A 10:00 off 10:40: 40/40',

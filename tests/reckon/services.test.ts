@@ -67,6 +67,12 @@ describe('productsToTest', () => {
     expect(names('bowl A 30 fill gold + 30 dev-3')).toEqual(['fill']);
   });
 
+  it('looks into the bowl that another is taken out of', () => {
+    expect(names('bowl A 30 cream 7/0 + 45 dev-6\nbowl B 40 from A + 5 conditioner\nplace A off-head')).toEqual([
+      'cream',
+    ]);
+  });
+
   it('leaves out what goes on hair off the head alone', () => {
     const bowl = 'bowl A 30 cream 7/0 + 45 dev-6';
     expect(names(`${bowl}\nplace A off-head`)).toEqual([]);

@@ -52,6 +52,15 @@ describe('matchZones', () => {
     expect(match('t-section', 'nape')).toBeUndefined();
   });
 
+  it('keeps the groups of two salons apart', () => {
+    const other = journalOf('salon quay\n  zone half-head nape\n').salon.zones;
+    expect([zones, other, zones].map((own) => matchZones('half-head', 'nape', own))).toEqual([
+      undefined,
+      'within',
+      undefined,
+    ]);
+  });
+
   it('knows the salon’s own groups, also one within another', () => {
     expect(match('half-head', 'crown')).toBe('within');
     expect(match('half-head', 'fringe')).toBeUndefined();
