@@ -21,9 +21,24 @@ const reasonsOf = (entries: readonly (Stood<Client> | Stood<Visit>)[]): Map<stri
   return reasons;
 };
 
+/** The entry that a line stands in; undefined between two. */
+const entryOf = (entries: readonly Stood[], line: number): Stood | undefined => {
+  // Entries stand in order, and a file may have very many.
+  let from = 0;
+  let to = entries.length;
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    if ((entries[middle] as Stood).end <= line) from = middle + 1;
+    else to = middle;
+  }
+  return entries.slice(from, from + 1).find((stood) => stood.line <= line);
+};
+
 /** The entry that a place stands in; undefined outside any. */
-const entryAt = ({ sources }: Journal, { file, line }: Place): Stood | undefined =>
-  sources.get(file)?.entries.find((stood) => stood.line <= line && line < stood.end);
+const entryAt = ({ sources }: Journal, { file, line }: Place): Stood | undefined => {
+  const entries = sources.get(file)?.entries;
+  return entries && entryOf(entries, line);
+};
 
 /** Answers whose notes an entry or a place belongs to. Made once for a journal. */
 export type Subjects = {

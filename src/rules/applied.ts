@@ -5,4 +5,5 @@ import { sign } from '../text/exact.ts';
 export const wentOn = ({ used }: BowlReckoned): boolean => used === undefined || sign(used) > 0;
 
 /** The bowls of a visit that were put on. */
-export const bowlsPutOn = ({ bowls }: VisitReckoned): readonly BowlReckoned[] => bowls.filter(wentOn);
+export const bowlsPutOn = ({ bowls }: VisitReckoned): readonly BowlReckoned[] =>
+  bowls.every(wentOn) ? bowls : bowls.filter(wentOn);

@@ -6,23 +6,25 @@ import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
 import { percentOf } from '../trade/strength.ts';
 
+const isOutOfAnother = ({ from }: Portion): boolean => from !== undefined;
+
 /** Every portion that went into a bowl, those out of another bowl included. */
 export const portionsIn = ({ portions }: BowlReckoned): readonly Portion[] =>
-  portions.some(({ from }) => from !== undefined)
+  portions.some(isOutOfAnother)
     ? portions.flatMap((portion) => (portion.from === undefined ? [portion] : portionsIn(portion.from)))
     : portions;
 
 type Contents = { readonly items: readonly ShelfItem[]; readonly bases: readonly ShelfItem[] };
 
 const contentsOf = recently((bowl: BowlReckoned): Contents => {
-  const items = new Set<ShelfItem>();
-  const bases = new Set<ShelfItem>();
+  const items: ShelfItem[] = [];
+  const bases: ShelfItem[] = [];
   for (const { item, role } of portionsIn(bowl)) {
     if (item === undefined) continue;
-    items.add(item);
-    if (role === 'base') bases.add(item);
+    if (!items.includes(item)) items.push(item);
+    if (role === 'base' && !bases.includes(item)) bases.push(item);
   }
-  return { items: [...items], bases: [...bases] };
+  return { items, bases };
 });
 
 /** The shelf items in a bowl, each once, in the order they were typed. */
@@ -36,16 +38,22 @@ export const placeInBowl = (bowl: BowlReckoned, is: (portion: Portion) => boolea
   (bowl.portions.find(is) ?? bowl).place;
 
 /** Whether peroxide is in a bowl; a developer of 0 % is none. */
-export const hasPeroxide = (bowl: BowlReckoned): boolean =>
-  portionsIn(bowl).some(({ role, strength }) => role === 'developer' && (strength === undefined || !isZero(strength)));
+export const hasPeroxide = (bowl: BowlReckoned): boolean => portionsIn(bowl).some(isPeroxide);
+
+const isPeroxide = ({ role, strength }: Portion): boolean =>
+  role === 'developer' && (strength === undefined || !isZero(strength));
+
+const isDeveloper = ({ role }: Portion): boolean => role === 'developer';
 
 /** Strength of the developers in a bowl together, in per cent; undefined without one, or while a weight is missing. */
 export const developerStrength = (bowl: BowlReckoned): Exact | undefined => {
-  const developers = portionsIn(bowl).filter(({ role }) => role === 'developer');
-  const [first] = developers;
-  if (developers.length < 2) return first?.strength;
+  const portions = portionsIn(bowl);
+  const first = portions.findIndex(isDeveloper);
+  const last = portions.findLastIndex(isDeveloper);
+  if (first === last) return portions[first]?.strength;
   let [weight, peroxide]: [Exact, Exact] = [ZERO, ZERO];
-  for (const portion of developers) {
+  for (const portion of portions) {
+    if (!isDeveloper(portion)) continue;
     if (portion.weight === undefined || portion.strength === undefined) return undefined;
     weight = add(weight, portion.weight);
     peroxide = add(peroxide, mul(portion.weight, portion.strength));

@@ -4,11 +4,12 @@ import type { Source, Stood } from '../journal/source.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import type { Notice } from '../records/notice.ts';
 import type { Finding } from '../text/finding.ts';
+import { forgetRecent } from '../text/recently.ts';
 import { caution } from '../trade/cautions.ts';
 import { RULES } from './all.ts';
 import type { Subject, Subjects } from './allowing.ts';
 import { tuned } from './policy.ts';
-import type { Found, Rule } from './rule.ts';
+import { type Found, NONE, type Rule } from './rule.ts';
 
 /**
  * Running the rules over a part of the journal: one client, one file's lines that belong to no client, or what all
@@ -63,12 +64,17 @@ const noticed = (file: string, from: number, notice: Notice, subject: Subject): 
   // Every notice has its rule: a test holds the two lists together.
   toFinding(BY_NAME.get(notice.rule) as Rule, foundOf(file, from, notice), subject);
 
+const addAll = (all: Finding[], rule: Rule, every: Iterable<Found>, subjectOf: (found: Found) => Subject): void => {
+  // As nearly always.
+  if (every === NONE) return;
+  for (const found of every) all.push(toFinding(rule, found, subjectOf(found)));
+};
+
 /** What the reader and the rules on single entries find in one entry. */
-const inEntry = (stood: Stood, lines: readonly string[], subject: () => Subject, all: Finding[]): void => {
-  for (const notice of stood.notices) all.push(noticed(stood.file, stood.line, notice, subject()));
+const inEntry = (stood: Stood, lines: readonly string[], subjects: Subjects, all: Finding[]): void => {
+  for (const notice of stood.notices) all.push(noticed(stood.file, stood.line, notice, subjects.ofEntry(stood)));
   if (stood.entry.facts.length < 2) return;
-  for (const rule of ENTRY_RULES)
-    for (const found of rule.check(stood, lines)) all.push(toFinding(rule, found, subject()));
+  for (const rule of ENTRY_RULES) addAll(all, rule, rule.check(stood, lines), () => subjects.ofEntry(stood));
 };
 
 /** Everything found in what is noted of one client. */
@@ -81,18 +87,16 @@ export const findInClient = (
 ): Finding[] => {
   const all: Finding[] = [];
   for (const stood of [...client.entries, ...client.visits])
-    inEntry(stood, journal.sources.get(stood.file)?.lines ?? [], () => subjects.ofEntry(stood), all);
-  for (const rule of CLIENT_RULES)
-    for (const found of rule.check(client, visits, journal, on))
-      all.push(toFinding(rule, found, subjects.at(found.place)));
+    inEntry(stood, journal.sources.get(stood.file)?.lines ?? [], subjects, all);
+  const atPlace = ({ place }: Found): Subject => subjects.at(place);
+  for (const rule of CLIENT_RULES) addAll(all, rule, rule.check(client, visits, journal, on), atPlace);
   for (const visit of visits) {
-    for (const rule of VISIT_RULES)
-      for (const found of rule.check(visit, journal, on))
-        all.push(toFinding(rule, found, subjects.ofEntry(visit.visit)));
+    const ofVisit = (): Subject => subjects.ofEntry(visit.visit);
+    for (const rule of VISIT_RULES) addAll(all, rule, rule.check(visit, journal, on), ofVisit);
   }
-  const late = FINDING_RULES.flatMap((rule) =>
-    [...rule.check(client, all)].map((found) => toFinding(rule, found, subjects.at(found.place))),
-  );
+  const late: Finding[] = [];
+  for (const rule of FINDING_RULES) addAll(late, rule, rule.check(client, all), atPlace);
+  forgetRecent();
   return [...all, ...late];
 };
 
@@ -102,17 +106,15 @@ export const findInSource = (source: Source, subjects: Subjects): Finding[] => {
   const filed = new Set<Stood>(
     [...clientParts(source).values()].flatMap(({ entries, visits }) => [...entries, ...visits]),
   );
-  for (const stood of source.entries)
-    if (!filed.has(stood)) inEntry(stood, source.lines, () => subjects.ofEntry(stood), all);
+  for (const stood of source.entries) if (!filed.has(stood)) inEntry(stood, source.lines, subjects, all);
   return all;
 };
 
 /** What is found in salons, shelf, stock and names given twice. */
-export const findShared = (journal: Journal, subjects: Subjects): Finding[] => [
-  ...JOURNAL_RULES.flatMap((rule) =>
-    [...rule.check(journal)].map((found) => toFinding(rule, found, subjects.at(found.place))),
-  ),
-  ...BOTH_RULES.flatMap((rule) =>
-    [...rule.shared(journal)].map((found) => toFinding(rule, found, subjects.at(found.place))),
-  ),
-];
+export const findShared = (journal: Journal, subjects: Subjects): Finding[] => {
+  const all: Finding[] = [];
+  const atPlace = ({ place }: Found): Subject => subjects.at(place);
+  for (const rule of JOURNAL_RULES) addAll(all, rule, rule.check(journal), atPlace);
+  for (const rule of BOTH_RULES) addAll(all, rule, rule.shared(journal), atPlace);
+  return all;
+};

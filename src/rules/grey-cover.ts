@@ -5,19 +5,27 @@ import { recently } from '../text/recently.ts';
 import { GREY_TO_BASE } from '../trade/grey.ts';
 import { bowlsPutOn } from './applied.ts';
 import { itemsIn } from './contents.ts';
+import { kindsMixed } from './kinds-mixed.ts';
 import { isAway } from './seen-at.ts';
 
 /** A bowl of permanent colour that goes on hair with so much grey that it is a cover. */
 export type GreyCover = { readonly bowl: BowlReckoned; readonly grey: GreyShare };
 
-const coversOf = (visit: VisitReckoned): GreyCover[] => {
-  const bowls = bowlsPutOn(visit).filter((bowl) => itemsIn(bowl).some(({ kind }) => kind === 'permanent'));
-  const grey = bowls.length === 0 ? undefined : greyShare(visit.client, visit.visit);
-  if (grey === undefined || grey.percent < GREY_TO_BASE) return [];
-  return bowls.flatMap((bowl) => {
-    const zones = zonesOfBowl(visit, bowl.name);
-    return zones.length === 0 || !zones.every(isAway) ? [{ bowl, grey }] : [];
-  });
+const NONE: readonly GreyCover[] = [];
+
+const isCover = (visit: VisitReckoned, bowl: BowlReckoned): boolean => {
+  if (!itemsIn(bowl).some(({ kind }) => kind === 'permanent')) return false;
+  const zones = zonesOfBowl(visit, bowl.name);
+  return zones.length === 0 || !zones.every(isAway);
+};
+
+const coversOf = (visit: VisitReckoned): readonly GreyCover[] => {
+  if (!kindsMixed(visit).includes('permanent')) return NONE;
+  const grey = greyShare(visit.client, visit.visit);
+  if (grey === undefined || grey.percent < GREY_TO_BASE) return NONE;
+  return bowlsPutOn(visit)
+    .filter((bowl) => isCover(visit, bowl))
+    .map((bowl) => ({ bowl, grey }));
 };
 
 /** The bowls of a visit that cover grey: permanent colour, not on the lengths alone, where half the hair or more is grey. */

@@ -43,4 +43,4 @@ export const anyMeetLoosely = (some: readonly string[], others: readonly string[
 
 /** Whether a zone names one of these places along the hair. */
 export const isAt = (zone: string, ...along: readonly string[]): boolean =>
-  zone.split(' ').some((word) => along.includes(word));
+  zone.includes(' ') ? zone.split(' ').some((word) => along.includes(word)) : along.includes(zone);

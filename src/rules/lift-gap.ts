@@ -10,7 +10,7 @@ import { bowlsPutOn } from './applied.ts';
 import { itemsIn } from './contents.ts';
 import { overColour } from './over-colour.ts';
 import type { Found } from './rule.ts';
-import { meets, type SeenDepth, seenAt, startsAt, withDepth } from './seen-at.ts';
+import { depthsAt, meets, type SeenDepth, startsAt } from './seen-at.ts';
 import { blendOf } from './shade-blend.ts';
 
 /** What says how light a bowl is to take the hair: the result, else what is wanted, else its own shade. */
@@ -27,7 +27,7 @@ export type LiftGap = {
   /** Depths from start to aim, read in favour of the note. */
   readonly depths: number;
   /** The depth that came of it, where that is less than the depth wanted, which is the aim here. */
-  readonly reached?: number;
+  readonly reached: number | undefined;
 };
 
 const clears = (bowl: BowlReckoned): boolean =>
@@ -43,49 +43,54 @@ const aimsFor = (
   bowl: BowlReckoned,
   item: ShelfItem,
   start: SeenDepth,
-): readonly (Aim & { readonly reached?: number })[] => {
+): readonly Pick<LiftGap, 'aim' | 'reached'>[] => {
   const own = visit.salon.zones;
   const zones = zonesOfBowl(visit, bowl.name);
   // A start that is only lent by the roots or by nature stands for wherever the bowl goes.
   const at = start.zone !== '' && meets(start.zone, zones, own) ? [start.zone] : zones;
   const of = (word: 'result' | 'want'): Aim | undefined => {
-    const [said] = withDepth(seenAt(visit, word)).filter(({ zone }) => meets(zone, at, own));
+    const said = depthsAt(visit, word).find(({ zone }) => meets(zone, at, own));
     return said && { by: word, depth: said.depth.low, place: said.place };
   };
   const [result, want] = [of('result'), of('want')];
-  if (result !== undefined)
-    return want === undefined || want.depth <= result.depth ? [result] : [result, { ...want, reached: result.depth }];
-  if (want !== undefined) return [want];
+  const aims: Pick<LiftGap, 'aim' | 'reached'>[] = [];
+  if (result !== undefined) aims.push({ aim: result, reached: undefined });
+  if (want !== undefined && (result === undefined || want.depth > result.depth))
+    aims.push({ aim: want, reached: result?.depth });
+  if (aims.length > 0) return aims;
   const shade = item.kind === 'lightener' ? undefined : blendOf(bowl)?.depth;
-  return shade === undefined ? [] : [{ by: 'shade', depth: Math.min(toNumber(shade), LIGHTEST), place: bowl.place }];
+  if (shade === undefined) return [];
+  const aim: Aim = { by: 'shade', depth: Math.min(toNumber(shade), LIGHTEST), place: bowl.place };
+  return [{ aim, reached: undefined }];
 };
 
-function* gapsOf(visit: VisitReckoned): Generator<LiftGap> {
+const gapsOf = (visit: VisitReckoned): readonly LiftGap[] => {
+  const gaps: LiftGap[] = [];
   for (const bowl of bowlsPutOn(visit)) {
     const { product: item, strength } = lighteningOf(bowl) ?? {};
     // A lightener without a lift line has neither claim nor guide.
     if (item === undefined || (item.kind === 'lightener' && item.lift === undefined)) continue;
     if (strength === undefined || hasHelp(visit, bowl)) continue;
-    for (const start of startsAt(visit, zonesOfBowl(visit, bowl.name))) {
-      for (const { reached, ...aim } of aimsFor(visit, bowl, item, start)) {
-        const depths = aim.depth - start.depth.high;
-        yield { bowl, item, strength, start, aim, depths, ...(reached !== undefined && { reached }) };
-      }
-    }
+    for (const start of startsAt(visit, zonesOfBowl(visit, bowl.name)))
+      for (const { aim, reached } of aimsFor(visit, bowl, item, start))
+        gaps.push({ bowl, item, strength, start, aim, depths: aim.depth - start.depth.high, reached });
   }
-}
+  return gaps;
+};
 
 /** The lift that each bowl of a visit is noted to do or to be for, where the notes say enough; asked of earlier visits too. */
-const liftGaps = recently((visit: VisitReckoned): readonly LiftGap[] => [...gapsOf(visit)]);
+const liftGaps = recently(gapsOf);
 
 /** Whether an earlier visit shows this client lifted as far by the same product at that strength or a weaker one. */
-const didBefore = (gap: LiftGap, earlier: readonly VisitReckoned[]): boolean =>
-  earlier.some((visit) =>
-    liftGaps(visit).some(
-      ({ item, strength, aim, depths }) =>
-        item === gap.item && strength <= gap.strength && aim.by === 'result' && depths >= gap.depths,
-    ),
-  );
+const didBefore = (gap: LiftGap, visit: VisitReckoned, visits: readonly VisitReckoned[]): boolean =>
+  visits
+    .slice(0, visits.indexOf(visit))
+    .some((earlier) =>
+      liftGaps(earlier).some(
+        ({ item, strength, aim, depths }) =>
+          item === gap.item && strength <= gap.strength && aim.by === 'result' && depths >= gap.depths,
+      ),
+    );
 
 /**
  * What a claim or a guide finds in the lifts of all visits, one finding a bowl. What her hair did before outweighs both,
@@ -95,14 +100,14 @@ export function* gapsFound(
   visits: readonly VisitReckoned[],
   find: (gap: LiftGap) => Found | undefined,
 ): Generator<Found> {
-  for (const [index, visit] of visits.entries()) {
-    const told = new Set<BowlReckoned>();
+  for (const visit of visits) {
+    // The gaps of a bowl stand together.
+    let told: BowlReckoned | undefined;
     for (const gap of liftGaps(visit)) {
-      const found = told.has(gap.bowl) ? undefined : find(gap);
-      if (found === undefined) continue;
-      const earlier = visits.slice(0, index);
-      if (didBefore(gap, earlier) || overColour(visit, earlier).some(({ bowl }) => bowl === gap.bowl)) continue;
-      told.add(gap.bowl);
+      const found = told === gap.bowl ? undefined : find(gap);
+      if (found === undefined || didBefore(gap, visit, visits)) continue;
+      if (overColour(visit, visits).some(({ bowl }) => bowl === gap.bowl)) continue;
+      told = gap.bowl;
       yield found;
     }
   }

@@ -5,6 +5,7 @@ import type { In, Out } from '../records/schema/shelf.ts';
 import type { Component } from '../records/schema/values.ts';
 import { isDate, isMonth, monthEnd } from '../text/dates.ts';
 import { fold } from '../text/fold.ts';
+import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
 import { placeOf } from './cite.ts';
 
@@ -57,18 +58,31 @@ const productOf = ({ product, second }: Component, shelf: Journal['shelf']): str
     ? second.name
     : product?.name;
 
-/** The lots that a visit's own lines name, in order; those of a bowl made again stand in the earlier visit. */
-export const lotUses = (visit: Stood<Visit>, { shelf }: Journal): LotUse[] => {
-  const uses: LotUse[] = [];
+type LotPart = { readonly part: Component; readonly lot: string; readonly place: Place };
+
+const NO_PARTS: readonly LotPart[] = [];
+
+const lotParts = recently((visit: Stood<Visit>): readonly LotPart[] => {
+  const all: LotPart[] = [];
   for (const fact of visit.entry.facts) {
     if (fact.word !== 'bowl' && fact.word !== 'plus' && fact.word !== 'home') continue;
     for (const part of fact.parts) {
-      const product = productOf(part, shelf);
-      if (part.lot === undefined || product === undefined) continue;
-      uses.push({ product, lot: fold(part.lot.text), place: placeOf(visit, fact, part.lot.at) });
+      if (part.lot === undefined) continue;
+      all.push({ part, lot: fold(part.lot.text), place: placeOf(visit, fact, part.lot.at) });
     }
   }
-  return uses;
+  return all.length === 0 ? NO_PARTS : all;
+});
+
+const NO_USES: readonly LotUse[] = [];
+
+/** The lots that a visit's own lines name, in order; those of a bowl made again stand in the earlier visit. */
+export const lotUses = (visit: Stood<Visit>, { shelf }: Journal): readonly LotUse[] => {
+  const parts = lotParts(visit);
+  if (parts.length === 0) return NO_USES;
+  return parts
+    .map(({ part, lot, place }) => ({ product: productOf(part, shelf), lot, place }))
+    .filter((use): use is LotUse => use.product !== undefined);
 };
 
 /** Whether a stock line is about the lot that a visit uses. */

@@ -7,7 +7,8 @@ import type { Place } from '../text/span.ts';
 import { LIGHTEST } from '../trade/lift-guide.ts';
 import { bowlsPutOn } from './applied.ts';
 import { itemsIn } from './contents.ts';
-import { isAway, meets, type SeenDepth, seenAt, withDepth } from './seen-at.ts';
+import { kindsMixed } from './kinds-mixed.ts';
+import { depthsAt, isAway, meets, type SeenDepth } from './seen-at.ts';
 import { blendOf } from './shade-blend.ts';
 
 /** Depths that a shade may be lighter than coloured hair before it is worth a word: a choice. */
@@ -15,6 +16,8 @@ const ROOM = 1.5;
 
 const TINTS: ReadonlySet<string | undefined> = new Set(['permanent', 'high-lift']);
 const CLEARING: ReadonlySet<string | undefined> = new Set(['lightener', 'remover']);
+
+const NONE: readonly OverColour[] = [];
 
 export type Coloured = { readonly zones: readonly string[]; readonly place: Place };
 
@@ -44,11 +47,11 @@ export type OverColour = {
 };
 
 /** The lengths a bowl of permanent colour is clearly lighter than, as the start gives them. */
-const lighterThan = (visit: VisitReckoned, bowl: BowlReckoned, shade: number): SeenDepth[] => {
-  const starts = withDepth(seenAt(visit, 'start')).filter(
+const lighterThan = (visit: VisitReckoned, bowl: BowlReckoned, shade: number): readonly SeenDepth[] => {
+  const starts = depthsAt(visit, 'start').filter(
     ({ zone, seen, depth }) =>
-      (isAway(zone) || zone === 'all') &&
       shade - depth.high >= ROOM &&
+      (isAway(zone) || zone === 'all') &&
       !seen.words.some(({ word }) => word === 'natural'),
   );
   if (starts.length === 0) return starts;
@@ -56,24 +59,27 @@ const lighterThan = (visit: VisitReckoned, bowl: BowlReckoned, shade: number): S
   return starts.filter(({ zone }) => meets(zone, zones, visit.salon.zones));
 };
 
-/** Where permanent colour goes over colour that it cannot lift; one place a bowl. */
-export const overColour = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): OverColour[] => {
+/** Where permanent colour goes over colour that it cannot lift, at one of all visits of a client; one place a bowl. */
+export const overColour = (visit: VisitReckoned, visits: readonly VisitReckoned[]): readonly OverColour[] => {
+  const kinds = kindsMixed(visit);
+  if (!kinds.includes('permanent') && !kinds.includes('high-lift')) return NONE;
   const bowls = bowlsPutOn(visit);
-  if (!bowls.some((bowl) => holds(bowl, TINTS)) || bowls.some((bowl) => holds(bowl, CLEARING))) return [];
+  if (bowls.some((bowl) => holds(bowl, CLEARING))) return NONE;
   const own = visit.salon.zones;
-  return bowls.flatMap((bowl): OverColour[] => {
+  return bowls.flatMap((bowl): readonly OverColour[] => {
     const depth = holds(bowl, TINTS) ? blendOf(bowl)?.depth : undefined;
-    if (depth === undefined) return [];
+    if (depth === undefined) return NONE;
     const shade = Math.min(toNumber(depth), LIGHTEST);
     const starts = lighterThan(visit, bowl, shade);
-    if (starts.length === 0) return [];
+    if (starts.length === 0) return NONE;
+    const earlier = visits.slice(0, visits.indexOf(visit));
     const coloured = colouredBefore(visit, earlier);
     const lightened = lightenedBefore(visit.client, earlier, visit.date);
-    const found = starts.flatMap((start): OverColour[] => {
+    for (const start of starts) {
       const before = coloured.find((one) => meets(start.zone, one.zones, own));
-      if (before === undefined || lightened.some(({ zones }) => meets(start.zone, zones, own))) return [];
-      return [{ bowl, shade, start, before }];
-    });
-    return found.slice(0, 1);
+      if (before !== undefined && !lightened.some(({ zones }) => meets(start.zone, zones, own)))
+        return [{ bowl, shade, start, before }];
+    }
+    return NONE;
   });
 };

@@ -1,5 +1,5 @@
-import type { BowlProblem, ClockProblem, VisitReckoned } from '../reckon/model.ts';
-import type { Found } from './rule.ts';
+import type { BowlProblem, BowlReckoned, ClockProblem, VisitReckoned } from '../reckon/model.ts';
+import { type Found, NONE } from './rule.ts';
 
 /** A name that was not known, and the nearest one in its place and wherever it is typed `again`: offered, never put in unasked. */
 export const nearMend = (
@@ -27,20 +27,21 @@ const toFound = ({ place, message, todo, also }: BowlProblem | ClockProblem): Fo
 /** A near name mends a slip of the hand; in the place of a strength or a bowl it would change what was mixed. */
 const SLIPS: ReadonlySet<BowlProblem['kind']> = new Set(['unknown-name', 'unknown-shade']);
 
-const NONE: readonly Found[] = [];
+const isUnsettled = ({ problems }: BowlReckoned): boolean => problems.length > 0;
 
-/** What the reckoning of a visit's bowls could not settle, of some kinds. */
-export const bowlProblems = ({ bowls }: VisitReckoned, ...kinds: readonly BowlProblem['kind'][]): readonly Found[] => {
-  // Some thirty rules ask, and nearly every visit has none.
-  if (bowls.every(({ problems }) => problems.length === 0)) return NONE;
-  return bowls
+const ofKinds = (bowls: readonly BowlReckoned[], kinds: readonly BowlProblem['kind'][]): readonly Found[] =>
+  bowls
     .flatMap(({ problems }) => problems)
     .filter(({ kind }) => kinds.includes(kind))
     .map((problem) => ({
       ...toFound(problem),
       ...(problem.near && SLIPS.has(problem.kind) && nearMend(problem.place, problem.near)),
     }));
-};
+
+/** What the reckoning of a visit's bowls could not settle, of some kinds. */
+export const bowlProblems = ({ bowls }: VisitReckoned, ...kinds: readonly BowlProblem['kind'][]): readonly Found[] =>
+  // Some thirty rules ask, and nearly every visit has none.
+  bowls.some(isUnsettled) ? ofKinds(bowls, kinds) : NONE;
 
 /** What the reckoning of a visit's clock could not settle, of some kinds. */
 export const clockProblems = (

@@ -60,6 +60,21 @@ export type Found = {
   readonly caution?: CautionTopic;
 };
 
+/** What a rule finds nearly everywhere, made once. */
+export const NONE: readonly Found[] = [];
+
+/** What is found in some things, one by one. */
+export const foundEach = <T>(all: readonly T[], findIn: (one: T) => Found | undefined): readonly Found[] => {
+  let every: Found[] | undefined;
+  for (const one of all) {
+    const found = findIn(one);
+    if (found === undefined) continue;
+    if (every === undefined) every = [found];
+    else every.push(found);
+  }
+  return every ?? NONE;
+};
+
 type Base = {
   readonly name: string;
   readonly family: Family;

@@ -1,7 +1,10 @@
 import type { ClientFile } from '../journal/journal.ts';
+import { onFile } from '../reckon/on-file.ts';
 import { allergies, cautionsOn } from '../reckon/state.ts';
 import { firstDayOf } from '../reckon/when.ts';
+import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
+import { placeOf } from './cite.ts';
 
 /** Words on file about a client, and where they stand. */
 export type SaidOnFile = { readonly text: string; readonly place: Place };
@@ -12,16 +15,29 @@ export const alertsOn = (date: string, client: ClientFile): readonly SaidOnFile[
   ...allergies(client),
 ];
 
-/** What `history` lines that begin by a day say, their remarks included. */
-export const historySaid = (date: string, client: ClientFile): readonly SaidOnFile[] =>
-  client.entries.flatMap((stood) =>
+/** Whether anything on file of a client, of whatever day, says so: asked first, since it seldom does. */
+export const isOnFile = (client: ClientFile, says: (text: string) => boolean): boolean =>
+  onFile(client).caution.some(({ fact }) => says(fact.text)) ||
+  allergies(client).some(({ text }) => says(text)) ||
+  historySaid(client).some(({ text }) => says(text));
+
+type Begun = SaidOnFile & { readonly from: string };
+
+const historyOf = recently(({ entries }: ClientFile): readonly Begun[] =>
+  entries.flatMap((stood) =>
     stood.entry.facts.flatMap((fact) => {
-      if (fact.word !== 'history' || (fact.when !== undefined && firstDayOf(fact.when.when) > date)) return [];
+      if (fact.word !== 'history') return [];
       const said = [fact.when?.when, ...fact.kinds.map(({ word }) => word), fact.says?.text];
-      const at = fact.says?.at ?? 0;
-      return [{ text: said.filter(Boolean).join(' '), place: { file: stood.file, line: stood.line + fact.line, at } }];
+      const place = placeOf(stood, fact, fact.says?.at);
+      const from = fact.when === undefined ? '' : firstDayOf(fact.when.when);
+      return [{ text: said.filter(Boolean).join(' '), place, from }];
     }),
-  );
+  ),
+);
+
+/** What `history` lines say, their remarks included: those that begin by a day, or all. */
+export const historySaid = (client: ClientFile, date?: string): readonly SaidOnFile[] =>
+  date === undefined ? historyOf(client) : historyOf(client).filter(({ from }) => from <= date);
 
 /** The first day of a date, month or year named in a text; undefined where it names none. */
 export const dayNamed = (text: string): string | undefined => {

@@ -16,50 +16,59 @@ export type SeenAt = {
   readonly zone: string;
   readonly seen: Seen;
   readonly place: Place;
-  /** By the depth as typed, else by the stage. */
+  /** By the depth as typed. */
   readonly depth: DepthSpan | undefined;
 };
 
 export type SeenDepth = SeenAt & { readonly depth: DepthSpan };
 
-const depthOf = (seen: Seen): DepthSpan | undefined => {
-  const { stage, ...rest } = seen;
-  return depthSeen(seen.depth === undefined ? seen : rest);
+/** Adds what a line says, place by place. */
+const spread = (
+  stood: Stood,
+  fact: { readonly line: number; readonly seen: readonly Seen[] },
+  seens: SeenAt[],
+): void => {
+  for (const seen of fact.seen) {
+    const { zones, words } = seen;
+    const place = placeOf(stood, fact, (seen.depth ?? seen.stage ?? words[0] ?? zones[0])?.at);
+    const depth = depthSeen(seen);
+    if (zones.length === 0) seens.push({ zone: '', seen, place, depth });
+    for (const { zone } of zones) seens.push({ zone, seen, place, depth });
+  }
 };
 
-const spread = (stood: Stood, fact: { readonly line: number; readonly seen: readonly Seen[] }): SeenAt[] =>
-  fact.seen.flatMap((seen) => {
-    const place = placeOf(stood, fact, (seen.depth ?? seen.stage ?? seen.words[0] ?? seen.zones[0])?.at);
-    const zones = seen.zones.length === 0 ? [''] : seen.zones.map(({ zone }) => zone);
-    return zones.map((zone) => ({ zone, seen, place, depth: depthOf(seen) }));
-  });
+type Word = 'start' | 'want' | 'result';
 
-type Seens = {
-  readonly start: readonly SeenAt[];
-  readonly want: readonly SeenAt[];
-  readonly result: readonly SeenAt[];
-};
-
-const seensOf = (visit: VisitReckoned['visit']): Seens => {
-  const seens: Record<keyof Seens, SeenAt[]> = { start: [], want: [], result: [] };
-  for (const fact of visit.entry.facts)
-    if (fact.word === 'start' || fact.word === 'want' || fact.word === 'result')
-      seens[fact.word].push(...spread(visit, fact));
-  return seens;
-};
-
-const seens = recently(seensOf);
+const seens = recently((stood: VisitReckoned['visit']) => {
+  const all: Record<Word, SeenAt[]> = { start: [], want: [], result: [] };
+  for (const fact of stood.entry.facts)
+    if (fact.word === 'start' || fact.word === 'want' || fact.word === 'result') spread(stood, fact, all[fact.word]);
+  return all;
+});
 
 /** What the lines of one word say of a visit, place by place. */
-export const seenAt = ({ visit }: Pick<VisitReckoned, 'visit'>, word: keyof Seens): readonly SeenAt[] =>
-  seens(visit)[word];
+export const seenAt = ({ visit }: Pick<VisitReckoned, 'visit'>, word: Word): readonly SeenAt[] => seens(visit)[word];
 
-const naturalOf = ({ entries }: ClientFile): SeenAt[] =>
-  entries.flatMap((stood) => stood.entry.facts.flatMap((fact) => (fact.word === 'natural' ? spread(stood, fact) : [])));
+const hasDepth = (one: SeenAt): one is SeenDepth => one.depth !== undefined;
 
-/** Those that give a depth. */
-export const withDepth = (seen: readonly SeenAt[]): SeenDepth[] =>
-  seen.filter((one): one is SeenDepth => one.depth !== undefined);
+const withDepth = (seen: readonly SeenAt[]): readonly SeenDepth[] =>
+  seen.every(hasDepth) ? seen : seen.filter(hasDepth);
+
+const depths = recently((visit: VisitReckoned['visit']) => {
+  const { start, want, result } = seens(visit);
+  return { start: withDepth(start), want: withDepth(want), result: withDepth(result) };
+});
+
+/** As `seenAt`, those that give a depth. */
+export const depthsAt = ({ visit }: Pick<VisitReckoned, 'visit'>, word: Word): readonly SeenDepth[] =>
+  depths(visit)[word];
+
+const naturals = recently(({ entries }: ClientFile): readonly SeenDepth[] => {
+  const seens: SeenAt[] = [];
+  for (const stood of entries)
+    for (const fact of stood.entry.facts) if (fact.word === 'natural') spread(stood, fact, seens);
+  return withDepth(seens);
+});
 
 /** Whether a place meets where a bowl goes; no place at all, on either side, is all over. */
 export const meets = (zone: string, zones: readonly string[], own: SalonSettings['zones']): boolean => {
@@ -73,18 +82,19 @@ export const meets = (zone: string, zones: readonly string[], own: SalonSettings
 const AWAY: ReadonlySet<string> = new Set(['mids', 'lengths', 'ends']);
 
 /** Whether a place is along the hair, away from new growth. */
-export const isAway = (zone: string): boolean => zone.split(' ').some((word) => AWAY.has(word));
+export const isAway = (zone: string): boolean =>
+  AWAY.has(zone) || (zone.includes(' ') && zone.split(' ').some((word) => AWAY.has(word)));
 
 /**
  * The depths that a bowl finds where it goes: by the `start` lines of its places; where they say nothing of it and it
  * does not go to the lengths alone, by the roots, else by the client’s natural depth.
  */
-export const startsAt = (visit: VisitReckoned, zones: readonly string[]): SeenDepth[] => {
-  const starts = withDepth(seenAt(visit, 'start'));
+export const startsAt = (visit: VisitReckoned, zones: readonly string[]): readonly SeenDepth[] => {
+  const starts = depthsAt(visit, 'start');
   const own = starts.filter(({ zone }) => meets(zone, zones, visit.salon.zones));
   if (own.length > 0 || (zones.length > 0 && zones.every(isAway))) return own;
   const roots = starts.filter(({ zone }) => zone === 'roots');
-  return roots.length > 0 ? roots : withDepth(naturalOf(visit.client));
+  return roots.length > 0 ? roots : naturals(visit.client);
 };
 
 /** `Roots`, `The hair`: a place as it opens a message. */

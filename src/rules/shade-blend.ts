@@ -1,7 +1,7 @@
 import type { ShelfItem } from '../journal/shelf.ts';
 import type { BowlReckoned, Portion } from '../reckon/model.ts';
 import { ONE } from '../text/exact.ts';
-import { recently } from '../text/recently.ts';
+import { lasting, recently } from '../text/recently.ts';
 import { blendShades, type ShadeBlend, type ShadePart, toneWords } from '../trade/blend.ts';
 import { DEPTHS } from '../trade/depth.ts';
 import { isTone } from '../trade/tone.ts';
@@ -15,8 +15,9 @@ const FIGURED = /^(\d+(?:[.,]5)?)\/?(.+)$/;
 
 const LAST_DEPTH = Math.max(...DEPTHS);
 
-/** The depth and the tone words of a portion: by its shade's signs, or by a name that is a tone word itself. */
-const shadeOf = ({ shade, item }: Shaded): Omit<ShadePart, 'weight'> => {
+type ShadeRead = Omit<ShadePart, 'weight'>;
+
+const readShade = (shade: string, item: ShelfItem): ShadeRead => {
   const [, figure, signs] = FIGURED.exec(shade) ?? [];
   if (figure !== undefined && signs !== undefined) {
     const depth = Number(figure.replace(',', '.'));
@@ -24,6 +25,20 @@ const shadeOf = ({ shade, item }: Shaded): Omit<ShadePart, 'weight'> => {
     return { depth: depth <= LAST_DEPTH ? depth : undefined, tones: toneWords(signs, item.tones) };
   }
   return { depth: undefined, tones: shade.split('-').filter(isTone) };
+};
+
+/** The shades of an item that were read; the same few are mixed again and again. */
+const shadesRead = lasting((_item: ShelfItem) => new Map<string, ShadeRead>());
+
+/** The depth and the tone words of a portion: by its shade's signs, or by a name that is a tone word itself. */
+const shadeOf = ({ shade, item }: Shaded): ShadeRead => {
+  const known = shadesRead(item);
+  let read = known.get(shade);
+  if (read === undefined) {
+    read = readShade(shade, item);
+    known.set(shade, read);
+  }
+  return read;
 };
 
 /** The coloured portions of a bowl: those of a range, with a shade. */
@@ -36,7 +51,12 @@ export const shadesIn = (bowl: BowlReckoned): readonly Shaded[] =>
 const mixed = (bowl: BowlReckoned): ShadeBlend | undefined => {
   const shades = shadesIn(bowl);
   if (shades.length === 0 || (shades.length > 1 && shades.some(({ weight }) => weight === undefined))) return undefined;
-  return blendShades(shades.map((portion) => ({ weight: portion.weight ?? ONE, ...shadeOf(portion) })));
+  return blendShades(
+    shades.map((portion) => {
+      const { depth, tones } = shadeOf(portion);
+      return { weight: portion.weight ?? ONE, depth, tones };
+    }),
+  );
 };
 
 /** What the shades of a bowl come to, by weight; undefined without a shade, or while the weight of one of several is missing. */

@@ -37,23 +37,34 @@ const momentOf = ({ visit, date, clock }: VisitReckoned): Moment => {
   return { date, minute: visit.entry.time?.minutes ?? first };
 };
 
+const NONE: readonly Tested[] = [];
+
+/** The reactions that can make a test void, where the salon’s policy says so. */
+const reactionsBefore = ({ client, salon, date }: VisitReckoned): readonly Moment[] =>
+  salon.skinTest.voidAfterReaction
+    ? reactionsOf(client, client.visits, salon.hours, date).filter(
+        // A reaction of the same day came of what was put on, and not before it.
+        (reaction) => reaction.by === 'visit' && reaction.date < date,
+      )
+    : [];
+
 const standingsOf = (visit: VisitReckoned): readonly Tested[] => {
   const places = new Map<string, Place>();
-  for (const bowl of bowlsPutOn(visit).filter((one) => !isOffHead(visit, one)))
-    for (const item of toTest(bowl))
+  for (const bowl of bowlsPutOn(visit)) {
+    const items = toTest(bowl);
+    if (items.length === 0 || isOffHead(visit, bowl)) continue;
+    for (const item of items)
       if (!places.has(item.name))
         places.set(
           item.name,
           placeInBowl(bowl, (portion) => portion.item === item),
         );
-  if (places.size === 0) return [];
+  }
+  if (places.size === 0) return NONE;
   const { client, salon, date } = visit;
   const now = momentOf(visit);
   const tests = testsFor(client, salon.hours, date);
-  // A reaction of the same day came of what was put on, and not before it.
-  const reactions = reactionsOf(client, client.visits, salon.hours, date).filter(
-    (reaction) => reaction.by === 'visit' && reaction.date < date,
-  );
+  const reactions = reactionsBefore(visit);
   const standings = skinTestOn(now, [...places.keys()], tests, salon, reactions);
   return standings.map((standing) => ({ standing, place: places.get(standing.product) as Place }));
 };
@@ -138,47 +149,52 @@ const otherTest = ({ client, salon, date }: VisitReckoned): TestMade | undefined
     ({ kind, notNeeded, products }) => kind === 'skin' && !notNeeded && products.length > 0,
   );
 
+const missingFound = (visit: VisitReckoned, { standing, place }: Tested, names: string, todo: string): Found => {
+  const expected = policyText(visit, standing);
+  const other = otherTest(visit);
+  const asIn = `test skin ${addDays(visit.date, -LEAD)} 11:00 ${standing.product}`;
+  const write = `Write the test that was made, as in \`${asIn}\`; ${todo}`;
+  const said = `${names}: no skin test is noted.`;
+  if (other === undefined) return { place, message: said, expected, todo: write, label: 'no skin test' };
+  const made = other.made === undefined ? 'a day not noted' : other.made.date;
+  const message = `The skin test of ${made} was made with ${listed(other.products)}; none with ${names}.`;
+  return {
+    place,
+    message,
+    expected,
+    todo: write,
+    label: 'no skin test',
+    also: [{ place: other.place, says: 'the test' }],
+  };
+};
+
 /** One finding a visit for all products whose test stands so, named together. */
-export function* skinTestFound(
+export const skinTestFound = (
   visit: VisitReckoned,
   statuses: readonly SkinTestStatus[],
   todo: string,
-): Generator<Found> {
-  const all = testedAt(visit).filter(({ standing }) => statuses.includes(standing.status));
-  const [first] = all;
-  if (first === undefined) return;
+): readonly Found[] => {
+  const isSo = ({ standing }: Tested): boolean => statuses.includes(standing.status);
+  const tested = testedAt(visit);
+  const first = tested.find(isSo);
+  if (first === undefined) return [];
   const { standing, place } = first;
   const { test } = standing;
-  const names = all.map(({ standing: { product } }) => product).join(', ');
-  const expected = policyText(visit, standing);
-  if (test === undefined) {
-    const other = otherTest(visit);
-    const asIn = `test skin ${addDays(visit.date, -LEAD)} 11:00 ${standing.product}`;
-    const write = `Write the test that was made, as in \`${asIn}\`; ${todo}`;
-    const said = `${names}: no skin test is noted.`;
-    if (other === undefined) yield { place, message: said, expected, todo: write, label: 'no skin test' };
-    else {
-      const made = other.made === undefined ? 'a day not noted' : other.made.date;
-      const message = `The skin test of ${made} was made with ${listed(other.products)}; none with ${names}.`;
-      yield {
-        place,
-        message,
-        expected,
-        todo: write,
-        label: 'no skin test',
-        also: [{ place: other.place, says: 'the test' }],
-      };
-    }
-    return;
-  }
+  const names = tested
+    .filter(isSo)
+    .map(({ standing: { product } }) => product)
+    .join(', ');
+  if (test === undefined) return [missingFound(visit, first, names, todo)];
   const made = test.made === undefined ? 'a day not noted' : momentText(test.made);
   const { says, label, todo: another } = sayingOf(visit, standing);
-  yield {
-    place,
-    message: `${names}: the skin test of ${made} ${says}.`,
-    expected,
-    todo: another ?? todo,
-    label,
-    also: [{ place: test.place, says: 'the test' }],
-  };
-}
+  return [
+    {
+      place,
+      message: `${names}: the skin test of ${made} ${says}.`,
+      expected: policyText(visit, standing),
+      todo: another ?? todo,
+      label,
+      also: [{ place: test.place, says: 'the test' }],
+    },
+  ];
+};

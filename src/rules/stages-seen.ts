@@ -1,5 +1,6 @@
 import type { Looked, Run } from '../reckon/model.ts';
 import type { Stage } from '../records/schema/values.ts';
+import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
 import { stageSpan } from '../trade/stages.ts';
 
@@ -8,23 +9,26 @@ export type SeenStage = {
   readonly stage: Stage;
   readonly zone: string;
   readonly look: Looked & { readonly at: number };
+  /** Its more lifted end, as its place in the order of stages. */
+  readonly end: number;
+};
+
+const isTimed = (look: Looked): look is SeenStage['look'] => look.at !== undefined;
+
+const stagesIn = ({ checks, zone: own }: Run): readonly SeenStage[] => {
+  const stages: SeenStage[] = [];
+  for (const look of checks.filter(isTimed).sort((a, b) => a.at - b.at))
+    for (const { stage, zones } of look.seen) {
+      if (stage === undefined) continue;
+      const end = Number(stageSpan(stage.stage, stage.to ?? stage.stage)?.to);
+      if (zones.length === 0) stages.push({ stage, zone: own, look, end });
+      for (const { zone } of zones) stages.push({ stage, zone, look, end });
+    }
+  return stages;
 };
 
 /** The stages seen while a run was on, place by place, in order of the clock; the run’s own place where none is named. */
-export const stagesOf = ({ checks, zone: own }: Run): SeenStage[] =>
-  checks
-    .filter((look): look is Looked & { at: number } => look.at !== undefined)
-    .toSorted((a, b) => a.at - b.at)
-    .flatMap((look) =>
-      look.seen.flatMap(({ stage, zones }) => {
-        if (stage === undefined) return [];
-        const named = zones.length === 0 ? [own] : zones.map(({ zone }) => zone);
-        return named.map((zone) => ({ stage, zone, look }));
-      }),
-    );
-
-/** The more lifted end of a stage, as its place in the order of stages. */
-export const farEnd = ({ stage: { stage, to } }: SeenStage): number => Number(stageSpan(stage, to ?? stage)?.to);
+export const stagesOf: (run: Run) => readonly SeenStage[] = recently(stagesIn);
 
 /** Where a stage stands in its file. */
 export const placeOfStage = ({ look, stage }: SeenStage): Place => ({ ...look.place, at: stage.at });
@@ -36,8 +40,8 @@ export const BACK = 2;
 export const goesBack = (seen: readonly SeenStage[]): boolean => {
   let most = 0;
   for (const one of seen) {
-    if (most - farEnd(one) >= BACK) return true;
-    most = Math.max(most, farEnd(one));
+    if (most - one.end >= BACK) return true;
+    most = Math.max(most, one.end);
   }
   return false;
 };

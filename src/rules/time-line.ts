@@ -41,16 +41,20 @@ export const minutesOf = ({ value, to, unit }: Duration): { readonly near: numbe
 const asksFor = (line: TimeLine, condition: NonNullable<TimeLine['when']>['if']): boolean =>
   line.when?.if === condition;
 
+const isConditional = ({ when }: TimeLine): boolean => when !== undefined;
+
 /**
  * The `time` line of an item that applies to a run. Conditions are asked in this order: on the scalp, with a product in
  * the bowl, on lightened hair, by the share of grey; else the plain line. A choice, since makers do not rank them.
  */
 export const timeLineOf = (item: ShelfItem, { visit, earlier, bowl, run }: Case): TimeLine | undefined => {
   const { times } = item;
+  if (!times.some(isConditional)) return times[0];
   const onScalp = times.find((line) => asksFor(line, 'on-scalp'));
   if (onScalp !== undefined && isOnScalp(visit, bowl, run)) return onScalp;
-  const inBowl = new Set(itemsIn(bowl).map(({ name }) => name));
-  const withProduct = times.find(({ when }) => when?.if === 'with' && inBowl.has(when.product.name));
+  const withProduct = times.find(
+    ({ when }) => when?.if === 'with' && itemsIn(bowl).some(({ name }) => name === when.product.name),
+  );
   if (withProduct !== undefined) return withProduct;
   const lightened = times.find((line) => asksFor(line, 'pre-lightened'));
   if (lightened !== undefined && wasLightened(visit.client, earlier, visit, run.firstOn)) return lightened;
@@ -71,10 +75,12 @@ const byGrey = (times: readonly TimeLine[], { client, visit }: VisitReckoned): T
  * after the roots, and what went on after this run came off, do not put the roots off.
  */
 const fromWhole = (run: Run, off: number, runs: readonly Run[]): number => {
-  const whole = runs.filter(
-    (other) => other.bowl === run.bowl && other.allOn <= off && (isAway(run.zone) || !isAway(other.zone)),
-  );
-  return off - Math.max(run.allOn, ...whole.map(({ allOn }) => allOn));
+  let wholeOn = run.allOn;
+  for (const other of runs) {
+    if (other.bowl !== run.bowl || other.allOn <= wholeOn || other.allOn > off) continue;
+    if (isAway(run.zone) || !isAway(other.zone)) wholeOn = other.allOn;
+  }
+  return off - wholeOn;
 };
 
 /** How long something was on: from when its minutes count, in words, by its own place, and by the whole of its bowl. */

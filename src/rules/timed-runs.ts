@@ -28,7 +28,8 @@ export type TimedRun = {
 export const bowlOf = ({ bowls }: VisitReckoned, run: Run): BowlReckoned | undefined =>
   bowls.find(({ name }) => name === run.bowl);
 
-function* timesOf(visit: VisitReckoned, earlier: readonly VisitReckoned[]): Generator<TimedRun> {
+const timesOf = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): readonly TimedRun[] => {
+  const times: TimedRun[] = [];
   for (const run of visit.clock.runs) {
     const bowl = bowlOf(visit, run);
     if (bowl === undefined) continue;
@@ -36,18 +37,47 @@ function* timesOf(visit: VisitReckoned, earlier: readonly VisitReckoned[]): Gene
       const line = timeLineOf(item, { visit, earlier, bowl, run });
       const on = line && minutesOn(item, line, run, visit.clock.runs);
       if (line === undefined || on === undefined) continue;
-      yield { visit, bowl, run, item, line, ...on, ...minutesOf(line.minutes) };
+      const { near, far } = minutesOf(line.minutes);
+      const { from, off, minutes, whole } = on;
+      times.push({ visit, bowl, run, item, line, from, off, minutes, whole, near, far });
     }
   }
-}
+  return times;
+};
 
 /**
  * Every run of a visit that has come off, with each item of its bowl that has a `time` line for it. Asked by every rule
  * on times.
  */
-export const timedRuns = recently((visit: VisitReckoned, earlier: readonly VisitReckoned[]): readonly TimedRun[] => [
-  ...timesOf(visit, earlier),
-]);
+export const timedRuns = recently(timesOf);
+
+const mostOfEach = (
+  own: readonly TimedRun[],
+  isMore: (timed: TimedRun, known: TimedRun) => boolean,
+): Iterable<TimedRun> => {
+  const most = new Map<string, TimedRun>();
+  for (const timed of own) {
+    const known = most.get(timed.bowl.name);
+    if (known === undefined || isMore(timed, known)) most.set(timed.bowl.name, timed);
+  }
+  return most.values();
+};
+
+/** Of the runs of each bowl that are as asked for, visit by visit, the one that is so the most. */
+export const ofEachBowl = (
+  visits: readonly VisitReckoned[],
+  isSo: (timed: TimedRun) => boolean,
+  isMore: (timed: TimedRun, known: TimedRun) => boolean,
+): readonly TimedRun[] => {
+  const all: TimedRun[] = [];
+  const earlier: VisitReckoned[] = [];
+  for (const visit of visits) {
+    const own = timedRuns(visit, earlier).filter(isSo);
+    if (own.length > 0) all.push(...mostOfEach(own, isMore));
+    earlier.push(visit);
+  }
+  return all;
+};
 
 /** `Bowl A the top`, as a message names a run. */
 export const runText = ({ bowl, zone }: Run): string => {

@@ -9,9 +9,10 @@ import { neutralisesStage, temperatureOf } from '../trade/neutralise.ts';
 import { stageAt, stageDepth, stageIndex } from '../trade/stages.ts';
 import { bowlsPutOn } from './applied.ts';
 import { basesIn } from './contents.ts';
+import { kindsMixed, mixesLightening } from './kinds-mixed.ts';
 import { isAway, meets, seenAt } from './seen-at.ts';
 import { blendOf, toneWordsIn } from './shade-blend.ts';
-import { farEnd, placeOfStage, stagesOf } from './stages-seen.ts';
+import { placeOfStage, stagesOf } from './stages-seen.ts';
 import { bowlOf } from './timed-runs.ts';
 
 /** The last stage seen at a place before it was toned, and the lightest depth that can mean. */
@@ -37,57 +38,67 @@ const lastSeen = (visit: VisitReckoned, before: number): LastStage[] => {
   for (const run of visit.clock.runs) {
     const bowl = bowlOf(visit, run);
     if (bowl === undefined || !isLightening(bowl) || run.firstOn >= before) continue;
-    for (const one of stagesOf(run)) seen.set(one.zone, lastStage(one.zone, farEnd(one), placeOfStage(one)));
+    for (const one of stagesOf(run)) seen.set(one.zone, lastStage(one.zone, one.end, placeOfStage(one)));
   }
   return [...seen.values()];
 };
 
 /** By the `start` lines, where nothing is lightened on the day: a tone there is a stage where the hair was lightened before. */
-const atStart = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): LastStage[] => {
-  const lightened = lightenedBefore(visit.client, earlier, visit.date);
-  return seenAt(visit, 'start').flatMap(({ zone, seen, place, depth }) => {
+const atStart = (visit: VisitReckoned, visits: readonly VisitReckoned[]): LastStage[] =>
+  seenAt(visit, 'start').flatMap(({ zone, seen, place, depth }) => {
     const ends = seen.words.flatMap(({ word }) => stageIndex(word) ?? []);
+    if (ends.length === 0) return [];
+    const lightened = lightenedBefore(visit.client, visits.slice(0, visits.indexOf(visit)), visit.date);
     // Lengths are what grew out of any place that was lightened.
-    const was = lightened.some(({ zones }) => isAway(zone) || meets(zone, zones, visit.salon.zones));
-    if (ends.length === 0 || !was) return [];
+    if (!lightened.some(({ zones }) => isAway(zone) || meets(zone, zones, visit.salon.zones))) return [];
     const one = lastStage(zone, Math.max(...ends), place);
     return [{ ...one, depth: Math.max(one.depth, depth?.high ?? 0) }];
   });
-};
 
 const isToner = (bowl: BowlReckoned): boolean => {
   const bases = basesIn(bowl);
   return bases.length > 0 && bases.every(({ kind }) => kind === 'toner' || kind === 'demi');
 };
 
-const overOf = (visit: VisitReckoned, earlier: readonly VisitReckoned[], bowl: BowlReckoned): LastStage[] => {
+const overOf = (visit: VisitReckoned, visits: readonly VisitReckoned[], bowl: BowlReckoned): readonly LastStage[] => {
   const begins = visit.clock.runs.find((run) => run.bowl === bowl.name)?.firstOn ?? Number.POSITIVE_INFINITY;
-  const all = visit.bowls.some(isLightening) ? lastSeen(visit, begins) : atStart(visit, earlier);
+  const all = mixesLightening(visit) ? lastSeen(visit, begins) : atStart(visit, visits);
+  if (all.length === 0) return all;
   const zones = zonesOfBowl(visit, bowl.name);
   // The lengths, after places of the head were lightened, are all of those.
   if (zones.every(isAway) && all.every(({ zone }) => !isAway(zone))) return all;
   return all.filter(({ zone }) => meets(zone, zones, visit.salon.zones));
 };
 
-const toningsIn = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Toning[] =>
-  bowlsPutOn(visit)
-    .filter(isToner)
-    .flatMap((bowl) => {
-      const blend = blendOf(bowl);
-      const over = blend === undefined ? [] : overOf(visit, earlier, bowl);
-      return blend === undefined || over.length === 0 ? [] : [{ bowl, blend, over }];
-    });
+const NONE: readonly Toning[] = [];
 
-/** The toners of a visit, each over the last stages seen where it goes; those over nothing known are left out. */
-export const toningsOf: (visit: VisitReckoned, earlier: readonly VisitReckoned[]) => readonly Toning[] =
+const toningsIn = (visit: VisitReckoned, visits: readonly VisitReckoned[]): readonly Toning[] => {
+  const kinds = kindsMixed(visit);
+  if (!kinds.includes('toner') && !kinds.includes('demi')) return NONE;
+  return bowlsPutOn(visit).flatMap((bowl) => {
+    const blend = isToner(bowl) ? blendOf(bowl) : undefined;
+    const over = blend === undefined ? [] : overOf(visit, visits, bowl);
+    return blend === undefined || over.length === 0 ? NONE : [{ bowl, blend, over }];
+  });
+};
+
+/**
+ * The toners of one of all visits of a client, each over the last stages seen where it goes; those over nothing known are
+ * left out.
+ */
+export const toningsOf: (visit: VisitReckoned, visits: readonly VisitReckoned[]) => readonly Toning[] =
   recently(toningsIn);
 
 /** Whether a toner is there to take warmth out, and takes out none of what was seen anywhere it goes. */
 export const isWrongOpposite = ({ blend, over }: Toning): boolean => {
-  const families = blend.tones.map(({ family }) => family);
-  const cool = families.filter((family) => temperatureOf(family) === 'cool' && family !== 'cool');
-  if (cool.length === 0 || families.some((family) => temperatureOf(family) === 'warm')) return false;
-  return over.every(({ stage }) => cool.every((family) => !neutralisesStage(family, stage)));
+  let isCool = false;
+  for (const { family } of blend.tones) {
+    if (temperatureOf(family) === 'warm') return false;
+    if (temperatureOf(family) !== 'cool' || family === 'cool') continue;
+    if (over.some(({ stage }) => neutralisesStage(family, stage))) return false;
+    isCool = true;
+  }
+  return isCool;
 };
 
 const YELLOW = stageIndex('yellow') as number;

@@ -28,64 +28,68 @@ const hyphened = (words: string): string =>
     .split(/[\s-]+/u)
     .join('-');
 
-// Asked of every visit of a journal that stays as it is.
-const spelt = new WeakMap<Journal, ReadonlyMap<string, ClientFile>>();
-
-/** The clients that an entry describes, by their short names and their full ones, hyphened. */
-const bySpelling = (journal: Journal): ReadonlyMap<string, ClientFile> => {
-  let known = spelt.get(journal);
-  if (known === undefined) {
-    const described = [...journal.clients.values()].filter(({ entries }) => entries.length > 0);
-    const of = (name: (client: ClientFile) => string): [string, ClientFile][] =>
-      described.toReversed().map((client) => [name(client), client]);
-    known = new Map([...of(({ full }) => hyphened(full)), ...of(({ name }) => name)]);
-    spelt.set(journal, known);
-  }
-  return known;
+/** The clients that an entry describes. */
+type Described = {
+  readonly names: readonly string[];
+  /** By their short names and their full ones, hyphened. */
+  readonly bySpelling: ReadonlyMap<string, ClientFile>;
 };
+
+// Asked of every visit of a journal that stays as it is.
+const known = new WeakMap<Journal, Described>();
+
+const described = (journal: Journal): Described => {
+  let all = known.get(journal);
+  if (all === undefined) {
+    const clients = [...journal.clients.values()].filter(({ entries }) => entries.length > 0);
+    const of = (name: (client: ClientFile) => string): [string, ClientFile][] =>
+      clients.toReversed().map((client) => [name(client), client]);
+    const names = clients.map(({ name }) => name);
+    all = { names, bySpelling: new Map([...of(({ full }) => hyphened(full)), ...of(({ name }) => name)]) };
+    known.set(journal, all);
+  }
+  return all;
+};
+
+const namedClients = (journal: Journal): readonly string[] => described(journal).names;
 
 /** The client whose short or full name a visit gives in words of its own (`Marlo Fenwick`). */
 const clientMeant = ({ client, more = [] }: Visit, journal: Journal): ClientFile | undefined =>
-  client && bySpelling(journal).get(hyphened([client, ...more].map(({ name }) => name).join(' ')));
+  client && described(journal).bySpelling.get(hyphened([client, ...more].map(({ name }) => name).join(' ')));
 
 /** What is wrong with the client that a visit names; nothing where an entry describes her. */
-function* unknownClient(visit: Stood<Visit>, known: ClientFile, journal: Journal): Generator<Found> {
+const unknownClient = (visit: Stood<Visit>, known: ClientFile, journal: Journal): Found | undefined => {
   const { client, more = [] } = visit.entry;
   const last = more.at(-1);
-  if (client === undefined || (last === undefined && known.entries.length > 0 && known.name === client.name)) return;
+  if (client === undefined || (last === undefined && known.entries.length > 0 && known.name === client.name))
+    return undefined;
   const expected = 'Tests, holds and cautions are looked for under the client’s own entry.';
   const place = placeOf(visit, HEAD, last === undefined ? client.at : joinSpans(client.at, last.at));
   const meant = clientMeant(visit.entry, journal);
-  if (meant === known) return;
+  if (meant === known) return undefined;
   if (meant !== undefined) {
     const names = [client, ...more].map(({ name }) => name).join(' ');
-    yield {
+    return {
       place,
       message: `No client of the journal is named \`${names}\`.`,
       expected,
       todo: `Write \`${meant.name}\` (${meant.full}).`,
       ...nearMend(place, [meant.name]),
     };
-  } else if (
-    last !== undefined &&
-    (known.entries.length > 0 || nearNames(client.name, namedClients(journal)).length > 0)
-  ) {
+  }
+  if (last !== undefined && (known.entries.length > 0 || nearNames(client.name, namedClients(journal)).length > 0)) {
     const rest = more.map(({ name }) => name).join(' ');
-    yield {
+    return {
       place,
       message: `\`${rest}\` follows the client \`${client.name}\`, and a visit is of one client.`,
       todo: 'Put it in quotation marks to keep it as a remark.',
     };
-  } else {
-    const key = [client, ...more].map(({ name }) => name).join('-');
-    const whole = { name: key, at: place.at };
-    const sought = { what: 'client', known: namedClients(journal), header: 'client NAME' };
-    yield { ...found(visit, HEAD, whole, sought), expected };
   }
-}
-
-const namedClients = (journal: Journal): string[] =>
-  [...journal.clients.values()].filter(({ entries }) => entries.length > 0).map(({ name }) => name);
+  const key = [client, ...more].map(({ name }) => name).join('-');
+  const whole = { name: key, at: place.at };
+  const sought = { what: 'client', known: namedClients(journal), header: 'client NAME' };
+  return { ...found(visit, HEAD, whole, sought), expected };
+};
 
 const found = (stood: Stood, fact: { readonly line: number }, name: Name, { what, known, header }: Sought): Found => {
   const near = nearNames(name.name, known);
@@ -105,8 +109,12 @@ const product = (journal: Journal, also: readonly string[]): Sought => ({
   header: 'product NAME',
 });
 
+type Products = { readonly names: readonly Name[]; readonly also: readonly string[] };
+
+const NO_PRODUCTS: Products = { names: [], also: [] };
+
 /** The products that a line names outside a bowl, each with the words that may stand there instead. */
-const productsOf = (fact: Fact): { readonly names: readonly Name[]; readonly also: readonly string[] } => {
+const productsOf = (fact: Fact): Products => {
   switch (fact.word) {
     case 'test':
       return { names: fact.products, also: KINDS };
@@ -122,56 +130,65 @@ const productsOf = (fact: Fact): { readonly names: readonly Name[]; readonly als
     case 'fit':
       return { names: fact.product === undefined ? [] : [fact.product], also: [] };
     default:
-      return { names: [], also: [] };
+      return NO_PRODUCTS;
   }
 };
 
-function* unknownProducts(stood: Stood, journal: Journal): Generator<Found> {
+const addProducts = (stood: Stood, journal: Journal, all: Found[]): void => {
   // Without any shelf a name stands for itself, as it does in a bowl.
   if (journal.shelf.size === 0) return;
   for (const fact of stood.entry.facts as readonly Fact[]) {
     const { names, also } = productsOf(fact);
     for (const name of names) {
       if (!journal.shelf.has(name.name) && !also.includes(name.name))
-        yield found(stood, fact, name, product(journal, also));
+        all.push(found(stood, fact, name, product(journal, also)));
     }
   }
-}
+};
 
-function* unknownSalon(stood: Stood<Visit> | Stood<Stock>, journal: Journal): Generator<Found> {
+const addSalon = (stood: Stood<Visit> | Stood<Stock>, journal: Journal, all: Found[]): void => {
   const { salon } = stood.entry;
   // Without any salon entry there is nothing that the name could be a slip of.
   if (salon === undefined || journal.salons.size === 0 || journal.salons.has(salon.name)) return;
-  yield found(stood, HEAD, salon, { what: 'salon', known: journal.salons.keys(), header: 'salon NAME' });
-}
+  all.push(found(stood, HEAD, salon, { what: 'salon', known: journal.salons.keys(), header: 'salon NAME' }));
+};
+
+const addStylists = (visit: Stood<Visit>, { stylists }: Journal, all: Found[]): void => {
+  if (stylists.size === 0) return;
+  const said = new Set<string>();
+  const add = (by: Name | undefined, line: number): void => {
+    if (by === undefined || stylists.has(by.name) || said.has(by.name)) return;
+    said.add(by.name);
+    all.push(found(visit, { line }, by, { what: 'stylist', known: stylists.keys(), header: 'stylist NAME' }));
+  };
+  add(visit.entry.by, 0);
+  for (const { line, by } of visit.entry.facts) add(by, line);
+};
 
 /** Names on the shelf and in stock lines that nothing has. */
-export function* unknownOnShelf(journal: Journal): Generator<Found> {
-  for (const { stood } of journal.shelf.values()) yield* unknownProducts(stood as Stood<Range | Product>, journal);
+export const unknownOnShelf = (journal: Journal): readonly Found[] => {
+  const all: Found[] = [];
+  for (const { stood } of journal.shelf.values()) addProducts(stood as Stood<Range | Product>, journal, all);
   for (const stood of journal.stocks) {
-    yield* unknownProducts(stood, journal);
-    yield* unknownSalon(stood, journal);
+    addProducts(stood, journal, all);
+    addSalon(stood, journal, all);
   }
-}
+  return all;
+};
 
 /** Names in a client's own entries that nothing has. */
-export function* unknownInClient(client: ClientFile, journal: Journal): Generator<Found> {
-  for (const stood of client.entries) yield* unknownProducts(stood, journal);
-}
+export const unknownInClient = (client: ClientFile, journal: Journal): readonly Found[] => {
+  const all: Found[] = [];
+  for (const stood of client.entries) addProducts(stood, journal, all);
+  return all;
+};
 
 /** Names in a visit that nothing has, bowls apart: the reckoning finds those. */
-export function* unknownInVisit(visit: Stood<Visit>, client: ClientFile, journal: Journal): Generator<Found> {
-  const { entry } = visit;
-  yield* unknownClient(visit, client, journal);
-  yield* unknownSalon(visit, journal);
-  if (journal.stylists.size > 0) {
-    const said = new Set<string>();
-    const hands = [{ line: 0, by: entry.by }, ...entry.facts];
-    for (const { line, by } of hands) {
-      if (by === undefined || journal.stylists.has(by.name) || said.has(by.name)) continue;
-      said.add(by.name);
-      yield found(visit, { line }, by, { what: 'stylist', known: journal.stylists.keys(), header: 'stylist NAME' });
-    }
-  }
-  yield* unknownProducts(visit, journal);
-}
+export const unknownInVisit = (visit: Stood<Visit>, client: ClientFile, journal: Journal): readonly Found[] => {
+  const stranger = unknownClient(visit, client, journal);
+  const all = stranger === undefined ? [] : [stranger];
+  addSalon(visit, journal, all);
+  addStylists(visit, journal, all);
+  addProducts(visit, journal, all);
+  return all;
+};

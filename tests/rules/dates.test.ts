@@ -26,6 +26,7 @@ describe('date-out-of-order', () => {
     ['too few to keep an order', ['2025-03-10', '2025-05-10', '2024-07-10']],
     ['off by some weeks', ['2025-01-10', '2025-05-10', '2025-04-10', '2025-07-10']],
     ['swapped, and either could be the one', ['2025-01-10', '2025-09-10', '2025-05-10', '2025-10-10']],
+    ['three of one day, and one long after', ['2025-01-10', '2025-01-10', '2025-01-10', '2025-07-10']],
     ['of one day', ['2025-01-10', '2025-03-10', '2025-03-10', '2025-07-10']],
   ])('is silent of visits %s', (_, days) => {
     expect(rulesIn(visits(...days))).not.toContain('date-out-of-order');

@@ -1,11 +1,38 @@
+import type { VisitReckoned } from '../../reckon/model.ts';
 import { zonesOfBowl } from '../../reckon/state.ts';
 import { LAW } from '../../trade/law.ts';
 import { EYE } from '../../trade/zones.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { itemsIn } from '../contents.ts';
 import { isAt } from '../hair-meets.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 import { testedAt } from '../skin-tests.ts';
+
+function* found(visit: VisitReckoned, age: number): Generator<Found> {
+  const { salon } = visit;
+  const { youngestSays, youngestSource } = LAW.eu;
+  for (const { standing, place } of testedAt(visit)) {
+    const [found] = bowlsPutOn(visit).flatMap((one) =>
+      itemsIn(one).flatMap((own) => (own.name === standing.product ? [{ bowl: one, kind: String(own.kind) }] : [])),
+    );
+    // What a skin test comes before was put on in one of the bowls.
+    const { bowl, kind } = found as NonNullable<typeof found>;
+    const atEye = kind === 'brow' || zonesOfBowl(visit, bowl.name).some((zone) => isAt(zone, ...EYE));
+    // A salon's own policy decides for the head, and its own rule says so.
+    const decided =
+      salon.under !== undefined && (!atEye || (age < salon.under.age && !salon.under.only.includes(kind)));
+    if (decided) continue;
+    yield {
+      place,
+      message: `Aged ${age}, and bowl ${bowl.name} holds ${standing.product}, an oxidative dye${atEye ? ' beside the eye' : ''}.`,
+      expected: `${youngestSays.replace(/\.$/, '')} (${youngestSource}).`,
+      todo: 'Write what was really used, or `declined` and why; if it went on, who agreed: `allow label-age "…"`.',
+      label: `aged ${age}`,
+      ...(atEye && { caution: 'eyes' as const }),
+    };
+    return;
+  }
+}
 
 export default defineRule({
   name: 'label-age',
@@ -19,32 +46,7 @@ export default defineRule({
     cites: 'Regulation (EC) 1223/2009, Annex III, label warnings of the oxidative hair dyes; entry 8b for lashes',
   },
   caution: 'under-16',
-  *check(visit) {
-    const { age, salon } = visit;
-    const { youngest, youngestSays, youngestSource } = LAW.eu;
-    if (age === undefined || age >= youngest) return;
-    for (const { standing, place } of testedAt(visit)) {
-      const [found] = bowlsPutOn(visit).flatMap((one) =>
-        itemsIn(one).flatMap((own) => (own.name === standing.product ? [{ bowl: one, kind: String(own.kind) }] : [])),
-      );
-      // What a skin test comes before was put on in one of the bowls.
-      const { bowl, kind } = found as NonNullable<typeof found>;
-      const atEye = kind === 'brow' || zonesOfBowl(visit, bowl.name).some((zone) => isAt(zone, ...EYE));
-      // A salon's own policy decides for the head, and its own rule says so.
-      const decided =
-        salon.under !== undefined && (!atEye || (age < salon.under.age && !salon.under.only.includes(kind)));
-      if (decided) continue;
-      yield {
-        place,
-        message: `Aged ${age}, and bowl ${bowl.name} holds ${standing.product}, an oxidative dye${atEye ? ' beside the eye' : ''}.`,
-        expected: `${youngestSays.replace(/\.$/, '')} (${youngestSource}).`,
-        todo: 'Write what was really used, or `declined` and why; if it went on, who agreed: `allow label-age "…"`.',
-        label: `aged ${age}`,
-        ...(atEye && { caution: 'eyes' as const }),
-      };
-      return;
-    }
-  },
+  check: (visit) => (visit.age === undefined || visit.age >= LAW.eu.youngest ? NONE : found(visit, visit.age)),
   bad: `
     product dev-6 "Cream developer" developer 6%
     range cream "Larkfield cream" permanent

@@ -1,8 +1,32 @@
+import type { VisitReckoned } from '../../reckon/model.ts';
 import { kindFacts } from '../../trade/kinds.ts';
 import { wentOn } from '../applied.ts';
 import { lineName } from '../cite.ts';
 import { placeInBowl, portionsIn } from '../contents.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
+
+const foundIn = ({ salon, age, bowls }: VisitReckoned): Found | undefined => {
+  const { under, stood } = salon;
+  if (under === undefined || stood === undefined || age === undefined || age >= under.age) return undefined;
+  for (const bowl of bowls) {
+    if (!wentOn(bowl)) continue;
+    const portion = portionsIn(bowl).find(({ item }) => {
+      if (item?.kind === undefined || item.kind === 'developer' || under.only.includes(item.kind)) return false;
+      const { colours, lightens, oxidative } = kindFacts(item.kind);
+      return colours || lightens || oxidative !== false;
+    });
+    if (portion?.item === undefined) continue;
+    const only = under.only.length === 0 ? 'nothing that colours or lightens' : `${under.only.join(' and ')} only`;
+    return {
+      place: placeInBowl(bowl, (own) => own === portion),
+      message: `Aged ${age}, and bowl ${bowl.name} holds ${portion.item.name}, which is ${portion.item.kind}.`,
+      expected: `The salon’s policy is ${only} under ${under.age} (${lineName(stood.file, stood.line + under.policy.line)}).`,
+      todo: 'Write what was really used, or `declined` and why; if it went on, who agreed: `allow under-age "…"`.',
+      label: `aged ${age}`,
+    };
+  }
+  return undefined;
+};
 
 export default defineRule({
   name: 'under-age',
@@ -13,28 +37,9 @@ export default defineRule({
   why: 'Dyes sensitise the young, and an allergy gained early is for life.',
   source: { kind: 'policy', cites: 'its `policy under` line' },
   caution: 'under-16',
-  *check(reckoned) {
-    const { salon, age, bowls } = reckoned;
-    const { under, stood } = salon;
-    if (under === undefined || stood === undefined || age === undefined || age >= under.age) return;
-    for (const bowl of bowls) {
-      if (!wentOn(bowl)) continue;
-      const portion = portionsIn(bowl).find(({ item }) => {
-        if (item?.kind === undefined || item.kind === 'developer' || under.only.includes(item.kind)) return false;
-        const { colours, lightens, oxidative } = kindFacts(item.kind);
-        return colours || lightens || oxidative !== false;
-      });
-      if (portion?.item === undefined) continue;
-      const only = under.only.length === 0 ? 'nothing that colours or lightens' : `${under.only.join(' and ')} only`;
-      yield {
-        place: placeInBowl(bowl, (own) => own === portion),
-        message: `Aged ${age}, and bowl ${bowl.name} holds ${portion.item.name}, which is ${portion.item.kind}.`,
-        expected: `The salon’s policy is ${only} under ${under.age} (${lineName(stood.file, stood.line + under.policy.line)}).`,
-        todo: 'Write what was really used, or `declined` and why; if it went on, who agreed: `allow under-age "…"`.',
-        label: `aged ${age}`,
-      };
-      return;
-    }
+  check: (visit) => {
+    const found = foundIn(visit);
+    return found === undefined ? NONE : [found];
   },
   bad: `
     salon harbour "Harbour Row"

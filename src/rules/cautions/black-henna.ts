@@ -1,15 +1,16 @@
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { testsFor } from '../../reckon/state.ts';
 import { saysBlackHenna } from '../../trade/contraindications.ts';
-import { defineRule, type Found } from '../rule.ts';
-import { alertsOn, dayNamed, historySaid } from '../said-on-file.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
+import { alertsOn, dayNamed, historySaid, isOnFile } from '../said-on-file.ts';
 import { testedAt } from '../skin-tests.ts';
 
 const found = (visit: VisitReckoned): Found | undefined => {
   const { client, date, salon } = visit;
-  const said = [...alertsOn(date, client), ...historySaid(date, client)].find(({ text }) => saysBlackHenna(text));
   const [first] = testedAt(visit);
-  if (said === undefined || first === undefined) return undefined;
+  if (first === undefined) return undefined;
+  const said = [...alertsOn(date, client), ...historySaid(client, date)].find(({ text }) => saysBlackHenna(text));
+  if (said === undefined) return undefined;
   // A tattoo without a date came before any test that is on file.
   const since = dayNamed(said.text) ?? '';
   const clear = testsFor(client, salon.hours, date).findLast(({ kind, result, made, read }) => {
@@ -34,6 +35,16 @@ const found = (visit: VisitReckoned): Found | undefined => {
   };
 };
 
+function* foundIn(visits: readonly VisitReckoned[]): Generator<Found> {
+  let minded = false;
+  for (const visit of visits) {
+    const one = found(visit);
+    if (one === undefined || (minded && one.severity === 'mind')) continue;
+    minded ||= one.severity === 'mind';
+    yield one;
+  }
+}
+
 export default defineRule({
   name: 'black-henna',
   family: 'cautions',
@@ -46,15 +57,7 @@ export default defineRule({
     cites: 'Regulation (EC) 1223/2009, Annex III, label warnings of the oxidative hair dyes',
   },
   caution: 'reaction',
-  *check(_client, visits) {
-    let minded = false;
-    for (const visit of visits) {
-      const one = found(visit);
-      if (one === undefined || (minded && one.severity === 'mind')) continue;
-      minded ||= one.severity === 'mind';
-      yield one;
-    }
-  },
+  check: (client, visits) => (isOnFile(client, saysBlackHenna) ? foundIn(visits) : NONE),
   bad: `
     product dev-6 "Cream developer" developer 6%
     range cream "Larkfield cream" permanent

@@ -1,4 +1,5 @@
 import type { BowlReckoned } from '../../reckon/model.ts';
+import { onFile } from '../../reckon/on-file.ts';
 import { breaksHold, type HoldInForce, holdsOn, isLightening } from '../../reckon/state.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { lineName } from '../cite.ts';
@@ -33,6 +34,7 @@ export default defineRule({
   source: { kind: 'notation' },
   caution: 'reaction',
   *check(client, visits) {
+    if (onFile(client).hold.length === 0) return;
     for (const [index, visit] of visits.entries()) {
       const before = visits.slice(0, index).map((earlier) => earlier.visit);
       for (const hold of holdsOn(visit.date, client, before)) {

@@ -1,8 +1,29 @@
+import type { VisitReckoned } from '../../reckon/model.ts';
 import { saysBreathing } from '../../trade/contraindications.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { itemsIn, placeInBowl } from '../contents.ts';
-import { defineRule } from '../rule.ts';
+import { kindsMixed } from '../kinds-mixed.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 import { alertsOn } from '../said-on-file.ts';
+
+function* found(visit: VisitReckoned): Generator<Found> {
+  for (const bowl of bowlsPutOn(visit)) {
+    const item = itemsIn(bowl).find(({ kind }) => kind === 'lightener');
+    if (item === undefined) continue;
+    const said = alertsOn(visit.date, visit.client).find(({ text }) => saysBreathing(text));
+    if (said === undefined) return;
+    yield {
+      place: placeInBowl(bowl, (portion) => portion.item === item),
+      message: `Bowl ${bowl.name} holds ${item.name}, a lightener, and "${said.text}" is on file.`,
+      expected:
+        'Persulphates are respiratory sensitisers, and exposure is kept to a minimum (the French agency ANSES).',
+      todo: 'Write what was really used, or who agreed to it: `allow persulphate-breathing "…"`.',
+      label: 'lightener',
+      also: [{ place: said.place, says: 'breathing trouble' }],
+    };
+    return;
+  }
+}
 
 export default defineRule({
   name: 'persulphate-breathing',
@@ -16,24 +37,7 @@ export default defineRule({
     cites: 'the French agency ANSES, page "ANSES recommends restricting persulphates in hair products"',
   },
   caution: 'persulphate',
-  *check(visit) {
-    for (const bowl of bowlsPutOn(visit)) {
-      const item = itemsIn(bowl).find(({ kind }) => kind === 'lightener');
-      if (item === undefined) continue;
-      const said = alertsOn(visit.date, visit.client).find(({ text }) => saysBreathing(text));
-      if (said === undefined) return;
-      yield {
-        place: placeInBowl(bowl, (portion) => portion.item === item),
-        message: `Bowl ${bowl.name} holds ${item.name}, a lightener, and "${said.text}" is on file.`,
-        expected:
-          'Persulphates are respiratory sensitisers, and exposure is kept to a minimum (the French agency ANSES).',
-        todo: 'Write what was really used, or who agreed to it: `allow persulphate-breathing "…"`.',
-        label: 'lightener',
-        also: [{ place: said.place, says: 'breathing trouble' }],
-      };
-      return;
-    }
-  },
+  check: (visit) => (kindsMixed(visit).includes('lightener') ? found(visit) : NONE),
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener

@@ -1,4 +1,5 @@
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
+import { onFile } from '../../reckon/on-file.ts';
 import { cautionsOn, isOxidative, placingsOf, zonesOfBowl } from '../../reckon/state.ts';
 import { skinFlag } from '../../trade/contraindications.ts';
 import { bowlsPutOn } from '../applied.ts';
@@ -27,7 +28,8 @@ export default defineRule({
     cites: 'Regulation (EC) 1223/2009, Annex III, label warnings of the oxidative hair dyes',
   },
   caution: 'scalp',
-  *check(_client, visits) {
+  *check(client, visits) {
+    if (onFile(client).caution.length === 0) return;
     const minded = new Set<number>();
     for (const visit of visits) {
       for (const { text, place } of cautionsOn(visit.date, visit.client)) {

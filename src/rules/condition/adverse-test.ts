@@ -8,7 +8,8 @@ import { CONDITION_HOLDS } from '../../trade/intervals.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { itemsIn, placeInBowl } from '../contents.ts';
 import { anyMeet } from '../hair-meets.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { mixesLightening } from '../kinds-mixed.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 
 const OF_FIBRE: ReadonlySet<string> = new Set(['strand', 'stretch', 'porosity']);
 
@@ -24,18 +25,21 @@ const against = ({ kind, result, fact, reading }: TestMade): string | undefined 
 
 const foundIn = (visit: VisitReckoned): Found | undefined => {
   const { client, date, salon } = visit;
-  const tests = testsFor(client, salon.hours, date).flatMap((test) => {
-    const day = test.made?.date ?? '';
-    return day !== '' && day <= date && daysBetween(day, date) <= CONDITION_HOLDS ? [{ ...test, day }] : [];
-  });
+  const isLately = ({ made }: TestMade): boolean =>
+    made !== undefined && made.date !== '' && made.date <= date && daysBetween(made.date, date) <= CONDITION_HOLDS;
+  const tests = testsFor(client, salon.hours, date);
   for (const [index, test] of tests.entries()) {
-    const says = against(test);
+    const says = isLately(test) ? against(test) : undefined;
     if (says === undefined) continue;
     // A later test of the kind at the same hair outweighs it, once something was seen.
     const settled = tests
       .slice(index + 1)
       .some(
-        (later) => later.kind === test.kind && isSeen(later) && anyMeet(namedBy(later), namedBy(test), salon.zones),
+        (later) =>
+          later.kind === test.kind &&
+          isLately(later) &&
+          isSeen(later) &&
+          anyMeet(namedBy(later), namedBy(test), salon.zones),
       );
     const bowl = bowlsPutOn(visit).find(
       (one) =>
@@ -46,7 +50,7 @@ const foundIn = (visit: VisitReckoned): Found | undefined => {
     if (settled || bowl === undefined) continue;
     return {
       place: placeInBowl(bowl, ({ item }) => item?.kind === 'lightener' || item?.kind === 'high-lift'),
-      message: `Bowl ${bowl.name} lightens hair whose ${test.kind} test of ${test.day} says "${says}".`,
+      message: `Bowl ${bowl.name} lightens hair whose ${test.kind} test of ${test.made?.date} says "${says}".`,
       expected: 'A strand that goes gummy, breaks or stays stretched speaks against lightening (common practice).',
       todo: `Write the zones it really went on or a ${test.kind} test made since; if it went on, \`hold lightener 12w\` and why: \`allow adverse-test "…"\`.`,
       label: `tested: ${says}`,
@@ -70,9 +74,9 @@ export default defineRule({
   why: 'The test was made to see what the head would do, and it said that the hair would go.',
   source: { kind: 'common practice' },
   caution: 'lightener',
-  *check(visit) {
-    const found = foundIn(visit);
-    if (found !== undefined) yield found;
+  check: (visit) => {
+    const found = mixesLightening(visit) ? foundIn(visit) : undefined;
+    return found === undefined ? NONE : [found];
   },
   bad: `
     product dev-6 "Cream developer" developer 6%

@@ -6,7 +6,8 @@ import { RESHAPE_REST } from '../../trade/intervals.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { itemsIn, placeInBowl } from '../contents.ts';
 import { anyMeetLoosely } from '../hair-meets.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { mixesLightening } from '../kinds-mixed.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 import { triedSince } from '../tried-since.ts';
 
 /** `12 days before (2026-09-20)`; a month alone gives the most that it can be. */
@@ -57,9 +58,9 @@ export default defineRule({
   why: 'A relaxer and a lightener break the same bonds, and relaxed hair can come off where lightener touches it.',
   source: { kind: 'common practice' },
   caution: 'lightener',
-  *check(visit) {
-    const found = foundIn(visit);
-    if (found !== undefined) yield found;
+  check: (visit) => {
+    const found = mixesLightening(visit) ? foundIn(visit) : undefined;
+    return found === undefined ? NONE : [found];
   },
   bad: `
     product dev-6 "Cream developer" developer 6%

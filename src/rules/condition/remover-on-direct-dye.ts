@@ -1,11 +1,35 @@
+import type { VisitReckoned } from '../../reckon/model.ts';
 import { historyKinds, zonesOfBowl } from '../../reckon/state.ts';
 import { firstDayOf } from '../../reckon/when.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { itemsIn, placeInBowl } from '../contents.ts';
 import { anyMeetLoosely } from '../hair-meets.ts';
-import { defineRule } from '../rule.ts';
+import { kindsMixed } from '../kinds-mixed.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 
 const NOT_TAKEN: ReadonlySet<string> = new Set(['direct-dye', 'henna', 'metallic']);
+
+function* found(visit: VisitReckoned): Generator<Found> {
+  for (const bowl of bowlsPutOn(visit)) {
+    const item = itemsIn(bowl).find(({ kind }) => kind === 'remover');
+    if (item === undefined) continue;
+    const under = historyKinds(visit.client).find(
+      ({ kind, when, zones }) =>
+        NOT_TAKEN.has(kind) &&
+        (when === undefined || firstDayOf(when) <= visit.date) &&
+        anyMeetLoosely(zonesOfBowl(visit, bowl.name), zones, visit.salon.zones),
+    );
+    if (under === undefined) continue;
+    yield {
+      place: placeInBowl(bowl, (portion) => portion.item === item),
+      message: `Bowl ${bowl.name} holds ${item.name}, a remover, and ${under.kind} is on file there.`,
+      expected: 'A remover takes out oxidative dye, and little of anything else (common practice).',
+      todo: 'Write what the strand test showed, or the zones it really went on.',
+      label: `on ${under.kind}`,
+      also: [{ place: under.place, says: 'went in before' }],
+    };
+  }
+}
 
 export default defineRule({
   name: 'remover-on-direct-dye',
@@ -15,27 +39,7 @@ export default defineRule({
   what: 'A remover goes where direct dye, henna or metal salts are on file.',
   why: 'A remover shrinks oxidative dye; other colour it leaves, shifts in tone, or drives deeper.',
   source: { kind: 'common practice' },
-  *check(visit) {
-    for (const bowl of bowlsPutOn(visit)) {
-      const item = itemsIn(bowl).find(({ kind }) => kind === 'remover');
-      if (item === undefined) continue;
-      const under = historyKinds(visit.client).find(
-        ({ kind, when, zones }) =>
-          NOT_TAKEN.has(kind) &&
-          (when === undefined || firstDayOf(when) <= visit.date) &&
-          anyMeetLoosely(zonesOfBowl(visit, bowl.name), zones, visit.salon.zones),
-      );
-      if (under === undefined) continue;
-      yield {
-        place: placeInBowl(bowl, (portion) => portion.item === item),
-        message: `Bowl ${bowl.name} holds ${item.name}, a remover, and ${under.kind} is on file there.`,
-        expected: 'A remover takes out oxidative dye, and little of anything else (common practice).',
-        todo: 'Write what the strand test showed, or the zones it really went on.',
-        label: `on ${under.kind}`,
-        also: [{ place: under.place, says: 'went in before' }],
-      };
-    }
-  },
+  check: (visit) => (kindsMixed(visit).includes('remover') ? found(visit) : NONE),
   bad: `
     product unpick "Unpick" remover
       mix none

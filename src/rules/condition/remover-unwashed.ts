@@ -1,7 +1,27 @@
+import type { VisitReckoned } from '../../reckon/model.ts';
 import { clockText } from '../../text/dates.ts';
 import { itemsIn } from '../contents.ts';
-import { defineRule } from '../rule.ts';
+import { kindsMixed } from '../kinds-mixed.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 import { bowlOf, endOf } from '../timed-runs.ts';
+
+function* found(visit: VisitReckoned): Generator<Found> {
+  const washed = visit.visit.entry.facts.some(({ word }) => word === 'wash' || word === 'rinse');
+  if (washed) return;
+  for (const run of visit.clock.runs) {
+    const bowl = bowlOf(visit, run);
+    const item = bowl && itemsIn(bowl).find(({ kind }) => kind === 'remover');
+    if (item === undefined || run.off === undefined) continue;
+    yield {
+      place: endOf(run),
+      message: `Bowl ${run.bowl}, ${item.name}, a remover, came off at ${clockText(run.off)}, and no wash is noted.`,
+      expected: 'A remover is washed out, more than once, before anything else goes on (common practice).',
+      todo: `Write the wash, as in \`wash ${clockText(run.off)} "twice"\`.`,
+      label: 'no wash after it',
+    };
+    return;
+  }
+}
 
 export default defineRule({
   name: 'remover-unwashed',
@@ -11,23 +31,7 @@ export default defineRule({
   what: 'A remover comes off and no `wash` or `rinse` line follows.',
   why: 'What a remover shrinks stays in the hair until it is washed out, and darkens again under peroxide or air.',
   source: { kind: 'common practice' },
-  *check(visit) {
-    const washed = visit.visit.entry.facts.some(({ word }) => word === 'wash' || word === 'rinse');
-    if (washed) return;
-    for (const run of visit.clock.runs) {
-      const bowl = bowlOf(visit, run);
-      const item = bowl && itemsIn(bowl).find(({ kind }) => kind === 'remover');
-      if (item === undefined || run.off === undefined) continue;
-      yield {
-        place: endOf(run),
-        message: `Bowl ${run.bowl}, ${item.name}, a remover, came off at ${clockText(run.off)}, and no wash is noted.`,
-        expected: 'A remover is washed out, more than once, before anything else goes on (common practice).',
-        todo: `Write the wash, as in \`wash ${clockText(run.off)} "twice"\`.`,
-        label: 'no wash after it',
-      };
-      return;
-    }
-  },
+  check: (visit) => (kindsMixed(visit).includes('remover') ? found(visit) : NONE),
   bad: `
     product unpick "Unpick" remover
       mix none

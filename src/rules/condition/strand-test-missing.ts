@@ -4,14 +4,19 @@ import { firstDayOf } from '../../reckon/when.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { itemsIn, placeInBowl } from '../contents.ts';
 import { anyMeetLoosely } from '../hair-meets.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { kindsMixed } from '../kinds-mixed.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 
 /** Colour put in at home, whose depth and layers nobody here saw. What may hold metal has a test and a rule of its own. */
 const UNSEEN = 'box-colour';
 
+const mayNeed = (visit: VisitReckoned): boolean => {
+  const kinds = kindsMixed(visit);
+  return kinds.includes('remover') || kinds.includes('lightener');
+};
+
 const foundIn = (visit: VisitReckoned): Found | undefined => {
   const { client, date, salon } = visit;
-  const strands = testsFor(client, salon.hours, date).filter(({ kind }) => kind === 'strand');
   for (const bowl of bowlsPutOn(visit)) {
     const item = itemsIn(bowl).find(({ kind }) => kind === 'remover' || kind === 'lightener');
     if (item === undefined || !(item.kind === 'remover' || isLightening(bowl))) continue;
@@ -23,8 +28,11 @@ const foundIn = (visit: VisitReckoned): Found | undefined => {
     );
     if (under === undefined && item.kind !== 'remover') continue;
     const from = under?.when === undefined ? '' : firstDayOf(under.when);
-    // One without a day came before the day it is noted for.
-    if (strands.some(({ made }) => made === undefined || made.date >= from)) continue;
+    const tried = testsFor(client, salon.hours, date).some(
+      // One without a day came before the day it is noted for.
+      ({ kind, made }) => kind === 'strand' && (made === undefined || made.date >= from),
+    );
+    if (tried) continue;
     const what =
       under === undefined ? 'no strand test is noted' : `${under.kind} is on file and no strand test is noted since`;
     return {
@@ -49,9 +57,9 @@ export default defineRule({
   what: 'Lightener goes on box colour with no strand test since; `mind` for a remover without one.',
   why: 'Layers that nobody saw go on can stay dark, turn green, or break; one strand shows which.',
   source: { kind: 'common practice' },
-  *check(visit) {
-    const found = foundIn(visit);
-    if (found !== undefined) yield found;
+  check: (visit) => {
+    const found = mayNeed(visit) ? foundIn(visit) : undefined;
+    return found === undefined ? NONE : [found];
   },
   bad: `
     product dev-6 "Cream developer" developer 6%

@@ -10,7 +10,8 @@ import { CONDITION_HOLDS } from '../../trade/intervals.ts';
 import { isAlong } from '../../trade/zones.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { basesIn, developerStrength, placeInBowl } from '../contents.ts';
-import { defineRule } from '../rule.ts';
+import { kindsMixed } from '../kinds-mixed.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 
 /** What calls the hair weak, and where; no zones: all of it. */
 type Weak = { readonly says: string; readonly zones: readonly string[]; readonly place: Place };
@@ -77,6 +78,25 @@ const isOn = (visit: VisitReckoned, bowl: BowlReckoned, { zones }: Weak): boolea
   );
 };
 
+function* found(visit: VisitReckoned): Generator<Found> {
+  for (const bowl of bowlsPutOn(visit)) {
+    if (!basesIn(bowl).some(({ kind }) => kind === 'lightener')) continue;
+    const strength = developerStrength(bowl);
+    if (strength === undefined || compare(strength, exact(STRONG_DEVELOPER)) < 0) continue;
+    const weak = [...testedWeak(visit), ...porousHair(visit), ...warned(visit)].find((one) => isOn(visit, bowl, one));
+    if (weak === undefined) continue;
+    yield {
+      place: placeInBowl(bowl, ({ role }) => role === 'developer'),
+      message: `Bowl ${bowl.name} lightens with ${figure(strength)} %, and ${weak.says}.`,
+      expected: `Weak hair is lightened with less than ${STRONG_DEVELOPER} %, if at all (common practice).`,
+      todo: 'Write the zones it really went on, or why the strength was chosen: `allow strong-on-weak "…"`.',
+      label: `${figure(strength)} %`,
+      also: [{ place: weak.place, says: 'called weak' }],
+    };
+    return;
+  }
+}
+
 export default defineRule({
   name: 'strong-on-weak',
   family: 'condition',
@@ -86,24 +106,7 @@ export default defineRule({
   why: 'Porous or gummy hair takes up more and holds less, and strong peroxide breaks it before it lightens.',
   source: { kind: 'common practice' },
   caution: 'lightener',
-  *check(visit) {
-    for (const bowl of bowlsPutOn(visit)) {
-      if (!basesIn(bowl).some(({ kind }) => kind === 'lightener')) continue;
-      const strength = developerStrength(bowl);
-      if (strength === undefined || compare(strength, exact(STRONG_DEVELOPER)) < 0) continue;
-      const weak = [...testedWeak(visit), ...porousHair(visit), ...warned(visit)].find((one) => isOn(visit, bowl, one));
-      if (weak === undefined) continue;
-      yield {
-        place: placeInBowl(bowl, ({ role }) => role === 'developer'),
-        message: `Bowl ${bowl.name} lightens with ${figure(strength)} %, and ${weak.says}.`,
-        expected: `Weak hair is lightened with less than ${STRONG_DEVELOPER} %, if at all (common practice).`,
-        todo: 'Write the zones it really went on, or why the strength was chosen: `allow strong-on-weak "…"`.',
-        label: `${figure(strength)} %`,
-        also: [{ place: weak.place, says: 'called weak' }],
-      };
-      return;
-    }
-  },
+  check: (visit) => (kindsMixed(visit).includes('lightener') ? found(visit) : NONE),
   bad: `
     product dev-9 "Cream developer" developer 9%
     product clay "Peregrine clay" lightener

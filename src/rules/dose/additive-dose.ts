@@ -3,7 +3,7 @@ import { grams } from '../../reckon/say.ts';
 import { add, compare, div, type Exact, exact, exactOf, mul, neg } from '../../text/exact.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { citeLine, placeOf } from '../cite.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 
 /** What the dose line allows for the base of a bowl, widened by half a step of the scales. */
 const rangeFor = (
@@ -13,6 +13,10 @@ const rangeFor = (
   const [a, b] = [low, high].map((each) => div(mul(base, exactOf(each)), exactOf(per)));
   return { least: a as Exact, most: b as Exact };
 };
+
+const isAdditive = ({ item }: Portion): boolean => item?.kind === 'additive';
+
+const hasAdditive = ({ portions }: BowlReckoned): boolean => portions.some(isAdditive);
 
 const foundIn = (visit: VisitReckoned, bowl: BowlReckoned, portion: Portion): Found | undefined => {
   const { item, weight, place } = portion;
@@ -37,6 +41,17 @@ const foundIn = (visit: VisitReckoned, bowl: BowlReckoned, portion: Portion): Fo
   };
 };
 
+function* found(visit: VisitReckoned): Generator<Found> {
+  for (const bowl of bowlsPutOn(visit)) {
+    // A bowl made again is as the first one was.
+    if (bowl.again !== undefined) continue;
+    for (const portion of bowl.portions) {
+      const one = foundIn(visit, bowl, portion);
+      if (one !== undefined) yield one;
+    }
+  }
+}
+
 export default defineRule({
   name: 'additive-dose',
   family: 'dose',
@@ -45,16 +60,7 @@ export default defineRule({
   what: 'An additive is outside what its `dose` line gives for the base of the bowl.',
   why: 'Too little of it does nothing, and too much thins the mix and slows it.',
   source: { kind: 'shelf', cites: 'the dose line of the additive (`dose 1-2 per 10`)' },
-  *check(visit) {
-    for (const bowl of bowlsPutOn(visit)) {
-      // A bowl made again is as the first one was.
-      if (bowl.again !== undefined) continue;
-      for (const portion of bowl.portions) {
-        const found = foundIn(visit, bowl, portion);
-        if (found !== undefined) yield found;
-      }
-    }
-  },
+  check: (visit) => (visit.bowls.some(hasAdditive) ? found(visit) : NONE),
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener

@@ -2,8 +2,8 @@ import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { grams } from '../../reckon/say.ts';
 import { isColour, zonesOfBowl } from '../../reckon/services.ts';
 import { toNumber } from '../../text/exact.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { bowlsPutOn, wentOn } from '../applied.ts';
+import { defineRule, type Found, foundEach } from '../rule.ts';
 
 /** Grams of one mix that no head takes, and of colour that does not go round one: common practice, no source, generous. */
 const [MOST, LEAST] = [400, 5];
@@ -17,30 +17,30 @@ const isWhole = (zone: string): boolean => zone.split(' ').every((word) => WHOLE
 const isAlone = (visit: VisitReckoned, bowl: BowlReckoned): boolean =>
   zonesOfBowl(visit, bowl.name).some(isWhole) && bowlsPutOn(visit).filter(isColour).length === 1;
 
-function* found(visit: VisitReckoned): Generator<Found> {
-  for (const bowl of bowlsPutOn(visit).filter(isColour)) {
-    const { base, mixed, name, place } = bowl;
-    const much = mixed !== undefined && toNumber(mixed) >= MOST;
-    const little = base !== undefined && toNumber(base) > 0 && toNumber(base) <= LEAST && isAlone(visit, bowl);
-    const todo = 'Write the grams as they were weighed; if they stand, why: `allow amount-unlikely "…"`.';
-    if (much)
-      yield {
-        place,
-        message: `Bowl ${name} is ${grams(mixed)}.`,
-        expected: `One head takes less than ${MOST} g of a mix (common practice, a generous bound).`,
-        todo,
-        label: 'perhaps a nought too many',
-      };
-    else if (little)
-      yield {
-        place,
-        message: `Bowl ${name} has ${grams(base)} of colour for ${zonesOfBowl(visit, name).find(isWhole)}.`,
-        expected: `Roots or a whole head take more than ${LEAST} g of colour (common practice, a generous bound).`,
-        todo,
-        label: 'perhaps a nought too few',
-      };
-  }
-}
+const foundIn = (visit: VisitReckoned, bowl: BowlReckoned): Found | undefined => {
+  const { base, mixed, name, place } = bowl;
+  const todo = 'Write the grams as they were weighed; if they stand, why: `allow amount-unlikely "…"`.';
+  const much = mixed !== undefined && toNumber(mixed) >= MOST;
+  const little = base !== undefined && toNumber(base) > 0 && toNumber(base) <= LEAST;
+  if ((!much && !little) || !wentOn(bowl) || !isColour(bowl)) return undefined;
+  if (much)
+    return {
+      place,
+      message: `Bowl ${name} is ${grams(mixed)}.`,
+      expected: `One head takes less than ${MOST} g of a mix (common practice, a generous bound).`,
+      todo,
+      label: 'perhaps a nought too many',
+    };
+  if (little && isAlone(visit, bowl))
+    return {
+      place,
+      message: `Bowl ${name} has ${grams(base)} of colour for ${zonesOfBowl(visit, name).find(isWhole)}.`,
+      expected: `Roots or a whole head take more than ${LEAST} g of colour (common practice, a generous bound).`,
+      todo,
+      label: 'perhaps a nought too few',
+    };
+  return undefined;
+};
 
 export default defineRule({
   name: 'amount-unlikely',
@@ -50,7 +50,7 @@ export default defineRule({
   what: 'A bowl of colour is 400 g or more, or 5 g of colour or less are all there is for the roots or the whole head.',
   why: 'A slipped nought goes into the stock, the cost and the next bowl made from this one.',
   source: { kind: 'common practice' },
-  check: found,
+  check: (visit) => foundEach(visit.bowls, (bowl) => foundIn(visit, bowl)),
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener

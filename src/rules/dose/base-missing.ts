@@ -1,7 +1,10 @@
+import type { ShelfItem } from '../../journal/shelf.ts';
 import { quoted } from '../../reckon/say.ts';
-import { bowlsPutOn } from '../applied.ts';
+import { wentOn } from '../applied.ts';
 import { itemsIn } from '../contents.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, foundEach } from '../rule.ts';
+
+const isBase = ({ kind }: ShelfItem): boolean => kind !== 'developer' && kind !== 'additive';
 
 export default defineRule({
   name: 'base-missing',
@@ -11,23 +14,20 @@ export default defineRule({
   what: 'A bowl has a developer and nothing for it to develop.',
   why: 'Developer alone does little that was wanted, so what it was mixed with is likely missing from the note.',
   source: { kind: 'notation' },
-  *check(visit) {
-    for (const bowl of bowlsPutOn(visit)) {
+  check: ({ bowls }) =>
+    foundEach(bowls, (bowl) => {
       const items = itemsIn(bowl);
-      const kinds = new Set(items.map(({ kind }) => kind));
+      if (items.some(isBase) || !items.some(({ kind }) => kind === 'developer') || !wentOn(bowl)) return undefined;
       // What has no name on the shelf, and what came out of another bowl, may be the base.
-      const known = bowl.portions.every(({ role, item }) => role === 'water' || item !== undefined);
-      if (!known || !kinds.has('developer') || [...kinds].some((kind) => kind !== 'developer' && kind !== 'additive'))
-        continue;
-      yield {
+      if (!bowl.portions.every(({ role, item }) => role === 'water' || item !== undefined)) return undefined;
+      return {
         place: bowl.place,
         message: `Bowl ${bowl.name} holds ${quoted(items.map(({ name }) => name))} and nothing to develop.`,
         expected: 'A developer is mixed with a colour, a lightener or a remover (common practice).',
         todo: `Write what it was mixed with, as in \`plus ${bowl.name} 40 clay\`.`,
         label: 'no base',
       };
-    }
-  },
+    }),
   bad: `
     product dev-6 "Cream developer" developer 6%
     product bond "Mender" additive

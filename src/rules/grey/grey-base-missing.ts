@@ -1,13 +1,35 @@
+import type { BowlReckoned } from '../../reckon/model.ts';
 import { figure, listed } from '../../reckon/say.ts';
 import { exact, exactOf, mul } from '../../text/exact.ts';
 import { GREY_BASE_SOURCE, greyBases, naturalShare } from '../../trade/grey.ts';
 import { toneFamily } from '../../trade/tone.ts';
 import { placeInBowl } from '../contents.ts';
-import { greyCovers } from '../grey-cover.ts';
-import { defineRule } from '../rule.ts';
+import { type GreyCover, greyCovers } from '../grey-cover.ts';
+import { defineRule, type Found } from '../rule.ts';
 import { blendOf, shadesIn, shadesText } from '../shade-blend.ts';
 
 const isNeutral = (tone: string): boolean => toneFamily(tone) === 'neutral';
+
+const hasNoNeutral = (bowl: BowlReckoned): boolean =>
+  blendOf(bowl)?.tones.every(({ family }) => family !== 'neutral') === true;
+
+const foundIn = ({ bowl, grey }: GreyCover): readonly Found[] => {
+  const shades = shadesIn(bowl);
+  const signs = shades.flatMap(({ item }) => [...item.tones]).filter(([, tone]) => isNeutral(tone));
+  // Only where the range itself names its natural series.
+  if (signs.length === 0) return [];
+  const shares = greyBases(grey.percent).map((row) => `${figure(mul(naturalShare(row), exact(100)))} %`);
+  return [
+    {
+      place: placeInBowl(bowl, (portion) => portion === shades[0]),
+      message: `Bowl ${bowl.name} covers ${figure(exactOf(grey.percent))} % grey with ${shadesText(bowl)}, and no natural shade.`,
+      expected: `${listed(shares, 'or')} of the colour from the natural series, a rough guide (${GREY_BASE_SOURCE}).`,
+      todo: `Add a shade with ${listed([...new Set(signs.map(([sign]) => `\`${sign}\``))], 'or')}, or give the reason: \`allow grey-base-missing "…"\`.`,
+      label: 'no natural series',
+      also: [{ place: grey.place, says: 'share of grey' }],
+    },
+  ];
+};
 
 export default defineRule({
   name: 'grey-base-missing',
@@ -20,24 +42,10 @@ export default defineRule({
     kind: 'published',
     cites: 'US trade magazine, page "Swatch smarts", 2011: a trade test of one maker’s colour',
   },
-  *check(visit) {
-    for (const { bowl, grey } of greyCovers(visit)) {
-      const shades = shadesIn(bowl);
-      const signs = shades.flatMap(({ item }) => [...item.tones]).filter(([, tone]) => isNeutral(tone));
-      const blend = blendOf(bowl);
-      // Only where the range itself names its natural series.
-      if (signs.length === 0 || blend === undefined || blend.tones.some(({ family }) => family === 'neutral')) continue;
-      const shares = greyBases(grey.percent).map((row) => `${figure(mul(naturalShare(row), exact(100)))} %`);
-      yield {
-        place: placeInBowl(bowl, (portion) => portion === shades[0]),
-        message: `Bowl ${bowl.name} covers ${figure(exactOf(grey.percent))} % grey with ${shadesText(bowl)}, and no natural shade.`,
-        expected: `${listed(shares, 'or')} of the colour from the natural series, a rough guide (${GREY_BASE_SOURCE}).`,
-        todo: `Add a shade with ${listed([...new Set(signs.map(([sign]) => `\`${sign}\``))], 'or')}, or give the reason: \`allow grey-base-missing "…"\`.`,
-        label: 'no natural series',
-        also: [{ place: grey.place, says: 'share of grey' }],
-      };
-    }
-  },
+  check: (visit) =>
+    greyCovers(visit)
+      .filter(({ bowl }) => hasNoNeutral(bowl))
+      .flatMap(foundIn),
   bad: `
     product dev-6 "Cream developer" developer 6%
     range cream "Larkfield cream" permanent

@@ -2,8 +2,21 @@ import { figure } from '../../reckon/say.ts';
 import { compare, exactOf } from '../../text/exact.ts';
 import { GREY_COVER } from '../../trade/grey.ts';
 import { developerStrength, placeInBowl } from '../contents.ts';
-import { greyCovers } from '../grey-cover.ts';
-import { defineRule } from '../rule.ts';
+import { type GreyCover, greyCovers } from '../grey-cover.ts';
+import { defineRule, type Found, foundEach } from '../rule.ts';
+
+const foundIn = ({ bowl, grey }: GreyCover): Found | undefined => {
+  const strength = developerStrength(bowl);
+  if (strength === undefined || compare(strength, GREY_COVER) >= 0) return undefined;
+  return {
+    place: placeInBowl(bowl, ({ role }) => role === 'developer'),
+    message: `Bowl ${bowl.name} covers ${figure(exactOf(grey.percent))} % grey with ${figure(strength)} %.`,
+    expected: `Grey is covered with ${figure(GREY_COVER)} %, a rough guide (a cosmetology exam guide).`,
+    todo: 'Write the developer that was used, or give the reason: `allow grey-strength "…"`.',
+    label: `${figure(strength)} %`,
+    also: [{ place: grey.place, says: 'share of grey' }],
+  };
+};
 
 export default defineRule({
   name: 'grey-strength',
@@ -13,20 +26,7 @@ export default defineRule({
   what: 'Half the hair or more is grey, and the permanent colour that covers it is mixed with less than 6 per cent.',
   why: 'Grey hair is slow to take; a weak developer colours it thinly and it washes out.',
   source: { kind: 'published', cites: 'cosmetology exam guide, page "Hair coloring and lightening"' },
-  *check(visit) {
-    for (const { bowl, grey } of greyCovers(visit)) {
-      const strength = developerStrength(bowl);
-      if (strength === undefined || compare(strength, GREY_COVER) >= 0) continue;
-      yield {
-        place: placeInBowl(bowl, ({ role }) => role === 'developer'),
-        message: `Bowl ${bowl.name} covers ${figure(exactOf(grey.percent))} % grey with ${figure(strength)} %.`,
-        expected: `Grey is covered with ${figure(GREY_COVER)} %, a rough guide (a cosmetology exam guide).`,
-        todo: 'Write the developer that was used, or give the reason: `allow grey-strength "…"`.',
-        label: `${figure(strength)} %`,
-        also: [{ place: grey.place, says: 'share of grey' }],
-      };
-    }
-  },
+  check: (visit) => foundEach(greyCovers(visit), foundIn),
   bad: `
     product dev-3 "Cream developer" developer 3%
     range cream "Larkfield cream" permanent

@@ -5,13 +5,15 @@ import { LIGHTENER_REST } from '../../trade/intervals.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { placeInBowl } from '../contents.ts';
 import { anyMeet } from '../hair-meets.ts';
+import { mixesLightening } from '../kinds-mixed.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { triedSince } from '../tried-since.ts';
 
-const foundIn = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Found | undefined => {
+const foundIn = (visit: VisitReckoned, visits: readonly VisitReckoned[]): Found | undefined => {
+  if (!mixesLightening(visit)) return undefined;
   for (const bowl of bowlsPutOn(visit).filter(isLightening)) {
     const zones = zonesOfBowl(visit, bowl.name);
-    for (const before of earlier.toReversed()) {
+    for (const before of visits.slice(0, visits.indexOf(visit)).reverse()) {
       const days = daysBetween(before.date, visit.date);
       if (days >= LIGHTENER_REST) break;
       if (days <= 0) continue;
@@ -42,8 +44,8 @@ export default defineRule({
   source: { kind: 'common practice' },
   caution: 'lightener',
   *check(_client, visits) {
-    for (const [index, visit] of visits.entries()) {
-      const found = foundIn(visit, visits.slice(0, index));
+    for (const visit of visits) {
+      const found = foundIn(visit, visits);
       if (found !== undefined) yield found;
     }
   },

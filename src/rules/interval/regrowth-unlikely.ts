@@ -31,12 +31,12 @@ const rootsOf = (visit: VisitReckoned): BowlReckoned | undefined =>
     ? undefined
     : bowlsPutOn(visit).find((bowl) => itemsIn(bowl).some(({ kind }) => DRAWS.has(kind)) && isOnAllRoots(visit, bowl));
 
-const foundOf = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Found | undefined => {
+const foundOf = (visit: VisitReckoned, visits: readonly VisitReckoned[]): Found | undefined => {
   const { measured } = visit.growth;
-  const fact = visit.visit.entry.facts.find(({ word }) => word === 'regrowth');
+  const fact = measured && visit.visit.entry.facts.find(({ word }) => word === 'regrowth');
   if (measured === undefined || fact?.word !== 'regrowth' || fact.length.about) return undefined;
   if (fact.zones.some(({ zone }) => !WHOLE.has(zone))) return undefined;
-  const before = earlier.filter(({ date }) => date < visit.date);
+  const before = visits.slice(0, visits.indexOf(visit)).filter(({ date }) => date < visit.date);
   const days = visit.daysSinceRoots;
   // Roots done in part, or with what leaves no line, are measured from the time before.
   const roots = before.findLast(({ date }) => days !== undefined && daysBetween(date, visit.date) === days);
@@ -71,8 +71,8 @@ export default defineRule({
     cites: 'International Journal of Dermatology 44 (Suppl. 1), 2005, pages 6-9, two deviations above its fastest mean',
   },
   *check(_client, visits) {
-    for (const [index, visit] of visits.entries()) {
-      const found = foundOf(visit, visits.slice(0, index));
+    for (const visit of visits) {
+      const found = foundOf(visit, visits);
       if (found !== undefined) yield found;
     }
   },

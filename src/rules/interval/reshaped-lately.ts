@@ -4,13 +4,15 @@ import { firstDayOf } from '../../reckon/when.ts';
 import { daysBetween } from '../../text/dates.ts';
 import { historyFacts, isHistory } from '../../trade/hair.ts';
 import { RESHAPE_REST } from '../../trade/intervals.ts';
+import type { Kind } from '../../trade/kinds.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { itemsIn, placeInBowl } from '../contents.ts';
 import { anyMeetLoosely } from '../hair-meets.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { kindsMixed } from '../kinds-mixed.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 import { triedSince } from '../tried-since.ts';
 
-const STRONG: ReadonlySet<string | undefined> = new Set(['permanent', 'high-lift', 'lightener']);
+const STRONG: readonly (Kind | undefined)[] = ['permanent', 'high-lift', 'lightener'];
 
 /** Most days that can lie between a day or a month as typed and a date; undefined once it is later. */
 const mostDays = (when: string, date: string): number | undefined => {
@@ -25,7 +27,7 @@ const foundIn = (visit: VisitReckoned): Found | undefined => {
     if (days === undefined || days >= RESHAPE_REST) continue;
     const bowl = bowlsPutOn(visit).find(
       (one) =>
-        itemsIn(one).some(({ kind: own }) => STRONG.has(own)) &&
+        itemsIn(one).some(({ kind: own }) => STRONG.includes(own)) &&
         // A relaxer under lightener has a rule of its own.
         !(kind === 'relaxer' && isLightening(one)) &&
         anyMeetLoosely(zonesOfBowl(visit, one.name), zones, visit.salon.zones),
@@ -51,9 +53,9 @@ export default defineRule({
   what: 'Permanent colour or lightener is used within two weeks of a perm, relaxer or smoothing, with no strand or stretch test since.',
   why: 'Both services break bonds of the same fibre, and fresh waves or straightness can slacken under peroxide.',
   source: { kind: 'common practice' },
-  *check(visit) {
-    const found = foundIn(visit);
-    if (found !== undefined) yield found;
+  check: (visit) => {
+    const found = STRONG.some((kind) => kindsMixed(visit).includes(kind)) ? foundIn(visit) : undefined;
+    return found === undefined ? NONE : [found];
   },
   bad: `
     product dev-6 "Cream developer" developer 6%

@@ -21,8 +21,8 @@ export default defineRule({
   why: 'Colour does not lift colour: the roots turn light and the lengths stay as they were.',
   source: { kind: 'common practice' },
   *check(_client, visits: readonly VisitReckoned[]) {
-    for (const [index, visit] of visits.entries())
-      for (const { bowl, shade, start, before } of overColour(visit, visits.slice(0, index))) {
+    for (const visit of visits)
+      for (const { bowl, shade, start, before } of overColour(visit, visits)) {
         const [first] = shadesIn(bowl);
         const came = borneOut(visit, visits, NOT_LIFTED);
         yield {

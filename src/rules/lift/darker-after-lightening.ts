@@ -2,22 +2,24 @@ import type { VisitReckoned } from '../../reckon/model.ts';
 import { isColour } from '../../reckon/services.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { itemsIn } from '../contents.ts';
-import { defineRule, type Found } from '../rule.ts';
-import { depthText, placeName, seenAt, withDepth } from '../seen-at.ts';
+import { kindsMixed } from '../kinds-mixed.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
+import { depthsAt, depthText, placeName } from '../seen-at.ts';
 
 /** What changes no colour by itself. */
 const PLAIN: ReadonlySet<string | undefined> = new Set(['developer', 'additive', 'treatment', 'conditioner', 'goods']);
 
 /** Whether lightener is all that was put on. */
 const onlyLightened = (visit: VisitReckoned): boolean => {
+  if (!kindsMixed(visit).includes('lightener')) return false;
   const bowls = bowlsPutOn(visit).filter(isColour);
   const kinds = bowls.flatMap((bowl) => itemsIn(bowl).map(({ kind }) => kind));
   return kinds.includes('lightener') && kinds.every((kind) => kind === 'lightener' || PLAIN.has(kind));
 };
 
 function* found(visit: VisitReckoned): Generator<Found> {
-  const starts = withDepth(seenAt(visit, 'start'));
-  for (const result of withDepth(seenAt(visit, 'result'))) {
+  const starts = depthsAt(visit, 'start');
+  for (const result of depthsAt(visit, 'result')) {
     const start = starts.find(({ zone }) => zone === result.zone);
     if (start === undefined || result.depth.high > start.depth.low - 1) continue;
     yield {
@@ -39,9 +41,7 @@ export default defineRule({
   what: 'A place is a depth or more darker at the end than at the start, and lightener is all that was put on.',
   why: 'One of the depths is mistyped or a bowl is missing, and the next visit starts from it.',
   source: { kind: 'common practice' },
-  *check(visit) {
-    if (onlyLightened(visit)) yield* found(visit);
-  },
+  check: (visit) => (onlyLightened(visit) ? found(visit) : NONE),
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener

@@ -3,24 +3,29 @@ import { zonesOfBowl } from '../../reckon/services.ts';
 import { HIGH_LIFT_FROM } from '../../trade/lift-guide.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { itemsIn, placeInBowl } from '../contents.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { kindsMixed } from '../kinds-mixed.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 import { depthText, startsAt } from '../seen-at.ts';
 
-function* found(visit: VisitReckoned, bowl: BowlReckoned): Generator<Found> {
+const foundIn = (visit: VisitReckoned, bowl: BowlReckoned): readonly Found[] => {
   // Where the shelf claims lift, the claim is the better measure.
   const item = itemsIn(bowl).find(({ kind, lift }) => kind === 'high-lift' && lift === undefined);
-  if (item === undefined) return;
+  if (item === undefined) return [];
   const start = startsAt(visit, zonesOfBowl(visit, bowl.name)).find(({ depth }) => depth.high < HIGH_LIFT_FROM);
-  if (start === undefined) return;
-  yield {
-    place: placeInBowl(bowl, (portion) => portion.item === item),
-    message: `Bowl ${bowl.name} is high-lift; the depth it goes on is ${depthText(start.depth)}.`,
-    expected: `High-lift shades are for depth ${HIGH_LIFT_FROM} and lighter (common practice; a rough guide).`,
-    todo: 'Write what was used, or give the maker’s claim on the shelf, as in `lift 12% 4-5`.',
-    label: `on depth ${depthText(start.depth)}`,
-    also: [{ place: start.place, says: 'the depth it goes on' }],
-  };
-}
+  if (start === undefined) return [];
+  return [
+    {
+      place: placeInBowl(bowl, (portion) => portion.item === item),
+      message: `Bowl ${bowl.name} is high-lift; the depth it goes on is ${depthText(start.depth)}.`,
+      expected: `High-lift shades are for depth ${HIGH_LIFT_FROM} and lighter (common practice; a rough guide).`,
+      todo: 'Write what was used, or give the maker’s claim on the shelf, as in `lift 12% 4-5`.',
+      label: `on depth ${depthText(start.depth)}`,
+      also: [{ place: start.place, says: 'the depth it goes on' }],
+    },
+  ];
+};
+
+const found = (visit: VisitReckoned): readonly Found[] => bowlsPutOn(visit).flatMap((bowl) => foundIn(visit, bowl));
 
 export default defineRule({
   name: 'high-lift-on-dark',
@@ -30,9 +35,7 @@ export default defineRule({
   what: 'A high-lift shade without a lift line goes on hair darker than depth 6.',
   why: 'High-lift shades hold little colour of their own, so dark hair is left orange.',
   source: { kind: 'common practice' },
-  *check(visit) {
-    for (const bowl of bowlsPutOn(visit)) yield* found(visit, bowl);
-  },
+  check: (visit) => (kindsMixed(visit).includes('high-lift') ? found(visit) : NONE),
   bad: `
     product dev-12 "Cream developer" developer 12%
     range high "Larkfield high" high-lift

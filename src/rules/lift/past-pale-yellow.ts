@@ -1,21 +1,31 @@
 import type { Stood } from '../../journal/source.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { isLightening } from '../../reckon/services.ts';
 import type { Client, ClientFact, Visit, VisitFact } from '../../records/schema/entry.ts';
 import type { Seen, Stage } from '../../records/schema/values.ts';
 import { STAGES, stageIndex } from '../../trade/stages.ts';
 import { placeOf } from '../cite.ts';
+import { mixesLightening } from '../kinds-mixed.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 const PALE_YELLOW = STAGES.indexOf('pale-yellow');
 
-const isPast = ({ stage, to }: Stage): boolean =>
-  [stage, to ?? stage].some((word) => Number(stageIndex(word)) > PALE_YELLOW);
+const isBeyond = (stage: string): boolean => Number(stageIndex(stage)) > PALE_YELLOW;
+
+const isPast = ({ stage, to }: Stage): boolean => isBeyond(stage) || (to !== undefined && isBeyond(to));
+
+const NOTHING: readonly Seen[] = [];
 
 const seenOn = (fact: ClientFact | VisitFact, lightened: boolean): readonly Seen[] => {
-  if (fact.word === 'test') return fact.test.name === 'strand' ? fact.result : [];
+  if (fact.word === 'test') return fact.test.name === 'strand' ? fact.result : NOTHING;
   // White hair that nothing lightened is grey, and no stage of lift.
-  return lightened && (fact.word === 'check' || fact.word === 'result') ? fact.seen : [];
+  return lightened && (fact.word === 'check' || fact.word === 'result') ? fact.seen : NOTHING;
+};
+
+/** Whether any stage is past, which the rest is for; hardly ever one is. */
+const isPastIn = ({ entry }: Stood<Client> | Stood<Visit>, lightened: boolean): boolean => {
+  for (const fact of entry.facts)
+    for (const { stage } of seenOn(fact, lightened)) if (stage !== undefined && isPast(stage)) return true;
+  return false;
 };
 
 function* found(stood: Stood<Client> | Stood<Visit>, lightened: boolean): Generator<Found> {
@@ -45,7 +55,10 @@ export default defineRule({
   caution: 'lightener',
   *check(client, visits: readonly VisitReckoned[]) {
     for (const stood of client.entries) yield* found(stood, false);
-    for (const { visit, bowls } of visits) yield* found(visit, bowls.some(isLightening));
+    for (const one of visits) {
+      const lightened = mixesLightening(one);
+      if (isPastIn(one.visit, lightened)) yield* found(one.visit, lightened);
+    }
   },
   bad: `
     product dev-6 "Cream developer" developer 6%

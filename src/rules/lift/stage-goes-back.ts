@@ -1,20 +1,23 @@
-import type { VisitReckoned } from '../../reckon/model.ts';
+import type { Run, VisitReckoned } from '../../reckon/model.ts';
 import { isLightening } from '../../reckon/services.ts';
 import { clockText } from '../../text/dates.ts';
 import { stageIndex } from '../../trade/stages.ts';
+import { mixesLightening } from '../kinds-mixed.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { placeName } from '../seen-at.ts';
-import { BACK, farEnd, goesBack, placeOfStage, type SeenStage, stagesOf } from '../stages-seen.ts';
+import { BACK, goesBack, placeOfStage, type SeenStage, stagesOf } from '../stages-seen.ts';
 import { bowlOf } from '../timed-runs.ts';
+
+const goesBackIn = (visit: VisitReckoned, run: Run): boolean => {
+  const bowl = bowlOf(visit, run);
+  return bowl !== undefined && isLightening(bowl) && goesBack(stagesOf(run));
+};
 
 function* found(visit: VisitReckoned): Generator<Found> {
   const told = new Set<number>();
   for (const run of visit.clock.runs) {
-    const bowl = bowlOf(visit, run);
-    if (bowl === undefined || !isLightening(bowl)) continue;
+    if (!goesBackIn(visit, run)) continue;
     const seen = stagesOf(run);
-    // Asked first, since it seldom is.
-    if (!goesBack(seen)) continue;
     const most = new Map<string, SeenStage>();
     // A look at bowls that were on together may have been at the other one.
     const shared = visit.clock.runs.filter((other) => other.bowl !== run.bowl).flatMap(({ checks }) => checks);
@@ -22,7 +25,7 @@ function* found(visit: VisitReckoned): Generator<Found> {
       if (shared.some(({ place }) => place.line === now.look.place.line)) continue;
       const before = most.get(now.zone);
       const place = placeOfStage(now);
-      const back = before === undefined ? 0 : Number(stageIndex(before.stage.stage)) - farEnd(now);
+      const back = before === undefined ? 0 : Number(stageIndex(before.stage.stage)) - now.end;
       if (before !== undefined && back >= BACK && !told.has(place.line)) {
         told.add(place.line);
         yield {
@@ -47,7 +50,9 @@ export default defineRule({
   what: 'A later check shows a place two stages or more less lifted than an earlier one, under the same bowl.',
   why: 'A stage or a time is mistyped, and the pace reckoned from these checks would be wrong.',
   source: { kind: 'common practice' },
-  check: found,
+  check: (visit) =>
+    // Asked first, since none nearly ever does.
+    mixesLightening(visit) && visit.clock.runs.some((run) => goesBackIn(visit, run)) ? found(visit) : [],
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener

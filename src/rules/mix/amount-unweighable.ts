@@ -1,7 +1,7 @@
 import { fromOf, spanOf, toOf } from '../../text/span.ts';
 import { lineAt } from '../cite.ts';
 import { bowlProblems } from '../problems.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, foundEach } from '../rule.ts';
 
 export default defineRule({
   name: 'amount-unweighable',
@@ -11,16 +11,15 @@ export default defineRule({
   what: 'A volume or a measure cannot be turned into grams.',
   why: 'Without grams neither the ratio nor the strength on the head can be reckoned.',
   source: { kind: 'notation' },
-  *check(visit, journal) {
-    for (const found of bowlProblems(visit, 'no-density', 'unknown-measure')) {
+  check: (visit, journal) =>
+    foundEach(bowlProblems(visit, 'no-density', 'unknown-measure'), (found) => {
       const { file, line, at } = found.place;
       const from = fromOf(at);
       // The figure alone is marked where its unit is a word of the shelf.
       const rest = lineAt(journal, found.place).slice(from);
       const figure = rest.length - rest.replace(/^[^\p{L}\s]*\s*\p{L}*/u, '').length;
-      yield { ...found, place: { file, line, at: spanOf(from, Math.max(toOf(at), from + figure)) } };
-    }
-  },
+      return { ...found, place: { file, line, at: spanOf(from, Math.max(toOf(at), from + figure)) } };
+    }),
   bad: `
     product dev-6 "Cream developer" developer 6%
       density 1.01

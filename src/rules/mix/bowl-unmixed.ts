@@ -1,7 +1,7 @@
 import { sliceOf } from '../../text/span.ts';
 import { lineAt } from '../cite.ts';
 import { bowlProblems, clockProblems } from '../problems.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, foundEach, NONE } from '../rule.ts';
 
 export default defineRule({
   name: 'bowl-unmixed',
@@ -11,14 +11,18 @@ export default defineRule({
   what: 'A line names a bowl that this visit does not mix.',
   why: 'What is said of it belongs to no bowl, or to another one by a slip.',
   source: { kind: 'notation' },
-  *check(visit, journal) {
+  check(visit, journal) {
+    const inBowls = bowlProblems(visit, 'no-such-bowl');
+    const onClock = clockProblems(visit, 'no-such-bowl');
+    if (inBowls.length === 0 && onClock.length === 0) return NONE;
     const named = new Set<string>();
-    for (const found of [...bowlProblems(visit, 'no-such-bowl'), ...clockProblems(visit, 'no-such-bowl')]) {
+    return foundEach([...inBowls, ...onClock], (found) => {
       const bowl = sliceOf(lineAt(journal, found.place), found.place.at).toLowerCase();
       // Several lines about one missing bowl have one cause.
-      if (!named.has(bowl)) yield found;
+      if (named.has(bowl)) return undefined;
       named.add(bowl);
-    }
+      return found;
+    });
   },
   bad: `
     range neon "Kelp direct" semi

@@ -2,7 +2,7 @@ import { figure, listed } from '../../reckon/say.ts';
 import { sign } from '../../text/exact.ts';
 import { wordsPlace } from '../cite.ts';
 import { hasPeroxide, portionsIn } from '../contents.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, foundEach } from '../rule.ts';
 
 export default defineRule({
   name: 'mixed-kept',
@@ -13,12 +13,12 @@ export default defineRule({
   why: 'Mixed colour and lightener give off oxygen: closed in they can burst, and they do not work as mixed any more.',
   source: { kind: 'common practice' },
   caution: 'peroxide',
-  *check({ bowls }, journal) {
-    for (const bowl of bowls) {
+  check: ({ bowls }, journal) =>
+    foundEach(bowls, (bowl) => {
       const { left } = bowl;
-      if (left?.fate !== 'kept' || sign(left.weight) <= 0 || !hasPeroxide(bowl)) continue;
+      if (left?.fate !== 'kept' || sign(left.weight) <= 0 || !hasPeroxide(bowl)) return undefined;
       const developers = new Set(portionsIn(bowl).flatMap(({ role, label }) => (role === 'developer' ? [label] : [])));
-      yield {
+      return {
         place: wordsPlace(journal, left.place, /\bkept\b/iu),
         message: `${figure(left.weight)} g of bowl ${bowl.name}, mixed with ${listed([...developers])}, is kept.`,
         expected:
@@ -26,8 +26,7 @@ export default defineRule({
         todo: 'Write `binned` if that is what was done; what was really kept is opened, binned, and `note`d here.',
         label: 'gives off gas',
       };
-    }
-  },
+    }),
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener

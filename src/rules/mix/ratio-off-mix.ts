@@ -2,47 +2,48 @@ import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure, grams, ratioText } from '../../reckon/say.ts';
 import type { Ratio } from '../../records/schema/values.ts';
 import { compare, div, type Exact, exact, exactOf, max, min, mul, sub, ZERO } from '../../text/exact.ts';
+import { lasting } from '../../text/recently.ts';
 import { isVolume } from '../../trade/units.ts';
 import { citeLine, placeOf } from '../cite.ts';
 import { basesIn } from '../contents.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { defineRule, type Found, foundEach } from '../rule.ts';
 
 const TENTH = exact(1, 10);
 const HALF = exact(1, 2);
 /** Developer measured by volume: a density makes `90ml` 90.9 g, and no jug shows the difference. A choice, no source. */
 const BY_VOLUME = exact(1, 50);
 
-/** Least and most developer to one of colour. */
-const boundsOf = ({ colour, developer, to }: Ratio): { low: Exact; high: Exact } => {
+/** Least and most developer to one of colour; a shelf has few mix lines, and every bowl asks. */
+const boundsOf = lasting(({ colour, developer, to }: Ratio): { readonly low: Exact; readonly high: Exact } => {
   const [near, far] = [exactOf(developer), exactOf(to ?? developer)];
   return { low: div(min(near, far), exactOf(colour)), high: div(max(near, far), exactOf(colour)) };
-};
+});
 
-function* found(bowl: BowlReckoned, { salon }: VisitReckoned): Generator<Found> {
+const foundIn = (bowl: BowlReckoned, { salon }: VisitReckoned): Found | undefined => {
   const { base, developer, ratio, ratioPlace } = bowl;
   // A bowl made again was found out where it was first mixed.
-  if (bowl.again !== undefined || base === undefined || developer === undefined) return;
-  if (ratio === undefined || ratioPlace === undefined || developer.n === 0) return;
+  if (bowl.again !== undefined || base === undefined || developer === undefined) return undefined;
+  if (ratio === undefined || ratioPlace === undefined || developer.n === 0) return undefined;
   const items = basesIn(bowl);
   const [item] = items;
   const mix = item?.mix;
-  if (item === undefined || mix?.ratio === undefined) return;
+  if (item === undefined || mix?.ratio === undefined) return undefined;
   const { low, high } = boundsOf(mix.ratio);
   const alike = items.every(({ mix: other }) => {
     const bounds = other?.ratio && boundsOf(other.ratio);
     return bounds !== undefined && compare(bounds.low, low) === 0 && compare(bounds.high, high) === 0;
   });
-  if (!alike) return;
+  if (!alike || (compare(ratio, low) >= 0 && compare(ratio, high) <= 0)) return undefined;
   const [least, most] = [mul(base, low), mul(base, high)];
   const byVolume = bowl.portions.some(({ component }) => isVolume(component.amount?.unit ?? ''));
   const share = bowl.about ? TENTH : byVolume ? BY_VOLUME : ZERO;
   const room = max(mul(salon.scale, HALF), mul(developer, share));
   const under = compare(sub(least, developer), room) > 0;
-  if (!under && compare(sub(developer, most), room) <= 0) return;
+  if (!under && compare(sub(developer, most), room) <= 0) return undefined;
   const names = items.map(({ name }) => name).join(' and ');
   const fits = compare(low, high) === 0 ? ratioText(low) : `${ratioText(low)} to ${ratioText(high)}`;
   const weights = compare(low, high) === 0 ? grams(least) : `${figure(least)} to ${grams(most)}`;
-  yield {
+  return {
     place: ratioPlace,
     message: `Bowl ${bowl.name} has ${grams(developer)} developer to ${grams(base)} ${names}, ${ratioText(ratio)}.`,
     expected: `${item.full} takes ${fits}, ${weights} here (${citeLine(item, mix)}).`,
@@ -50,7 +51,7 @@ function* found(bowl: BowlReckoned, { salon }: VisitReckoned): Generator<Found> 
     label: `${under ? 'at least' : 'at most'} ${grams(under ? least : most)}`,
     also: [{ place: placeOf(item.stood, mix, mix.ratio.at), says: 'its mix line' }],
   };
-}
+};
 
 export default defineRule({
   name: 'ratio-off-mix',
@@ -60,9 +61,7 @@ export default defineRule({
   what: 'Developer to colour is outside the mix line of the shelf, by more than half a step of the scales.',
   why: 'Off the maker’s ratio the mixture runs, dries or works otherwise than its times and claims say.',
   source: { kind: 'shelf', cites: 'the mix line of what is mixed' },
-  *check(visit) {
-    for (const bowl of visit.bowls) yield* found(bowl, visit);
-  },
+  check: (visit) => foundEach(visit.bowls, (bowl) => foundIn(bowl, visit)),
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener

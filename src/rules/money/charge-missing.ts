@@ -1,12 +1,14 @@
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { placeOf } from '../cite.ts';
+import { factsOf } from '../facts-of.ts';
 import { defineRule } from '../rule.ts';
 
 /** Lines that say why a visit costs nothing, or that it was not finished. */
-const NOT_CHARGED: ReadonlySet<string> = new Set(['charge', 'redo', 'declined', 'stopped', 'reaction', 'paid']);
+const NOT_CHARGED: ReadonlySet<string> = new Set(['redo', 'declined', 'stopped', 'reaction', 'paid']);
 
-const isFinished = ({ visit }: VisitReckoned): boolean =>
+const isUncharged = ({ visit }: VisitReckoned): boolean =>
+  factsOf(visit, 'charge').length === 0 &&
   visit.entry.facts.some(({ word }) => word === 'result') &&
   !visit.entry.facts.some(({ word }) => NOT_CHARGED.has(word));
 
@@ -21,7 +23,7 @@ export default defineRule({
   *check(_, visits) {
     if (!visits.some(({ money }) => money.items.length > 0)) return;
     for (const visit of visits) {
-      if (!isFinished(visit) || bowlsPutOn(visit).length === 0) continue;
+      if (!isUncharged(visit) || bowlsPutOn(visit).length === 0) continue;
       const { length } = bowlsPutOn(visit);
       yield {
         place: placeOf(visit.visit, { line: 0 }, visit.visit.entry.date?.at),

@@ -1,6 +1,6 @@
 import { wordsPlace } from '../cite.ts';
 import { moneyText } from '../money-text.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, NONE } from '../rule.ts';
 
 export default defineRule({
   name: 'charge-total',
@@ -10,18 +10,20 @@ export default defineRule({
   what: 'The total typed after `charge` is not the sum of what was charged.',
   why: 'One of the figures is wrong, and the client paid by one of them.',
   source: { kind: 'notation' },
-  *check({ money }, journal) {
+  check({ money }, journal) {
     const { claim, charged, due, items, discount, currency } = money;
     // A total after a deposit is what is left to pay.
-    if (claim === undefined || claim.amount === charged || claim.amount === due) return;
+    if (claim === undefined || claim.amount === charged || claim.amount === due) return NONE;
     const off = discount === 0 ? '' : ` less ${moneyText(discount, currency)} off`;
     const sum = items.length === 1 ? 'charge' : `${items.length} charges`;
-    yield {
-      place: wordsPlace(journal, claim.place, /\btotal\s+[\d.,]+/iu),
-      message: `The total typed is ${moneyText(claim.amount, currency)}; the ${sum}${off} ${items.length === 1 ? 'makes' : 'make'} ${moneyText(charged, currency)}.`,
-      todo: 'Correct an amount, or take the total out: it is worked out.',
-      label: `makes ${moneyText(charged, currency)}`,
-    };
+    return [
+      {
+        place: wordsPlace(journal, claim.place, /\btotal\s+[\d.,]+/iu),
+        message: `The total typed is ${moneyText(claim.amount, currency)}; the ${sum}${off} ${items.length === 1 ? 'makes' : 'make'} ${moneyText(charged, currency)}.`,
+        todo: 'Correct an amount, or take the total out: it is worked out.',
+        label: `makes ${moneyText(charged, currency)}`,
+      },
+    ];
   },
   bad: `
     salon harbour "Harbour Row"

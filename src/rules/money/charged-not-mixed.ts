@@ -7,7 +7,7 @@ import { wordsPlace } from '../cite.ts';
 import { portionsIn } from '../contents.ts';
 import { isAt } from '../hair-meets.ts';
 import { moneyText } from '../money-text.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, NONE } from '../rule.ts';
 
 type Service = { readonly words: RegExp; readonly kinds: readonly Kind[]; readonly says: string };
 
@@ -55,21 +55,23 @@ export default defineRule({
   what: 'A toner, a gloss or lightening is charged for, and none of the bowls of the visit holds such a product.',
   why: 'Either a bowl is missing from the notes, or the client paid for what was not done.',
   source: { kind: 'notation' },
-  *check(visit, journal) {
+  check(visit, journal) {
     const { money, bowls } = visit;
     // Notes of money alone have no bowls.
-    if (bowls.length === 0 || money.charged <= 0) return;
+    if (bowls.length === 0 || money.charged <= 0) return NONE;
     for (const { item, amount, place } of money.items) {
       const service = SERVICES.find(({ words }) => words.test(item));
       if (service === undefined || amount <= 0 || isGoods(journal, item) || isMixed(visit, service)) continue;
-      yield {
-        place: wordsPlace(journal, place, /charge[^"#]*[^"#\s]/iu),
-        message: `${moneyText(amount, money.currency)} is charged for ${item}, and no bowl of the visit holds ${service.says}.`,
-        todo: `Write the bowl that was mixed, or take \`${item}\` out; if it stands, why: \`allow charged-not-mixed "…"\`.`,
-        label: 'no such bowl',
-      };
-      return;
+      return [
+        {
+          place: wordsPlace(journal, place, /charge[^"#]*[^"#\s]/iu),
+          message: `${moneyText(amount, money.currency)} is charged for ${item}, and no bowl of the visit holds ${service.says}.`,
+          todo: `Write the bowl that was mixed, or take \`${item}\` out; if it stands, why: \`allow charged-not-mixed "…"\`.`,
+          label: 'no such bowl',
+        },
+      ];
     }
+    return NONE;
   },
   bad: `
     product dev-6 "Cream developer" developer 6%

@@ -1,9 +1,10 @@
 import type { Deposit } from '../../records/schema/visit.ts';
 import { placeOf, wordsPlace } from '../cite.ts';
+import { factsOf } from '../facts-of.ts';
 import { moneyText } from '../money-text.ts';
 import { defineRule } from '../rule.ts';
 
-const isGiven = (fact: { readonly word: string }): fact is Deposit => fact.word === 'deposit';
+const isGone = ({ used, returned }: Deposit): boolean => used !== undefined || returned !== undefined;
 
 export default defineRule({
   name: 'deposit-not-taken',
@@ -17,9 +18,7 @@ export default defineRule({
     let held = 0;
     for (const [index, { visit, money }] of visits.entries()) {
       const gone = money.depositUsed + money.depositReturned;
-      const last = visit.entry.facts.findLast(
-        (fact) => isGiven(fact) && (fact.used !== undefined || fact.returned !== undefined),
-      );
+      const last = factsOf(visit, 'deposit').findLast(isGone);
       // What the first visit in the notes uses may have been taken before they began.
       if (index > 0 && last !== undefined && gone > held + money.depositTaken) {
         yield {

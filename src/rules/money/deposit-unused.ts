@@ -2,25 +2,24 @@ import type { Journal } from '../../journal/journal.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import type { Deposit } from '../../records/schema/visit.ts';
 import { placeOf, wordsPlace } from '../cite.ts';
+import { factsOf } from '../facts-of.ts';
 import { priceText } from '../money-text.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { defineRule, type Found, foundEach } from '../rule.ts';
 
 type Taken = { readonly from: VisitReckoned; readonly fact: Deposit; readonly amount: number };
 
 const takenIn = (from: VisitReckoned): Taken[] =>
-  from.visit.entry.facts.flatMap((fact) =>
-    fact.word === 'deposit' && fact.amount !== undefined && !fact.used && !fact.returned
-      ? [{ from, fact, amount: fact.amount }]
-      : [],
+  factsOf(from.visit, 'deposit').flatMap((fact) =>
+    fact.amount !== undefined && !fact.used && !fact.returned ? [{ from, fact, amount: fact.amount }] : [],
   );
 
-function* unusedIn(visit: VisitReckoned, taken: readonly Taken[], journal: Journal): Generator<Found> {
-  const charged = visit.visit.entry.facts.some(({ word }) => word === 'charge');
+const unusedIn = (visit: VisitReckoned, taken: readonly Taken[], journal: Journal): Found | undefined => {
   const { depositUsed, depositReturned, currency } = visit.money;
   const own = taken.find(({ fact }) => fact.for?.date === visit.date);
-  if (!charged || own === undefined || depositUsed + depositReturned > 0) return;
+  if (own === undefined || depositUsed + depositReturned > 0) return undefined;
+  if (factsOf(visit.visit, 'charge').length === 0) return undefined;
   const amount = priceText(own.amount, currency);
-  yield {
+  return {
     place: placeOf(visit.visit, { line: 0 }, visit.visit.entry.date?.at),
     message: `A deposit of ${amount} was taken on ${own.from.date} for this visit, and no line uses it.`,
     todo: `Write \`deposit used ${amount}\`, or \`deposit returned ${amount}\`.`,
@@ -31,7 +30,7 @@ function* unusedIn(visit: VisitReckoned, taken: readonly Taken[], journal: Journ
       },
     ],
   };
-}
+};
 
 export default defineRule({
   name: 'deposit-unused',
@@ -41,12 +40,13 @@ export default defineRule({
   what: 'A deposit was taken for the day of a visit, and the visit is charged without it.',
   why: 'The client would pay that part twice.',
   source: { kind: 'notation' },
-  *check(_, visits, journal) {
+  check(_, visits, journal) {
     const taken: Taken[] = [];
-    for (const visit of visits) {
-      yield* unusedIn(visit, taken, journal);
+    return foundEach(visits, (visit) => {
+      const found = taken.length === 0 ? undefined : unusedIn(visit, taken, journal);
       taken.push(...takenIn(visit));
-    }
+      return found;
+    });
   },
   bad: `
     client wren-abbott "Wren Abbott"

@@ -1,5 +1,6 @@
 import { placeOf, wordsPlace } from '../cite.ts';
-import { defineRule } from '../rule.ts';
+import { factsOf } from '../facts-of.ts';
+import { defineRule, foundEach } from '../rule.ts';
 
 export default defineRule({
   name: 'discount-of-nothing',
@@ -9,16 +10,18 @@ export default defineRule({
   what: 'A discount in per cent stands before anything it could be taken from.',
   why: 'A discount is taken from the charges above it, so here it takes nothing off.',
   source: { kind: 'notation' },
-  *check({ visit }, journal) {
-    for (const fact of visit.entry.facts) {
-      if (fact.word !== 'charge' || fact.total !== undefined) continue;
-      if (fact.discount === undefined) return;
-      yield {
+  check({ visit }, journal) {
+    let charged = false;
+    return foundEach(factsOf(visit, 'charge'), (fact) => {
+      if (fact.total !== undefined) return undefined;
+      charged ||= fact.discount === undefined;
+      if (charged) return undefined;
+      return {
         place: wordsPlace(journal, placeOf(visit, fact), /discount\s+[\d.,]+\s*%/iu),
         message: `The discount of ${fact.discount} % stands before every charge, so it takes nothing off.`,
         todo: 'Move the line under the charges that it is taken from.',
       };
-    }
+    });
   },
   bad: `
     client wren-abbott "Wren Abbott"

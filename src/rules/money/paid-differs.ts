@@ -1,6 +1,7 @@
 import { placeOf, wordsPlace } from '../cite.ts';
+import { factsOf } from '../facts-of.ts';
 import { moneyText } from '../money-text.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, NONE } from '../rule.ts';
 
 export default defineRule({
   name: 'paid-differs',
@@ -10,22 +11,25 @@ export default defineRule({
   what: 'What was paid is neither what was charged nor what is due after deposits.',
   why: 'A figure is mistyped, or something is owed and no line says so.',
   source: { kind: 'notation' },
-  *check({ visit, money }, journal) {
+  check({ visit, money }, journal) {
     const { charged, due, paid, currency, items, claim } = money;
-    const last = visit.entry.facts.findLast((fact) => fact.word === 'paid' && fact.amount !== undefined);
-    if (last === undefined || items.length === 0 || paid === due || paid === charged) return;
+    if (items.length === 0 || paid === due || paid === charged) return NONE;
+    const last = factsOf(visit, 'paid').findLast(({ amount }) => amount !== undefined);
+    if (last === undefined) return NONE;
     // A total that differs is another rule's, and one mistake is one finding.
-    if (claim !== undefined && claim.amount !== charged && claim.amount !== due) return;
+    if (claim !== undefined && claim.amount !== charged && claim.amount !== due) return NONE;
     const over = paid > due;
-    yield {
-      place: wordsPlace(journal, placeOf(visit, last), /paid[^"#]*[^"#\s]/iu),
-      message: `${moneyText(paid, currency)} is paid, and ${moneyText(due, currency)} is due.`,
-      ...(due !== charged && { expected: `Charged ${moneyText(charged, currency)}; deposits make the rest.` }),
-      todo: over
-        ? 'Correct an amount; what was given beyond the price stands in a `note`.'
-        : 'Correct an amount, or write in a `note` what is still owed.',
-      label: `${moneyText(Math.abs(paid - due), currency)} ${over ? 'over' : 'short'}`,
-    };
+    return [
+      {
+        place: wordsPlace(journal, placeOf(visit, last), /paid[^"#]*[^"#\s]/iu),
+        message: `${moneyText(paid, currency)} is paid, and ${moneyText(due, currency)} is due.`,
+        ...(due !== charged && { expected: `Charged ${moneyText(charged, currency)}; deposits make the rest.` }),
+        todo: over
+          ? 'Correct an amount; what was given beyond the price stands in a `note`.'
+          : 'Correct an amount, or write in a `note` what is still owed.',
+        label: `${moneyText(Math.abs(paid - due), currency)} ${over ? 'over' : 'short'}`,
+      },
+    ];
   },
   bad: `
     salon harbour "Harbour Row"

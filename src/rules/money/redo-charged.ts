@@ -1,6 +1,7 @@
 import { placeOf, wordsPlace } from '../cite.ts';
+import { factsOf } from '../facts-of.ts';
 import { moneyText } from '../money-text.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, NONE } from '../rule.ts';
 
 /** Items that are no colour work, and are charged at a redo as at any visit: trade words, no source. */
 const BESIDE =
@@ -14,17 +15,19 @@ export default defineRule({
   what: 'A visit that puts an earlier one right has colour work charged.',
   why: 'What is put right is free of charge, and the day’s money counts it twice otherwise.',
   source: { kind: 'common practice' },
-  *check({ visit, money }, journal) {
-    const redo = visit.entry.facts.find(({ word }) => word === 'redo');
-    const charge = money.items.find(({ item, amount }) => amount > 0 && !BESIDE.test(item));
-    if (redo?.word !== 'redo' || charge === undefined || money.charged <= 0) return;
-    yield {
-      place: wordsPlace(journal, charge.place, /charge[^"#]*[^"#\s]/iu),
-      message: `${moneyText(charge.amount, money.currency)} is charged for ${charge.item}, and the visit puts that of ${redo.date.date} right.`,
-      expected: 'A `redo` is put right free of charge.',
-      todo: `Write \`charge ${charge.item} 0\` or \`charge discount 100%\`; if it was paid for, why: \`allow redo-charged "…"\`.`,
-      also: [{ place: placeOf(visit, redo, redo.date.at), says: 'put right here' }],
-    };
+  check({ visit, money }, journal) {
+    const [redo] = factsOf(visit, 'redo');
+    const charge = redo && money.items.find(({ item, amount }) => amount > 0 && !BESIDE.test(item));
+    if (redo === undefined || charge === undefined || money.charged <= 0) return NONE;
+    return [
+      {
+        place: wordsPlace(journal, charge.place, /charge[^"#]*[^"#\s]/iu),
+        message: `${moneyText(charge.amount, money.currency)} is charged for ${charge.item}, and the visit puts that of ${redo.date.date} right.`,
+        expected: 'A `redo` is put right free of charge.',
+        todo: `Write \`charge ${charge.item} 0\` or \`charge discount 100%\`; if it was paid for, why: \`allow redo-charged "…"\`.`,
+        also: [{ place: placeOf(visit, redo, redo.date.at), says: 'put right here' }],
+      },
+    ];
   },
   bad: `
     client wren-abbott "Wren Abbott"

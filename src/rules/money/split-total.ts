@@ -2,7 +2,8 @@ import { figure } from '../../reckon/say.ts';
 import { equal, exact, exactOf, sum } from '../../text/exact.ts';
 import { joinSpans } from '../../text/span.ts';
 import { placeOf } from '../cite.ts';
-import { defineRule } from '../rule.ts';
+import { factsOf } from '../facts-of.ts';
+import { defineRule, foundEach } from '../rule.ts';
 
 export default defineRule({
   name: 'split-total',
@@ -12,21 +13,19 @@ export default defineRule({
   what: 'The shares of a `split` line are not 100 per cent together.',
   why: 'Part of the money would be nobody’s, or shared out twice.',
   source: { kind: 'notation' },
-  *check({ visit }) {
-    for (const fact of visit.entry.facts) {
-      if (fact.word !== 'split') continue;
-      const [first] = fact.shares;
-      const last = fact.shares.at(-1);
-      const whole = sum(fact.shares.map(({ percent }) => exactOf(percent)));
-      if (first === undefined || last === undefined || equal(whole, exact(100))) continue;
-      yield {
-        place: placeOf(visit, fact, joinSpans(first.by.at, last.by.at)),
+  check: ({ visit }) =>
+    foundEach(factsOf(visit, 'split'), ({ line, shares }) => {
+      const [first] = shares;
+      const last = shares.at(-1);
+      const whole = sum(shares.map(({ percent }) => exactOf(percent)));
+      if (first === undefined || last === undefined || equal(whole, exact(100))) return undefined;
+      return {
+        place: placeOf(visit, { line }, joinSpans(first.by.at, last.by.at)),
         message: `The shares make ${figure(whole)} % of the visit.`,
         expected: 'Shares make 100 % together.',
         todo: 'Correct one of the shares.',
       };
-    }
-  },
+    }),
   bad: `
     stylist io "Io"
     stylist nia "Nia"

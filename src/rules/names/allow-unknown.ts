@@ -8,12 +8,12 @@ import { RULE_NAMES } from '../rule-names.ts';
 
 const KNOWN: ReadonlySet<string> = new Set(RULE_NAMES);
 
-function* unknown(stood: Stood<Client> | Stood<Visit>): Generator<Found> {
+const addUnknown = (stood: Stood<Client> | Stood<Visit>, all: Found[]): void => {
   for (const fact of stood.entry.facts) {
     if (fact.word !== 'allow' || KNOWN.has(fact.rule.name)) continue;
     const near = nearNames(fact.rule.name, RULE_NAMES);
     const place = placeOf(stood, fact, fact.rule.at);
-    yield {
+    all.push({
       place,
       message: `\`${fact.rule.name}\` is no rule, so the line allows nothing.`,
       todo:
@@ -21,9 +21,9 @@ function* unknown(stood: Stood<Client> | Stood<Visit>): Generator<Found> {
           ? 'Write the rule’s name as a finding shows it; `explain` lists them.'
           : `Write \`${near.join('` or `')}\`.`,
       ...nearMend(place, near),
-    };
+    });
   }
-}
+};
 
 export default defineRule({
   name: 'allow-unknown',
@@ -33,9 +33,11 @@ export default defineRule({
   what: 'An `allow` line names a rule that does not exist.',
   why: 'The reason is kept, and the finding it was written for still stands.',
   source: { kind: 'notation' },
-  *check(client) {
-    for (const stood of client.entries) yield* unknown(stood);
-    for (const stood of client.visits) yield* unknown(stood);
+  check(client) {
+    const all: Found[] = [];
+    for (const stood of client.entries) addUnknown(stood, all);
+    for (const stood of client.visits) addUnknown(stood, all);
+    return all;
   },
   bad: `
     client wren-abbott "Wren Abbott"

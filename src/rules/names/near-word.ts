@@ -1,13 +1,13 @@
-import type { VisitFact } from '../../records/schema/entry.ts';
-import type { Word } from '../../records/schema/values.ts';
+import type { VisitReckoned } from '../../reckon/model.ts';
 import { editDistance } from '../../text/near.ts';
 import type { Place } from '../../text/span.ts';
 import { STAGES } from '../../trade/stages.ts';
 import { TONE_WORDS } from '../../trade/tone.ts';
 import { ALONG, GROUPS, ZONES } from '../../trade/zones.ts';
 import { placeOf } from '../cite.ts';
+import { seenIn } from '../facts-of.ts';
 import { alsoAt, nearMend } from '../problems.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, foundEach, NONE } from '../rule.ts';
 
 /** Words that a slip may be of. */
 const MEANT: readonly string[] = [...new Set<string>([...STAGES, ...TONE_WORDS, ...ZONES, ...ALONG, ...GROUPS])];
@@ -39,24 +39,34 @@ const PLAIN: ReadonlySet<string> = new Set([
 const LONG = 6;
 
 const nearTo = (word: string): string | undefined => {
-  if (word.length < 4 || KNOWN.has(word) || PLAIN.has(word) || KNOWN.has(`${word}s`)) return undefined;
   const limit = word.length < LONG ? 1 : 2;
-  const far = (meant: string): number => editDistance(word, meant);
-  return MEANT.filter((meant) => meant[0] === word[0] && meant.length >= 4 && far(meant) <= limit)
-    .sort((a, b) => far(a) - far(b))
-    .at(0);
+  let nearest: { readonly meant: string; readonly far: number } | undefined;
+  for (const meant of MEANT) {
+    if (meant[0] !== word[0] || meant.length < 4 || Math.abs(meant.length - word.length) > limit) continue;
+    const far = editDistance(word, meant);
+    if (far <= limit && (nearest === undefined || far < nearest.far)) nearest = { meant, far };
+  }
+  return nearest?.meant;
 };
 
-const wordsOf = (fact: VisitFact): readonly Word[] => {
-  switch (fact.word) {
-    case 'check':
-    case 'start':
-    case 'want':
-    case 'result':
-      return fact.seen.flatMap(({ words }) => words);
-    default:
-      return [];
-  }
+/** Whether a word is what it seems, as nearly all are. */
+const isPlain = (word: string): boolean =>
+  word.length < 4 || KNOWN.has(word) || PLAIN.has(word) || KNOWN.has(`${word}s`);
+
+/** The words of a visit that may be slips, each with its places. */
+const doubtsIn = (visit: VisitReckoned['visit']): ReadonlyMap<string, Place[]> | undefined => {
+  let doubts: Map<string, Place[]> | undefined;
+  for (const fact of visit.entry.facts)
+    for (const { words } of seenIn(fact))
+      for (const { word, at } of words) {
+        if (isPlain(word)) continue;
+        doubts ??= new Map();
+        const place = placeOf(visit, fact, at);
+        const before = doubts.get(word);
+        if (before === undefined) doubts.set(word, [place]);
+        else before.push(place);
+      }
+  return doubts;
 };
 
 export default defineRule({
@@ -67,26 +77,20 @@ export default defineRule({
   what: 'What is seen or wanted has a word that is a letter or two from a stage, a tone or a place of the head.',
   why: 'Under a slip of its name a stage or a tone is not reckoned with.',
   source: { kind: 'notation' },
-  *check({ visit }) {
-    const said = new Map<string, Place[]>();
-    for (const fact of visit.entry.facts)
-      for (const { word, at } of wordsOf(fact)) {
-        const place = placeOf(visit, fact, at);
-        const before = said.get(word);
-        if (before !== undefined) before.push(place);
-        else said.set(word, [place]);
-      }
-    for (const [word, [place, ...again]] of said) {
+  check({ visit }) {
+    const doubts = doubtsIn(visit);
+    if (doubts === undefined) return NONE;
+    return foundEach([...doubts], ([word, [place, ...again]]) => {
       const meant = nearTo(word);
-      if (place === undefined || meant === undefined) continue;
-      yield {
+      if (place === undefined || meant === undefined) return undefined;
+      return {
         place,
         message: `\`${word}\` is no stage, tone or place, and is near \`${meant}\`.`,
         todo: `Write \`${meant}\`.`,
         ...nearMend(place, [meant], again),
         ...alsoAt(again),
       };
-    }
+    });
   },
   bad: `
     range neon "Kelp direct" semi

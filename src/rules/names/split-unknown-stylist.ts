@@ -1,7 +1,29 @@
+import type { Journal } from '../../journal/journal.ts';
+import type { VisitReckoned } from '../../reckon/model.ts';
 import { nearNames } from '../../text/near.ts';
 import { placeOf } from '../cite.ts';
+import { factsOf } from '../facts-of.ts';
 import { nearMend } from '../problems.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
+
+function* found(visit: VisitReckoned['visit'], stylists: Journal['stylists']): Generator<Found> {
+  const hands = new Set([visit.entry.by, ...visit.entry.facts.map(({ by }) => by)].map((by) => by?.name));
+  for (const fact of factsOf(visit, 'split')) {
+    for (const { by } of fact.shares) {
+      // A name that also stands as a hand is found there.
+      if (stylists.has(by.name) || hands.has(by.name)) continue;
+      const near = nearNames(by.name, stylists.keys());
+      const place = placeOf(visit, fact, by.at);
+      const entry = `an entry \`stylist ${by.name}\``;
+      yield {
+        place,
+        message: `No stylist of the journal is named \`${by.name}\`.`,
+        todo: near.length === 0 ? `Write ${entry}.` : `Write \`${near.join('` or `')}\`, or ${entry}.`,
+        ...nearMend(place, near),
+      };
+    }
+  }
+}
 
 export default defineRule({
   name: 'split-unknown-stylist',
@@ -11,27 +33,9 @@ export default defineRule({
   what: 'A `split` line gives a share to someone whom no stylist entry describes.',
   why: 'That share of the money is added up for nobody.',
   source: { kind: 'notation' },
-  *check({ visit }, { stylists }) {
+  check: ({ visit }, { stylists }) =>
     // Where no stylist is described there is nothing that the name could be a slip of.
-    if (stylists.size === 0) return;
-    const hands = new Set([visit.entry.by, ...visit.entry.facts.map(({ by }) => by)].map((by) => by?.name));
-    for (const fact of visit.entry.facts) {
-      if (fact.word !== 'split') continue;
-      for (const { by } of fact.shares) {
-        // A name that also stands as a hand is found there.
-        if (stylists.has(by.name) || hands.has(by.name)) continue;
-        const near = nearNames(by.name, stylists.keys());
-        const place = placeOf(visit, fact, by.at);
-        const entry = `an entry \`stylist ${by.name}\``;
-        yield {
-          place,
-          message: `No stylist of the journal is named \`${by.name}\`.`,
-          todo: near.length === 0 ? `Write ${entry}.` : `Write \`${near.join('` or `')}\`, or ${entry}.`,
-          ...nearMend(place, near),
-        };
-      }
-    }
-  },
+    stylists.size === 0 || factsOf(visit, 'split').length === 0 ? NONE : found(visit, stylists),
   bad: `
     stylist io "Io"
     stylist nia "Nia"

@@ -35,7 +35,8 @@ export default defineRule({
     for (const visit of client.visits) {
       const bowls = reckoned.get(visit);
       const inBowls = bowls === undefined ? [] : bowlProblems(bowls, 'unknown-name');
-      yield* onePerName([...unknownInVisit(visit, client, journal), ...inBowls], journal);
+      const beside = unknownInVisit(visit, client, journal);
+      if (beside.length > 0 || inBowls.length > 0) yield* onePerName([...beside, ...inBowls], journal);
     }
   },
   bad: `

@@ -7,28 +7,9 @@ import { STAGES } from '../../trade/stages.ts';
 import { TONE_WORDS } from '../../trade/tone.ts';
 import { ALONG, GROUPS, isZone, ZONES } from '../../trade/zones.ts';
 import { placeOf } from '../cite.ts';
+import { seenIn } from '../facts-of.ts';
 import { alsoAt, nearMend } from '../problems.ts';
-import { defineRule } from '../rule.ts';
-
-const zonesOf = (fact: VisitFact): readonly Zone[] => {
-  switch (fact.word) {
-    case 'place':
-    case 'on':
-    case 'off':
-    case 'leave':
-    case 'regrowth':
-    case 'reaction':
-    case 'stopped':
-      return fact.zones;
-    case 'check':
-    case 'start':
-    case 'want':
-    case 'result':
-      return fact.seen.flatMap(({ zones }) => zones);
-    default:
-      return [];
-  }
-};
+import { defineRule, foundEach, NONE } from '../rule.ts';
 
 /** The salon’s, the client’s and the visit’s own places; looked for when first asked for, as few notes need them. */
 const recordedZones = (
@@ -46,6 +27,42 @@ const recordedZones = (
   };
 };
 
+type Named = { readonly place: Place; readonly again: Place[] };
+
+/** The places named in a visit that nothing describes. */
+const strangersIn = (
+  visit: VisitReckoned['visit'],
+  own: () => ReadonlySet<string>,
+): ReadonlyMap<string, Named> | undefined => {
+  let named: Map<string, Named> | undefined;
+  const add = (fact: VisitFact, zones: readonly Zone[]): void => {
+    for (const { zone, at } of zones) {
+      if (isZone(zone) || zone.split(' ').every((word) => isZone(word) || own().has(word))) continue;
+      named ??= new Map();
+      const place = placeOf(visit, fact, at);
+      const before = named.get(zone);
+      if (before === undefined) named.set(zone, { place, again: [] });
+      else before.again.push(place);
+    }
+  };
+  for (const fact of visit.entry.facts) {
+    switch (fact.word) {
+      case 'place':
+      case 'on':
+      case 'off':
+      case 'leave':
+      case 'regrowth':
+      case 'reaction':
+      case 'stopped':
+        add(fact, fact.zones);
+        break;
+      default:
+        for (const { zones } of seenIn(fact)) add(fact, zones);
+    }
+  }
+  return named;
+};
+
 export default defineRule({
   name: 'unknown-zone',
   family: 'names',
@@ -54,29 +71,21 @@ export default defineRule({
   what: 'A place is named that is neither the notation’s nor the salon’s, the client’s or the visit’s own.',
   why: 'A place that nothing describes cannot be found again on the head, and a slip hides what was done there.',
   source: { kind: 'notation' },
-  *check({ visit, client, salon }) {
+  check({ visit, client, salon }) {
     const own = recordedZones(visit, client, salon);
-    const named = new Map<string, { readonly place: Place; readonly again: Place[] }>();
-    for (const fact of visit.entry.facts) {
-      for (const { zone, at } of zonesOf(fact)) {
-        if (isZone(zone) || zone.split(' ').every((word) => isZone(word) || own().has(word))) continue;
-        const place = placeOf(visit, fact, at);
-        const before = named.get(zone);
-        if (before === undefined) named.set(zone, { place, again: [] });
-        else before.again.push(place);
-      }
-    }
-    for (const [zone, { place, again }] of named) {
+    const named = strangersIn(visit, own);
+    if (named === undefined) return NONE;
+    return foundEach([...named], ([zone, { place, again }]) => {
       const near = nearNames(zone, [...ZONES, ...ALONG, ...GROUPS, ...own(), ...STAGES, ...TONE_WORDS]);
       const line = `\`zone ${zone} "where it is"\``;
-      yield {
+      return {
         place,
         message: `\`${zone}\` is no place that the notation, the salon or this client names.`,
         todo: near.length === 0 ? `Write ${line} under the client.` : `Write \`${near.join('` or `')}\`, or ${line}.`,
         ...nearMend(place, near, again),
         ...alsoAt(again),
       };
-    }
+    });
   },
   bad: `
     range neon "Kelp direct" semi

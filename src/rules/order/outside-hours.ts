@@ -1,21 +1,27 @@
+import type { SalonSettings } from '../../journal/salon.ts';
 import type { Run } from '../../reckon/model.ts';
 import { clockText } from '../../text/dates.ts';
 import type { Place } from '../../text/span.ts';
 import { lineName } from '../cite.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, NONE } from '../rule.ts';
 
 /** Minutes by which a service may begin early or end late before it counts: a choice. */
 const GRACE = 60;
 
-const timesOf = ({
-  firstOn,
-  onPlace,
-  off,
-  offPlace,
-}: Run): readonly { readonly at: number; readonly place: Place }[] => [
-  { at: firstOn, place: onPlace },
-  ...(off === undefined || offPlace === undefined ? [] : [{ at: off, place: offPlace }]),
-];
+type Hours = NonNullable<SalonSettings['hours']>;
+
+type Timed = { readonly at: number; readonly place: Place };
+
+const isOutside = (at: number, { from, to }: Hours): boolean => at < from - GRACE || at > to + GRACE;
+
+/** The first time of a visit at which something goes on or comes off outside the hours. */
+const strayIn = (runs: readonly Run[], hours: Hours): Timed | undefined => {
+  for (const { firstOn, onPlace, off, offPlace } of runs) {
+    if (isOutside(firstOn, hours)) return { at: firstOn, place: onPlace };
+    if (off !== undefined && offPlace !== undefined && isOutside(off, hours)) return { at: off, place: offPlace };
+  }
+  return undefined;
+};
 
 export default defineRule({
   name: 'outside-hours',
@@ -25,21 +31,21 @@ export default defineRule({
   what: 'Colour goes on or comes off more than an hour before the salon opens or after it closes.',
   why: 'A time typed twelve hours away moves every length of time that is reckoned from it.',
   source: { kind: 'policy', cites: 'its hours line' },
-  *check({ salon, clock }) {
+  check({ salon, clock }) {
     const { hours, stood } = salon;
-    const fact = stood?.entry.facts.findLast(({ word }) => word === 'hours');
-    if (hours === undefined || stood === undefined || fact === undefined) return;
-    for (const { at, place } of clock.runs.flatMap(timesOf)) {
-      if (at >= hours.from - GRACE && at <= hours.to + GRACE) continue;
-      yield {
+    const stray = hours && strayIn(clock.runs, hours);
+    const fact = stray && stood?.entry.facts.findLast(({ word }) => word === 'hours');
+    if (hours === undefined || stood === undefined || stray === undefined || fact === undefined) return NONE;
+    const { at, place } = stray;
+    return [
+      {
         place,
         message: `${clockText(at)} is outside the hours, ${clockText(hours.from)} to ${clockText(hours.to)}.`,
         expected: `The salon is open ${clockText(hours.from)} to ${clockText(hours.to)} (its hours line, ${lineName(stood.file, stood.line + fact.line)}).`,
         todo: 'Correct the time, or keep it as it is: `allow outside-hours "…"`.',
         label: at < hours.from ? 'before opening' : 'after closing',
-      };
-      return;
-    }
+      },
+    ];
   },
   bad: `
     salon harbour "Harbour Row"

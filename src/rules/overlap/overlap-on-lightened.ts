@@ -39,28 +39,32 @@ const liesAt = (visit: VisitReckoned, zone: string, { zones }: Lightened): boole
       (isAt(old, 'roots') && matchZones(old.replace('roots', 'all'), zone, visit.salon.zones) !== undefined),
   );
 
+const isBelowRoots = (zone: string): boolean => isAt(zone, 'mids', 'lengths', 'ends') && !isAt(zone, 'roots');
+
 const overlapOf = (
   visit: VisitReckoned,
-  earlier: readonly VisitReckoned[],
+  visits: readonly VisitReckoned[],
   bowl: BowlReckoned,
 ): { readonly zone: string; readonly lightened: Lightened } | undefined => {
   const zones = zonesOfBowl(visit, bowl.name);
+  if (!zones.some(isBelowRoots)) return undefined;
+  const earlier = visits.slice(0, visits.indexOf(visit));
   if (!isRetouch(visit, earlier.at(-1), zones)) return undefined;
   const before = lightenedBefore(visit.client, earlier, visit.date);
-  for (const zone of zones.filter((one) => isAt(one, 'mids', 'lengths', 'ends') && !isAt(one, 'roots'))) {
+  for (const zone of zones.filter(isBelowRoots)) {
     const lightened = before.find((one) => one.when !== visit.date && liesAt(visit, zone, one));
     if (lightened !== undefined) return { zone, lightened };
   }
   return undefined;
 };
 
-function* found(visit: VisitReckoned, earlier: readonly VisitReckoned[]): Generator<Found> {
+function* found(visit: VisitReckoned, visits: readonly VisitReckoned[]): Generator<Found> {
   for (const bowl of bowlsPutOn(visit)) {
-    const lightens = isLightening(bowl);
     const item = basesIn(bowl).find(({ kind }) => kind === 'permanent' || kind === 'high-lift' || kind === 'lightener');
-    if (item === undefined || (!lightens && isTintBack(visit))) continue;
-    const overlap = overlapOf(visit, earlier, bowl);
-    if (overlap === undefined) continue;
+    const overlap = item && overlapOf(visit, visits, bowl);
+    if (item === undefined || overlap === undefined) continue;
+    const lightens = isLightening(bowl);
+    if (!lightens && isTintBack(visit)) continue;
     const { zone, lightened } = overlap;
     const when =
       lightened.when === undefined ? 'before' : `on ${lightened.when}`.replace(/on (\d{4}(-\d\d)?)$/, 'in $1');
@@ -86,7 +90,7 @@ export default defineRule({
   source: { kind: 'common practice' },
   caution: 'lightener',
   *check(_client, visits) {
-    for (const [index, visit] of visits.entries()) yield* found(visit, visits.slice(0, index));
+    for (const visit of visits) yield* found(visit, visits);
   },
   bad: `
     product dev-6 "Cream developer" developer 6%

@@ -3,6 +3,7 @@ import { isLightening, lightenedBefore } from '../../reckon/state.ts';
 import { clockText } from '../../text/dates.ts';
 import { itemsIn } from '../contents.ts';
 import { isAt, mayMeet } from '../hair-meets.ts';
+import { mixesLightening } from '../kinds-mixed.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { bowlOf } from '../timed-runs.ts';
 
@@ -13,7 +14,8 @@ const kindOf = (visit: VisitReckoned, run: Run): string => {
   return kind === 'high-lift' ? 'High-lift colour' : 'Lightener';
 };
 
-const foundIn = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Found | undefined => {
+const foundIn = (visit: VisitReckoned, visits: readonly VisitReckoned[]): Found | undefined => {
+  if (!mixesLightening(visit)) return undefined;
   const runs = visit.clock.runs.filter((run) => {
     const bowl = bowlOf(visit, run);
     return bowl !== undefined && isLightening(bowl);
@@ -31,7 +33,9 @@ const foundIn = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Found
     const roots = onFirst(along);
     if (
       roots === undefined ||
-      lightenedBefore(visit.client, earlier, visit.date).some(({ when }) => when !== visit.date)
+      lightenedBefore(visit.client, visits.slice(0, visits.indexOf(visit)), visit.date).some(
+        ({ when }) => when !== visit.date,
+      )
     )
       continue;
     return {
@@ -56,8 +60,8 @@ export default defineRule({
   why: 'Roots lift faster than lengths, so roots that go on first end up lighter than the rest.',
   source: { kind: 'common practice' },
   *check(_client, visits) {
-    for (const [index, visit] of visits.entries()) {
-      const found = foundIn(visit, visits.slice(0, index));
+    for (const visit of visits) {
+      const found = foundIn(visit, visits);
       if (found !== undefined) yield found;
     }
   },

@@ -1,6 +1,18 @@
+import type { VisitReckoned } from '../../reckon/model.ts';
 import { placingsOf } from '../../reckon/state.ts';
 import { isZero } from '../../text/exact.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, foundEach, NONE } from '../rule.ts';
+
+/** The bowls that some line beside their own speaks of. */
+const spokenOf = ({ entry }: VisitReckoned['visit']): ReadonlySet<string> => {
+  const said = new Set<string>();
+  for (const fact of entry.facts) {
+    if ('bowls' in fact) for (const { name } of fact.bowls) said.add(name.toUpperCase());
+    if (fact.word === 'left') for (const { bowl } of fact.left) said.add(bowl.name.toUpperCase());
+    if ((fact.word === 'home' || fact.word === 'more') && fact.bowl) said.add(fact.bowl.name.toUpperCase());
+  }
+  return said;
+};
 
 export default defineRule({
   name: 'bowl-unplaced',
@@ -10,27 +22,23 @@ export default defineRule({
   what: 'A bowl is mixed that no other line of the visit mentions, while another bowl has its time on.',
   why: 'What went where, and for how long, is what the next visit needs; a bowl alone says neither.',
   source: { kind: 'notation' },
-  *check({ visit, bowls, clock }) {
+  check({ visit, bowls, clock: { runs } }) {
     // Where some run names no bowl, it may be this one.
-    const named = clock.runs.map(({ bowl }) => bowl).filter((bowl) => bowl !== undefined);
-    if (named.length === 0 || named.length < clock.runs.length) return;
-    const said = new Set(named);
-    for (const fact of visit.entry.facts) {
-      if ('bowls' in fact) for (const { name } of fact.bowls) said.add(name.toUpperCase());
-      if (fact.word === 'left') for (const { bowl } of fact.left) said.add(bowl.name.toUpperCase());
-      if ((fact.word === 'home' || fact.word === 'more') && fact.bowl) said.add(fact.bowl.name.toUpperCase());
-    }
-    for (const bowl of bowls) {
+    if (runs.length === 0 || runs.some(({ bowl }) => bowl === undefined)) return NONE;
+    const notOn = bowls.filter(({ name }) => !runs.some(({ bowl }) => bowl === name));
+    if (notOn.length === 0) return NONE;
+    const said = spokenOf(visit);
+    return foundEach(notOn, (bowl) => {
       const { name } = bowl;
       const further = bowls.some((one) => one !== bowl && one.name.startsWith(name.replace(/\d+$/, '')));
-      if (said.has(name) || further || placingsOf(visit, name).length > 0 || !isZero(bowl.taken)) continue;
-      yield {
+      if (said.has(name) || further || placingsOf(visit, name).length > 0 || !isZero(bowl.taken)) return undefined;
+      return {
         place: bowl.place,
         message: `Bowl ${name} is mixed, and no line says where or when it went on.`,
         todo: `Write \`on\` with its time, \`${name}\` and its zones, or \`left ${name}\` with its weight if it was not used.`,
         label: 'goes nowhere',
       };
-    }
+    });
   },
   bad: `
     range neon "Kelp direct" semi

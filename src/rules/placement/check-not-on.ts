@@ -1,8 +1,18 @@
+import type { VisitReckoned } from '../../reckon/model.ts';
 import { listed } from '../../reckon/say.ts';
 import { matchLooked } from '../../reckon/zone-match.ts';
 import { placeOf } from '../cite.ts';
+import { factsOf } from '../facts-of.ts';
 import { anyMeetLoosely } from '../hair-meets.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, NONE } from '../rule.ts';
+
+/** Every zone that something was put on or was to be put on, each once. */
+const zonesOn = ({ visit, clock }: VisitReckoned): string[] => {
+  const zones = new Set(clock.runs.map(({ zone }) => zone));
+  for (const fact of visit.entry.facts)
+    if (fact.word === 'place' || fact.word === 'on') for (const { zone } of fact.zones) zones.add(zone);
+  return [...zones];
+};
 
 export default defineRule({
   name: 'check-not-on',
@@ -12,29 +22,30 @@ export default defineRule({
   what: 'A check looks at a zone that nothing was put on at that visit.',
   why: 'A look filed under the wrong place teaches the wrong lift, and hides the look that is missing.',
   source: { kind: 'notation' },
-  *check({ visit, clock, salon }) {
+  check(reckoned) {
+    const { visit, clock, salon } = reckoned;
+    const checks = factsOf(visit, 'check');
     // Where a line says no zone, all of the head may be meant, and brows or a beard.
-    if (clock.runs.length === 0 || clock.runs.some(({ zone }) => zone === '')) return;
-    const placed = visit.entry.facts.flatMap((fact) =>
-      fact.word === 'place' || fact.word === 'on' ? fact.zones.map(({ zone }) => zone) : [],
-    );
-    const zones = [...new Set([...clock.runs.map(({ zone }) => zone), ...placed])];
-    const isNear = (zone: string): boolean => zones.some((on) => matchLooked(on, zone, salon.zones) !== undefined);
-    for (const fact of visit.entry.facts) {
-      if (fact.word !== 'check') continue;
-      const stray = fact.seen
-        .flatMap((seen) => seen.zones)
-        .find(({ zone }) => !anyMeetLoosely(zones, [zone], salon.zones) && !isNear(zone));
-      if (stray === undefined) continue;
-      yield {
-        place: placeOf(visit, fact, stray.at),
-        message: `The check looks at ${stray.zone}; what went on is on ${listed(zones)}.`,
-        todo: `Write the zone that was looked at, or the \`on\` line of ${stray.zone}.`,
-        label: 'nothing on there',
-      };
-      // The same slip goes through every look of a visit.
-      return;
-    }
+    if (checks.length === 0 || clock.runs.length === 0 || clock.runs.some(({ zone }) => zone === '')) return NONE;
+    let zones: readonly string[] | undefined;
+    for (const fact of checks)
+      for (const seen of fact.seen)
+        for (const { zone, at } of seen.zones) {
+          if (clock.runs.some((run) => run.zone === zone)) continue;
+          zones ??= zonesOn(reckoned);
+          if (anyMeetLoosely(zones, [zone], salon.zones)) continue;
+          if (zones.some((on) => matchLooked(on, zone, salon.zones) !== undefined)) continue;
+          // The same slip goes through every look of a visit.
+          return [
+            {
+              place: placeOf(visit, fact, at),
+              message: `The check looks at ${zone}; what went on is on ${listed(zones)}.`,
+              todo: `Write the zone that was looked at, or the \`on\` line of ${zone}.`,
+              label: 'nothing on there',
+            },
+          ];
+        }
+    return NONE;
   },
   bad: `
     range neon "Kelp direct" semi

@@ -1,6 +1,7 @@
 import { placeOf, wordsPlace } from '../cite.ts';
+import { factsOf } from '../facts-of.ts';
 import { isAt } from '../hair-meets.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, foundEach } from '../rule.ts';
 
 export default defineRule({
   name: 'mirror-on-midline',
@@ -10,21 +11,20 @@ export default defineRule({
   what: '`mirror` stands where there is no other side: at the parting, or at a zone that names its side.',
   why: 'A mirror doubles the count of sections, and next time twice as many would be laid.',
   source: { kind: 'notation' },
-  *check({ visit }, journal) {
-    for (const fact of visit.entry.facts) {
-      if (fact.word !== 'place' || !fact.mirror) continue;
-      const one = fact.zones.find(({ zone }) => isAt(zone, 'parting', 'left', 'right'));
+  check: ({ visit }, journal) =>
+    foundEach(factsOf(visit, 'place'), ({ line, mirror, zones }) => {
+      if (!mirror) return undefined;
+      const one = zones.find(({ zone }) => isAt(zone, 'parting', 'left', 'right'));
       // With another zone beside it, the word is that one's.
-      if (one === undefined || fact.zones.some(({ zone }) => !isAt(zone, 'parting', 'left', 'right'))) continue;
+      if (one === undefined || zones.some(({ zone }) => !isAt(zone, 'parting', 'left', 'right'))) return undefined;
       const sided = isAt(one.zone, 'left', 'right');
-      yield {
-        place: wordsPlace(journal, placeOf(visit, fact, one.at), /\bmirror\b/iu),
+      return {
+        place: wordsPlace(journal, placeOf(visit, { line }, one.at), /\bmirror\b/iu),
         message: `\`mirror\` stands at ${one.zone}, which ${sided ? 'is one side already' : 'has no other side'}.`,
         todo: `Write the whole count without \`mirror\`${sided ? ', or the zone without its side' : ''}.`,
         label: sided ? 'one side already' : 'no other side',
       };
-    }
-  },
+    }),
   bad: `
     range neon "Kelp direct" semi
       mix none

@@ -1,8 +1,14 @@
 import { mixedBowls } from '../../reckon/clock-applied.ts';
+import type { Run } from '../../reckon/model.ts';
 import { placingsOf } from '../../reckon/state.ts';
+import type { Name, Zone } from '../../records/schema/values.ts';
 import { placeOf } from '../cite.ts';
+import { factsOf } from '../facts-of.ts';
 import { anyMeetLoosely } from '../hair-meets.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, foundEach } from '../rule.ts';
+
+const isNamed = (bowls: readonly Name[], { bowl }: Run): boolean =>
+  bowls.some(({ name }) => name.toUpperCase() === bowl);
 
 export default defineRule({
   name: 'placed-not-on',
@@ -12,34 +18,37 @@ export default defineRule({
   what: 'A zone is placed, and the `on` lines of its bowl name others and never this one.',
   why: 'Without its time on, nobody knows how long that hair took, or whether it was done.',
   source: { kind: 'notation' },
-  *check({ visit, clock, salon }) {
-    const bowls = new Set<string>();
-    const mixed = mixedBowls(visit);
-    for (const fact of visit.entry.facts) {
-      if (fact.word !== 'place') continue;
+  check({ visit, clock, salon }) {
+    const told: string[] = [];
+    // Few visits mix more of a bowl.
+    const mixed = factsOf(visit, 'more').length === 0 ? undefined : mixedBowls(visit);
+    return foundEach(factsOf(visit, 'place'), (fact) => {
+      const isOn = ({ zone }: Zone): boolean => clock.runs.some((run) => run.zone === zone && isNamed(fact.bowls, run));
+      if (fact.zones.every(isOn)) return undefined;
       const names = fact.bowls.map(({ name }) => name.toUpperCase());
       // What `more` made goes where its bowl is placed, unless it has a place of its own.
       const isMore = (bowl: string): boolean =>
-        names.includes(mixed.get(bowl) ?? '') && placingsOf(visit, bowl).length === 0;
+        names.includes(mixed?.get(bowl) ?? '') && placingsOf(visit, bowl).length === 0;
       const runs = clock.runs.filter(({ bowl }) => bowl === undefined || names.includes(bowl) || isMore(bowl));
       const on = runs.map(({ zone }) => zone);
       const [run] = runs;
-      if (run === undefined || on.includes('') || names.some((name) => bowls.has(name))) continue;
-      const missing = fact.zones.find(({ zone }) => !anyMeetLoosely(on, [zone], salon.zones));
+      if (run === undefined || on.includes('') || names.some((name) => told.includes(name))) return undefined;
+      const missing = fact.zones.find(({ zone }) => !on.includes(zone) && !anyMeetLoosely(on, [zone], salon.zones));
+      if (missing === undefined) return undefined;
       // Where it went on a zone that is not placed, one of the two names is a slip, and that is said there.
       const placed = names.flatMap((name) =>
         placingsOf(visit, name).flatMap(({ zones }) => zones.map(({ zone }) => zone)),
       );
-      if (missing === undefined || on.some((zone) => !anyMeetLoosely(placed, [zone], salon.zones))) continue;
-      for (const name of names) bowls.add(name);
-      yield {
+      if (on.some((zone) => !anyMeetLoosely(placed, [zone], salon.zones))) return undefined;
+      told.push(...names);
+      return {
         place: placeOf(visit, fact, missing.at),
         message: `Bowl ${names.join(' and ')} is placed at ${missing.zone}, and no \`on\` line of it says when.`,
         todo: `Write \`on\` with the time and ${missing.zone}, or \`leave ${missing.zone}\` if it was not done.`,
         label: 'no time on',
         also: [{ place: run.onPlace, says: 'went on elsewhere' }],
       };
-    }
+    });
   },
   bad: `
     range neon "Kelp direct" semi

@@ -1,7 +1,13 @@
+import type { ShelfItem } from '../../journal/shelf.ts';
+import type { BowlReckoned } from '../../reckon/model.ts';
 import { placeOf } from '../cite.ts';
 import { itemsIn } from '../contents.ts';
+import { factsOf } from '../facts-of.ts';
 import { unsaidRoots } from '../on-scalp.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, NONE } from '../rule.ts';
+
+const lightenerIn = (bowl: BowlReckoned): ShelfItem | undefined =>
+  itemsIn(bowl).find(({ kind }) => kind === 'lightener');
 
 export default defineRule({
   name: 'scalp-unsaid',
@@ -12,23 +18,25 @@ export default defineRule({
   why: 'On the scalp a lightener takes less strength and less time; where it lay is what its next bowl goes by.',
   source: { kind: 'common practice' },
   caution: 'lightener',
-  *check({ visit, bowls }) {
-    for (const placing of visit.entry.facts) {
-      if (placing.word !== 'place') continue;
+  check({ visit, bowls }) {
+    if (!bowls.some(lightenerIn)) return NONE;
+    for (const placing of factsOf(visit, 'place')) {
       const names = placing.bowls.map(({ name }) => name.toUpperCase());
       const bowl = bowls.find((one) => names.includes(one.name) && unsaidRoots(placing, one) !== undefined);
-      const item = bowl && itemsIn(bowl).find(({ kind }) => kind === 'lightener');
+      const item = bowl && lightenerIn(bowl);
       const roots = bowl && unsaidRoots(placing, bowl);
       if (bowl === undefined || item === undefined || item.scalp !== undefined || roots === undefined) continue;
-      yield {
-        place: placeOf(visit, placing, roots.at),
-        message: `Bowl ${bowl.name}, ${item.name}, is placed at ${roots.zone}, and no \`off-scalp\` stands: it counts as on the scalp.`,
-        expected: `Roots are on the scalp unless the note says how far off; ${item.full} has no \`scalp\` line (common practice).`,
-        todo: `Write \`off-scalp 1cm\` if not, else \`on-scalp\`; its leaflet's strength stands under \`${item.name}\`, as in \`scalp to 6%\`.`,
-        label: 'counts as on the scalp',
-      };
-      return;
+      return [
+        {
+          place: placeOf(visit, placing, roots.at),
+          message: `Bowl ${bowl.name}, ${item.name}, is placed at ${roots.zone}, and no \`off-scalp\` stands: it counts as on the scalp.`,
+          expected: `Roots are on the scalp unless the note says how far off; ${item.full} has no \`scalp\` line (common practice).`,
+          todo: `Write \`off-scalp 1cm\` if not, else \`on-scalp\`; its leaflet's strength stands under \`${item.name}\`, as in \`scalp to 6%\`.`,
+          label: 'counts as on the scalp',
+        },
+      ];
     }
+    return NONE;
   },
   bad: `
     product dev-6 "Cream developer" developer 6%

@@ -1,6 +1,7 @@
 import { listed } from '../../reckon/say.ts';
 import { placeOf } from '../cite.ts';
-import { defineRule } from '../rule.ts';
+import { factsOf } from '../facts-of.ts';
+import { defineRule, foundEach } from '../rule.ts';
 
 export default defineRule({
   name: 'turn-mismatch',
@@ -10,23 +11,22 @@ export default defineRule({
   what: 'The bowls that take turns are not the bowls that the `place` line names.',
   why: 'The turn is what is laid foil by foil, so a bowl that is missing from it goes nowhere.',
   source: { kind: 'notation' },
-  *check({ visit }) {
-    for (const fact of visit.entry.facts) {
-      const [first] = fact.word === 'place' ? (fact.turn ?? []) : [];
-      if (fact.word !== 'place' || fact.turn === undefined || first === undefined) continue;
-      const named = [...new Set(fact.bowls.map(({ name }) => name.toUpperCase()))];
-      const turning = [...new Set(fact.turn.map(({ name }) => name.toUpperCase()))];
-      const stranger = fact.turn.find(({ name }) => !named.includes(name.toUpperCase()));
+  check: ({ visit }) =>
+    foundEach(factsOf(visit, 'place'), ({ line, bowls, turn = [] }) => {
+      const [first] = turn;
+      if (first === undefined) return undefined;
+      const named = [...new Set(bowls.map(({ name }) => name.toUpperCase()))];
+      const turning = [...new Set(turn.map(({ name }) => name.toUpperCase()))];
+      const stranger = turn.find(({ name }) => !named.includes(name.toUpperCase()));
       const idle = named.filter((name) => !turning.includes(name));
-      if (stranger === undefined && idle.length === 0) continue;
-      yield {
-        place: placeOf(visit, fact, (stranger ?? first).at),
+      if (stranger === undefined && idle.length === 0) return undefined;
+      return {
+        place: placeOf(visit, { line }, (stranger ?? first).at),
         message: `Bowls ${listed(named)} are placed, and bowls ${listed(turning)} take turns.`,
         todo: `Write \`${named.join('+')}\` and \`turn\` with the same bowls, in the order they were laid.`,
         label: stranger === undefined ? `no ${listed(idle)} in the turn` : 'not placed here',
       };
-    }
-  },
+    }),
   bad: `
     range neon "Kelp direct" semi
       mix none

@@ -6,7 +6,8 @@ import type { Visit } from '../../records/schema/entry.ts';
 import type { Place } from '../../text/span.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { placeOf } from '../cite.ts';
-import { defineRule } from '../rule.ts';
+import { factsOf } from '../facts-of.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 
 /** A remark that says which part of the zone was left: `leave crown "round the whorl"`. */
 const PART =
@@ -41,6 +42,28 @@ const isIn = (placed: string, left: string): boolean => {
   return left.split(' ').every((word) => words.includes(word));
 };
 
+function* found(reckoned: VisitReckoned): Generator<Found> {
+  const { visit, salon } = reckoned;
+  const meant = leftOutOf(reckoned);
+  const placed = placedIn(visit).filter(({ bowls }) => bowls.length === 0 || bowls.some((name) => meant.has(name)));
+  for (const fact of factsOf(visit, 'leave')) {
+    if (PART.test(fact.says?.text ?? '')) continue;
+    for (const { zone, at } of fact.zones) {
+      const on = placed.find((one) => matchZones(one.zone, zone, salon.zones) !== undefined && isIn(one.zone, zone));
+      if (on === undefined) continue;
+      const bowl = on.bowls.length === 0 ? 'A bowl' : `Bowl ${on.bowls.join(' and ')}`;
+      yield {
+        place: placeOf(visit, fact, at),
+        message: `${bowl} goes on ${on.zone}, and the note leaves ${zone} out.`,
+        todo: `Take ${zone} out of one of the two lines, or say which part of it was left: \`zone whorl "…"\`.`,
+        label: 'left out and placed',
+        also: [{ place: on.place, says: 'placed here' }],
+      };
+      break;
+    }
+  }
+}
+
 export default defineRule({
   name: 'zone-left-and-placed',
   family: 'placement',
@@ -49,27 +72,7 @@ export default defineRule({
   what: 'A zone is left out on purpose, and a bowl is put on it at the same visit; where one lightens, one that lightens.',
   why: 'Next time nobody can tell whether that hair was coloured.',
   source: { kind: 'notation' },
-  *check(reckoned) {
-    const { visit, salon } = reckoned;
-    const meant = leftOutOf(reckoned);
-    const placed = placedIn(visit).filter(({ bowls }) => bowls.length === 0 || bowls.some((name) => meant.has(name)));
-    for (const fact of visit.entry.facts) {
-      if (fact.word !== 'leave' || PART.test(fact.says?.text ?? '')) continue;
-      for (const { zone, at } of fact.zones) {
-        const on = placed.find((one) => matchZones(one.zone, zone, salon.zones) !== undefined && isIn(one.zone, zone));
-        if (on === undefined) continue;
-        const bowl = on.bowls.length === 0 ? 'A bowl' : `Bowl ${on.bowls.join(' and ')}`;
-        yield {
-          place: placeOf(visit, fact, at),
-          message: `${bowl} goes on ${on.zone}, and the note leaves ${zone} out.`,
-          todo: `Take ${zone} out of one of the two lines, or say which part of it was left: \`zone whorl "…"\`.`,
-          label: 'left out and placed',
-          also: [{ place: on.place, says: 'placed here' }],
-        };
-        break;
-      }
-    }
-  },
+  check: (visit) => (factsOf(visit.visit, 'leave').length === 0 ? NONE : found(visit)),
   bad: `
     range neon "Kelp direct" semi
       mix none

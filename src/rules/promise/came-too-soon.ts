@@ -3,12 +3,13 @@ import { isColour } from '../../reckon/services.ts';
 import type { DateText } from '../../records/schema/values.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { lineName, placeOf } from '../cite.ts';
-import { defineRule } from '../rule.ts';
+import { factsOf } from '../facts-of.ts';
+import { defineRule, foundEach } from '../rule.ts';
 
 type NotBefore = { readonly from: VisitReckoned; readonly fact: FactsOf<'next'>; readonly date: DateText };
 
 const notBeforeOf = (from: VisitReckoned): NotBefore | undefined => {
-  const fact = from.visit.entry.facts.findLast((one): one is FactsOf<'next'> => one.word === 'next');
+  const fact = factsOf(from.visit, 'next').at(-1);
   return fact?.from && fact.date !== undefined ? { from, fact, date: fact.date } : undefined;
 };
 
@@ -20,26 +21,26 @@ export default defineRule({
   what: 'Colour or lightener is put on before the day that the last visit’s `next from` names.',
   why: 'The day was set so that hair, skin or colour had its time.',
   source: { kind: 'notation' },
-  *check(_, visits) {
+  check(_, visits) {
     let last: NotBefore | undefined;
-    for (const visit of visits) {
-      const coloured = bowlsPutOn(visit).some(isColour);
+    return foundEach(visits, (visit) => {
+      const due = last !== undefined && bowlsPutOn(visit).some(isColour) ? last : undefined;
+      // What puts no colour on leaves the day as it was.
+      last = notBeforeOf(visit) ?? (due === undefined ? last : undefined);
       const { date } = visit.visit.entry;
-      if (coloured && date !== undefined && last !== undefined && date.date < last.date.date) {
-        const place = placeOf(last.from.visit, last.fact, last.date.at);
-        // What it says besides may be about another service than this one.
-        const isOpen = last.fact.says !== undefined || last.fact.changes.length > 0;
-        yield {
-          place: placeOf(visit.visit, { line: 0 }, date.at),
-          message: `The visit is on ${date.date}, and the last one says not before ${last.date.date}.`,
-          expected: `It says so at ${lineName(place.file, place.line)}.`,
-          todo: 'Correct the date, or write why it was sooner: `allow came-too-soon "…"`.',
-          also: [{ place, says: 'not before' }],
-          ...(isOpen && { severity: 'mind' }),
-        };
-      }
-      last = notBeforeOf(visit) ?? (coloured ? undefined : last);
-    }
+      if (due === undefined || date === undefined || date.date >= due.date.date) return undefined;
+      const place = placeOf(due.from.visit, due.fact, due.date.at);
+      // What it says besides may be about another service than this one.
+      const isOpen = due.fact.says !== undefined || due.fact.changes.length > 0;
+      return {
+        place: placeOf(visit.visit, { line: 0 }, date.at),
+        message: `The visit is on ${date.date}, and the last one says not before ${due.date.date}.`,
+        expected: `It says so at ${lineName(place.file, place.line)}.`,
+        todo: 'Correct the date, or write why it was sooner: `allow came-too-soon "…"`.',
+        also: [{ place, says: 'not before' }],
+        ...(isOpen && { severity: 'mind' }),
+      };
+    });
   },
   bad: `
     range neon "Kelp direct" semi

@@ -2,9 +2,10 @@ import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure, grams } from '../../reckon/say.ts';
 import type { Next } from '../../records/schema/visit.ts';
 import { compare, exactOf } from '../../text/exact.ts';
-import { bowlsPutOn } from '../applied.ts';
+import { wentOn } from '../applied.ts';
 import { placeOf } from '../cite.ts';
 import { itemsIn } from '../contents.ts';
+import { factsOf } from '../facts-of.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 type Promised = { readonly from: VisitReckoned; readonly fact: Next };
@@ -48,9 +49,9 @@ export default defineRule({
   *check(_, visits) {
     let promised: Promised | undefined;
     for (const visit of visits) {
-      if (bowlsPutOn(visit).length === 0) continue;
-      if (promised !== undefined) yield* broken(promised, visit);
-      const fact = visit.visit.entry.facts.findLast((one): one is Next => one.word === 'next');
+      if (!visit.bowls.some(wentOn)) continue;
+      if (promised !== undefined && promised.fact.changes.length > 0) yield* broken(promised, visit);
+      const fact = factsOf(visit.visit, 'next').at(-1);
       promised = fact && { from: visit, fact };
     }
   },

@@ -3,8 +3,8 @@ import type { VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
 import { exactOf } from '../../text/exact.ts';
 import { isZone } from '../../trade/zones.ts';
-import { defineRule } from '../rule.ts';
-import { depthText, meets, placeName, type SeenDepth, seenAt, withDepth } from '../seen-at.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
+import { depthsAt, depthText, meets, placeName, type SeenDepth } from '../seen-at.ts';
 
 /** Depths between what was wanted and what came of it before it is worth a word: a choice. */
 const ROOM = 1.5;
@@ -32,6 +32,26 @@ const isPlanned = ({ visit, salon }: VisitReckoned, { zone, depth }: SeenDepth):
       }),
   );
 
+function* found(visit: VisitReckoned, results: readonly SeenDepth[]): Generator<Found> {
+  for (const want of depthsAt(visit, 'want')) {
+    const there = results.filter(({ zone }) => meets(zone, [want.zone], visit.salon.zones));
+    const same = there.filter(({ zone }) => zone === want.zone);
+    const [nearest] = (same.length > 0 ? same : there)
+      .map((result) => ({ result, apart: apartOf(want.depth, result.depth) }))
+      .toSorted((a, b) => a.apart - b.apart);
+    if (nearest === undefined || nearest.apart < ROOM || isPlanned(visit, want)) continue;
+    const { result, apart } = nearest;
+    yield {
+      place: result.place,
+      message: `${placeName(want.zone)}: wanted ${depthText(want.depth)}, result ${depthText(result.depth)}, ${figure(exactOf(apart))} depths apart.`,
+      expected: 'A result is noted beside what was wanted, so that next time starts from it.',
+      todo: `Write the depth as it was, or how the rest is to be reached, as in \`next 6w ${[want.zone, 'to', typedDepth(want.depth)].join(' ').trim()}\`; or why not: \`allow result-against-want "…"\`.`,
+      label: `${figure(exactOf(apart))} depths from what was wanted`,
+      also: [{ place: want.place, says: 'wanted here' }],
+    };
+  }
+}
+
 export default defineRule({
   name: 'result-against-want',
   family: 'result',
@@ -40,26 +60,9 @@ export default defineRule({
   what: 'The depth that came of it is one and a half or more away from the depth that was wanted there, and no `next` line speaks of it.',
   why: 'Next time starts from the result; a depth that was missed is worth a line on why.',
   source: { kind: 'notation' },
-  *check(visit) {
-    const wants = withDepth(seenAt(visit, 'want'));
-    const results = wants.length === 0 ? [] : withDepth(seenAt(visit, 'result'));
-    for (const want of wants) {
-      const there = results.filter(({ zone }) => meets(zone, [want.zone], visit.salon.zones));
-      const same = there.filter(({ zone }) => zone === want.zone);
-      const [nearest] = (same.length > 0 ? same : there)
-        .map((result) => ({ result, apart: apartOf(want.depth, result.depth) }))
-        .toSorted((a, b) => a.apart - b.apart);
-      if (nearest === undefined || nearest.apart < ROOM || isPlanned(visit, want)) continue;
-      const { result, apart } = nearest;
-      yield {
-        place: result.place,
-        message: `${placeName(want.zone)}: wanted ${depthText(want.depth)}, result ${depthText(result.depth)}, ${figure(exactOf(apart))} depths apart.`,
-        expected: 'A result is noted beside what was wanted, so that next time starts from it.',
-        todo: `Write the depth as it was, or how the rest is to be reached, as in \`next 6w ${[want.zone, 'to', typedDepth(want.depth)].join(' ').trim()}\`; or why not: \`allow result-against-want "…"\`.`,
-        label: `${figure(exactOf(apart))} depths from what was wanted`,
-        also: [{ place: want.place, says: 'wanted here' }],
-      };
-    }
+  check: (visit) => {
+    const results = depthsAt(visit, 'result');
+    return results.length === 0 ? NONE : found(visit, results);
   },
   bad: `
     client wren-abbott "Wren Abbott"

@@ -1,13 +1,13 @@
 import { STEPS } from '../../reckon/lift/aims.ts';
-import type { Run, VisitReckoned } from '../../reckon/model.ts';
+import type { BowlReckoned, Run, VisitReckoned } from '../../reckon/model.ts';
 import { isLightening } from '../../reckon/services.ts';
 import { clockText } from '../../text/dates.ts';
 import { stageDepth } from '../../trade/stages.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { itemsIn } from '../contents.ts';
-import { defineRule, type Found } from '../rule.ts';
-import { depthText, meets, placeName, type SeenDepth, seenAt, startsAt, withDepth } from '../seen-at.ts';
-import { farEnd, goesBack, placeOfStage, type SeenStage, stagesOf } from '../stages-seen.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
+import { depthsAt, depthText, meets, placeName, type SeenDepth, startsAt } from '../seen-at.ts';
+import { goesBack, placeOfStage, type SeenStage, stagesOf } from '../stages-seen.ts';
 import { bowlOf } from '../timed-runs.ts';
 
 /** Minutes before it came off that a look still tells how it came off: a choice. */
@@ -30,9 +30,8 @@ const lifts = (visit: VisitReckoned, run: Run): boolean => {
 const lastLooks = (run: Run): LastLook[] => {
   const last = new Map<string, LastLook>();
   for (const seen of stagesOf(run)) {
-    const end = farEnd(seen);
-    for (const { stage, depth } of STEPS.filter(({ place }) => place === end))
-      last.set(seen.zone, { run, seen, stage, depth });
+    for (const { place, stage, depth } of STEPS)
+      if (place === seen.end) last.set(seen.zone, { run, seen, stage, depth });
   }
   return [...last.values()].filter(({ seen }) => run.off !== undefined && run.off - seen.look.at <= LAST);
 };
@@ -46,13 +45,21 @@ const lookFor = (visit: VisitReckoned, zone: string): LastLook | undefined => {
   return looks.flat().toSorted((a, b) => b.depth - a.depth)[0];
 };
 
-function* found(visit: VisitReckoned): Generator<Found> {
+const isTimed = ({ clock: { runs } }: VisitReckoned, { name }: BowlReckoned): boolean =>
+  runs.some(({ bowl }) => bowl === name);
+
+/** Whether something lightened, and all that lifts has its time: else it may have gone on after every look. */
+const isLookedAt = (visit: VisitReckoned): boolean => {
   const bowls = bowlsPutOn(visit);
-  if (!bowls.some(isLightening) || visit.clock.runs.some(({ bowl }) => bowl === undefined)) return;
-  // A bowl that lifts and has no time on may have gone on after every look.
-  const timed = new Set(visit.clock.runs.map(({ bowl }) => bowl));
-  if (bowls.some((bowl) => !timed.has(bowl.name) && itemsIn(bowl).some(({ kind }) => LIFTS.has(kind)))) return;
-  for (const result of withDepth(seenAt(visit, 'result'))) {
+  return (
+    bowls.some(isLightening) &&
+    visit.clock.runs.every(({ bowl }) => bowl !== undefined) &&
+    bowls.every((bowl) => isTimed(visit, bowl) || !itemsIn(bowl).some(({ kind }) => LIFTS.has(kind)))
+  );
+};
+
+function* found(visit: VisitReckoned): Generator<Found> {
+  for (const result of depthsAt(visit, 'result')) {
     const look = lookFor(visit, result.zone);
     if (look === undefined || result.seen.words.some(({ word }) => isNear(word, look.depth))) continue;
     const beyond = result.depth.low - Math.max(look.depth, ...lightestStart(visit, result.zone));
@@ -87,7 +94,7 @@ export default defineRule({
   what: 'The result is two depths or more lighter than the last look when the lightener came off; `mind` from one and a half.',
   why: 'One of the two is a slip, and the next visit would start two depths from where the hair is.',
   source: { kind: 'published', cites: 'US training page, "Underlying pigment chart", for the depth of a stage' },
-  check: found,
+  check: (visit) => (depthsAt(visit, 'result').length > 0 && isLookedAt(visit) ? found(visit) : NONE),
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener

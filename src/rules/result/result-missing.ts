@@ -1,16 +1,13 @@
-import type { VisitReckoned } from '../../reckon/model.ts';
 import { isColour } from '../../reckon/services.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { placeOf } from '../cite.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, NONE } from '../rule.ts';
 
 /** Words that end a visit's notes. */
 const CLOSING: ReadonlySet<string> = new Set(['charge', 'paid', 'next']);
 
 /** Words that say what came of it as well, or why nothing did. */
 const TOLD: ReadonlySet<string> = new Set(['result', 'stopped', 'reaction', 'photo', 'declined']);
-
-const words = ({ visit }: VisitReckoned): string[] => visit.entry.facts.map(({ word }) => word);
 
 export default defineRule({
   name: 'result-missing',
@@ -20,19 +17,21 @@ export default defineRule({
   what: 'Colour was put on and taken off, the visit is charged or the next one set, and no result is noted.',
   why: 'Without a result, next time cannot tell what this colour does on this hair.',
   source: { kind: 'common practice' },
-  *check(visit) {
-    const said = words(visit);
-    if (said.some((word) => TOLD.has(word)) || !said.some((word) => CLOSING.has(word))) return;
+  check: (visit) => {
+    const { facts } = visit.visit.entry;
+    if (facts.some(({ word }) => TOLD.has(word)) || !facts.some(({ word }) => CLOSING.has(word))) return NONE;
     const bowl = bowlsPutOn(visit).find(isColour);
     if (bowl === undefined || !visit.clock.runs.some(({ bowl: name, off }) => name === bowl.name && off !== undefined))
-      return;
-    yield {
-      place: placeOf(visit.visit, { line: 0 }, visit.visit.entry.date?.at),
-      message: `Bowl ${bowl.name} went on and came off, and no \`result\` line follows.`,
-      expected: 'Depth and tone by place, as in `result lengths 9 violet, roots 6`.',
-      todo: 'Write a `result` line, in as few words as it takes.',
-      label: 'no result',
-    };
+      return NONE;
+    return [
+      {
+        place: placeOf(visit.visit, { line: 0 }, visit.visit.entry.date?.at),
+        message: `Bowl ${bowl.name} went on and came off, and no \`result\` line follows.`,
+        expected: 'Depth and tone by place, as in `result lengths 9 violet, roots 6`.',
+        todo: 'Write a `result` line, in as few words as it takes.',
+        label: 'no result',
+      },
+    ];
   },
   bad: `
     range neon "Kelp direct" semi

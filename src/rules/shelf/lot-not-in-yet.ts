@@ -1,6 +1,6 @@
 import { lineName, placeOf } from '../cite.ts';
 import { isLot, lotsOf, lotUses } from '../lots.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, foundEach } from '../rule.ts';
 
 export default defineRule({
   name: 'lot-not-in-yet',
@@ -10,13 +10,13 @@ export default defineRule({
   what: 'A lot is used on a day before the stock line by which it came in.',
   why: 'One of the two dates is wrong, or the lot is; a recall would be traced by it.',
   source: { kind: 'notation' },
-  *check({ visit, date }, journal) {
-    for (const use of lotUses(visit, journal)) {
+  check: ({ visit, date }, journal) =>
+    foundEach(lotUses(visit, journal), (use) => {
       // Entries stand in order of their dates, so the first is the earliest.
       const came = lotsOf(journal).ins.find((move) => isLot(use, move));
-      if (came === undefined || came.date <= date) continue;
+      if (came === undefined || came.date <= date) return undefined;
       const place = placeOf(came.stood, came.fact, came.fact.lot?.at);
-      yield {
+      return {
         place: use.place,
         message: `Lot ${came.typed} of ${use.product} is used on ${date} and came in on ${came.date}.`,
         expected: `It came in at ${lineName(place.file, place.line)}.`,
@@ -24,8 +24,7 @@ export default defineRule({
         label: `came in ${came.date}`,
         also: [{ place, says: 'came in here' }],
       };
-    }
-  },
+    }),
   bad: `
     range neon "Kelp direct" semi
       mix none

@@ -1,6 +1,6 @@
 import { lineName, placeOf } from '../cite.ts';
 import { isLot, lastDayOf, lotsOf, lotUses } from '../lots.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, foundEach } from '../rule.ts';
 
 export default defineRule({
   name: 'lot-past-date',
@@ -10,13 +10,13 @@ export default defineRule({
   what: 'A lot is used on a day past the `use-by` that it came in with.',
   why: 'Past its date the maker no longer answers for what it does, and its peroxide may have weakened.',
   source: { kind: 'shelf', cites: 'the `use-by` of the line it came in by' },
-  *check({ visit, date }, journal) {
-    for (const use of lotUses(visit, journal)) {
+  check: ({ visit, date }, journal) =>
+    foundEach(lotUses(visit, journal), (use) => {
       const came = lotsOf(journal).ins.find((move) => move.fact.useBy !== undefined && isLot(use, move));
       const useBy = came?.fact.useBy;
-      if (came === undefined || useBy === undefined || lastDayOf(useBy.when) >= date) continue;
+      if (came === undefined || useBy === undefined || lastDayOf(useBy.when) >= date) return undefined;
       const place = placeOf(came.stood, came.fact, useBy.at);
-      yield {
+      return {
         place: use.place,
         message: `Lot ${came.typed} of ${use.product} is used on ${date}; its date is ${useBy.when}.`,
         expected: `The date stands where it came in, ${lineName(place.file, place.line)}.`,
@@ -24,8 +24,7 @@ export default defineRule({
         label: `use-by ${useBy.when}`,
         also: [{ place, says: 'its date' }],
       };
-    }
-  },
+    }),
   bad: `
     range neon "Kelp direct" semi
       mix none

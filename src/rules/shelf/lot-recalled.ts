@@ -2,7 +2,7 @@ import type { ShelfItem } from '../../journal/shelf.ts';
 import type { CautionTopic } from '../../trade/cautions.ts';
 import { lineName, placeOf } from '../cite.ts';
 import { isLot, lotsOf, lotUses } from '../lots.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, foundEach } from '../rule.ts';
 
 const RECALLED = /\brecall|\bwithdrawn|\btaken back\b/iu;
 
@@ -18,14 +18,14 @@ export default defineRule({
   why: 'A lot is called back because something in it is wrong, and what is wrong cannot be seen in the bowl.',
   source: { kind: 'shelf', cites: 'the `out` line of the recall' },
   caution: 'skin-test',
-  *check({ visit, date }, journal) {
-    for (const use of lotUses(visit, journal)) {
+  check: ({ visit, date }, journal) =>
+    foundEach(lotUses(visit, journal), (use) => {
       const recall = lotsOf(journal).outs.find(
         (move) => move.date < date && isLot(use, move) && RECALLED.test(move.fact.says?.text ?? ''),
       );
-      if (recall === undefined) continue;
+      if (recall === undefined) return undefined;
       const place = placeOf(recall.stood, recall.fact, recall.fact.lot?.at);
-      yield {
+      return {
         place: use.place,
         message: `Lot ${recall.typed} of ${use.product} is used on ${date}; it went out on ${recall.date}, "${recall.fact.says?.text}".`,
         expected: `The recall stands at ${lineName(place.file, place.line)}.`,
@@ -34,8 +34,7 @@ export default defineRule({
         also: [{ place, says: 'the recall' }],
         caution: topicOf(journal.shelf.get(use.product)),
       };
-    }
-  },
+    }),
   bad: `
     range neon "Kelp direct" semi
       mix none

@@ -1,7 +1,7 @@
 import type { In } from '../../records/schema/shelf.ts';
 import { nearNames } from '../../text/near.ts';
 import { isLot, type LotMove, type LotUse, lotsOf, lotUses } from '../lots.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { defineRule, type Found, foundEach } from '../rule.ts';
 
 const found = (use: LotUse, own: readonly LotMove<In>[], other: LotMove<In> | undefined): Found => {
   const near = nearNames(
@@ -35,18 +35,17 @@ export default defineRule({
   what: 'A lot is used that never came in, of a product whose lots are noted when they come in.',
   why: 'If a lot is called back, whoever had it is found by its number.',
   source: { kind: 'notation' },
-  *check({ visit }, journal) {
-    for (const use of lotUses(visit, journal)) {
+  check: ({ visit }, journal) =>
+    foundEach(lotUses(visit, journal), (use) => {
       const { ins } = lotsOf(journal);
       const own = ins.filter(({ product }) => product === use.product);
-      if (own.length === 0 || own.some((move) => isLot(use, move))) continue;
-      yield found(
+      if (own.length === 0 || own.some((move) => isLot(use, move))) return undefined;
+      return found(
         use,
         own,
         ins.find(({ lot }) => lot === use.lot),
       );
-    }
-  },
+    }),
   bad: `
     range neon "Kelp direct" semi
       mix none

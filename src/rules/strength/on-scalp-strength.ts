@@ -9,6 +9,7 @@ import { liesOnScalp, unsaidRoots } from '../on-scalp.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 function* found({ visit }: VisitReckoned, bowl: BowlReckoned, placing: Placing, journal: Journal): Generator<Found> {
+  if (itemsIn(bowl).every(({ scalp }) => scalp === undefined)) return;
   const strength = developerStrength(bowl);
   const roots = unsaidRoots(placing, bowl);
   const place =
@@ -48,9 +49,9 @@ export default defineRule({
   *check(visit, journal) {
     for (const placing of visit.visit.entry.facts) {
       if (placing.word !== 'place') continue;
-      const names = placing.bowls.map(({ name }) => name.toUpperCase());
       for (const bowl of visit.bowls)
-        if (names.includes(bowl.name) && liesOnScalp(placing, bowl)) yield* found(visit, bowl, placing, journal);
+        if (liesOnScalp(placing, bowl) && placing.bowls.some(({ name }) => name.toUpperCase() === bowl.name))
+          yield* found(visit, bowl, placing, journal);
     }
   },
   bad: `

@@ -1,7 +1,34 @@
+import type { BowlReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
+import type { Kind } from '../../trade/kinds.ts';
 import { citeLine, placeOf } from '../cite.ts';
 import { basesIn, developerStrength, hasPeroxide, placeInBowl } from '../contents.ts';
-import { defineRule } from '../rule.ts';
+import { kindsMixed } from '../kinds-mixed.ts';
+import { defineRule, type Found, foundEach, NONE } from '../rule.ts';
+
+const DIRECT: readonly Kind[] = ['semi', 'temporary'];
+
+const foundIn = (bowl: BowlReckoned): Found | undefined => {
+  if (bowl.again !== undefined || !hasPeroxide(bowl)) return undefined;
+  const item = basesIn(bowl).find(
+    ({ kind, mix }) => kind !== undefined && DIRECT.includes(kind) && mix?.ratio === undefined,
+  );
+  if (item === undefined) return undefined;
+  const { mix } = item;
+  const strength = developerStrength(bowl);
+  return {
+    place: placeInBowl(bowl, ({ role }) => role === 'developer'),
+    ...(mix === undefined && { severity: 'mind' as const }),
+    message: `Bowl ${bowl.name} has ${item.name} with developer${strength === undefined ? '' : ` of ${figure(strength)} %`}.`,
+    expected:
+      mix === undefined
+        ? 'Direct dye takes no developer (common practice).'
+        : `${item.full} is used as it is (${citeLine(item, mix)}).`,
+    todo: 'Write what was mixed, or the ratio its leaflet gives as its `mix` line.',
+    label: 'developer',
+    ...(mix && { also: [{ place: placeOf(item.stood, mix), says: 'its mix line' }] }),
+  };
+};
 
 export default defineRule({
   name: 'peroxide-on-direct',
@@ -11,29 +38,7 @@ export default defineRule({
   what: 'A direct dye is mixed with peroxide, against its own `mix none`; `mind` where it has no mix line.',
   why: 'Direct dye needs no developer; peroxide can turn or bleach it, and opens hair that was to be left alone.',
   source: { kind: 'shelf', cites: 'the mix line of the direct dye, else common practice' },
-  *check({ bowls }) {
-    for (const bowl of bowls) {
-      if (bowl.again !== undefined || !hasPeroxide(bowl)) continue;
-      const item = basesIn(bowl).find(
-        ({ kind, mix }) => (kind === 'semi' || kind === 'temporary') && mix?.ratio === undefined,
-      );
-      if (item === undefined) continue;
-      const { mix } = item;
-      const strength = developerStrength(bowl);
-      yield {
-        place: placeInBowl(bowl, ({ role }) => role === 'developer'),
-        ...(mix === undefined && { severity: 'mind' as const }),
-        message: `Bowl ${bowl.name} has ${item.name} with developer${strength === undefined ? '' : ` of ${figure(strength)} %`}.`,
-        expected:
-          mix === undefined
-            ? 'Direct dye takes no developer (common practice).'
-            : `${item.full} is used as it is (${citeLine(item, mix)}).`,
-        todo: 'Write what was mixed, or the ratio its leaflet gives as its `mix` line.',
-        label: 'developer',
-        ...(mix && { also: [{ place: placeOf(item.stood, mix), says: 'its mix line' }] }),
-      };
-    }
-  },
+  check: (visit) => (DIRECT.some((kind) => kindsMixed(visit).includes(kind)) ? foundEach(visit.bowls, foundIn) : NONE),
   bad: `
     product dev-6 "Cream developer" developer 6%
     range neon "Kelp direct" semi

@@ -1,8 +1,25 @@
+import type { BowlReckoned } from '../../reckon/model.ts';
 import { figure, grams } from '../../reckon/say.ts';
 import { compare } from '../../text/exact.ts';
 import { isLaw, LAW } from '../../trade/law.ts';
 import { placeInBowl } from '../contents.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, type Found, foundEach } from '../rule.ts';
+
+type Limit = (typeof LAW)['eu']['peroxide'];
+
+const foundIn = (bowl: BowlReckoned, { percent, source }: Limit): Found | undefined => {
+  const { name, ready, total } = bowl;
+  if (ready === undefined || total === undefined || compare(ready, percent) <= 0) return undefined;
+  // A hair above the limit shows as more than the limit.
+  const held = figure(ready, figure(ready) === figure(percent) ? 4 : 2);
+  return {
+    place: placeInBowl(bowl, ({ role }) => role === 'developer'),
+    message: `Bowl ${name} holds ${held} % peroxide ready for use, in ${grams(total)}.`,
+    expected: `At most ${figure(percent)} % on the hair (${source}).`,
+    todo: 'Write the strength that was used; the next bowl takes a weaker developer.',
+    label: `${held} % on the head`,
+  };
+};
 
 export default defineRule({
   name: 'ready-over-limit',
@@ -16,22 +33,9 @@ export default defineRule({
     cites: 'Regulation (EC) 1223/2009, Annex III, entry 12, as replaced by Regulation (EU) 2019/831',
   },
   caution: 'peroxide',
-  *check({ bowls, salon }) {
-    const law = LAW[salon.law !== undefined && isLaw(salon.law) ? salon.law : 'eu'];
-    const { percent, source } = law.peroxide;
-    for (const bowl of bowls) {
-      const { name, ready, total } = bowl;
-      if (ready === undefined || total === undefined || compare(ready, percent) <= 0) continue;
-      // A hair above the limit shows as more than the limit.
-      const held = figure(ready, figure(ready) === figure(percent) ? 4 : 2);
-      yield {
-        place: placeInBowl(bowl, ({ role }) => role === 'developer'),
-        message: `Bowl ${name} holds ${held} % peroxide ready for use, in ${grams(total)}.`,
-        expected: `At most ${figure(percent)} % on the hair (${source}).`,
-        todo: 'Write the strength that was used; the next bowl takes a weaker developer.',
-        label: `${held} % on the head`,
-      };
-    }
+  check: ({ bowls, salon: { law } }) => {
+    const { peroxide } = LAW[law !== undefined && isLaw(law) ? law : 'eu'];
+    return foundEach(bowls, (bowl) => foundIn(bowl, peroxide));
   },
   bad: `
     product dev-18 "Strong developer" developer 18%

@@ -5,15 +5,15 @@ import type { StrengthLine } from '../../records/schema/shelf.ts';
 import { compare, type Exact } from '../../text/exact.ts';
 import { citeLine, placeOf } from '../cite.ts';
 import { basesIn, developerStrength, inPercent } from '../contents.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { defineRule, type Found, foundEach, NONE } from '../rule.ts';
 
 /** Whether a line offers a strength; a blend of two developers lies anywhere between the least and the most. */
 const offers = ({ strengths, upTo }: StrengthLine, strength: Exact, blended: boolean): boolean => {
   if (upTo !== undefined && compare(strength, inPercent(upTo)) <= 0) return true;
-  const offered = strengths.map(inPercent);
-  if (offered.some((one) => compare(one, strength) === 0)) return true;
-  const above = offered.some((one) => compare(one, strength) >= 0);
-  return blended && above && offered.some((one) => compare(one, strength) <= 0);
+  const offered = (is: (difference: number) => boolean): boolean =>
+    strengths.some((one) => is(compare(inPercent(one), strength)));
+  if (offered((difference) => difference === 0)) return true;
+  return blended && offered((difference) => difference >= 0) && offered((difference) => difference <= 0);
 };
 
 const offeredText = ({ strengths, upTo }: StrengthLine): string => {
@@ -21,14 +21,14 @@ const offeredText = ({ strengths, upTo }: StrengthLine): string => {
   return listed(upTo === undefined ? list : [...list, `up to ${figure(inPercent(upTo))} %`], 'or');
 };
 
-function* found(bowl: BowlReckoned, item: ShelfItem): Generator<Found> {
+const foundOf = (bowl: BowlReckoned, item: ShelfItem): Found | undefined => {
   const line = item.strengths;
-  const strength = developerStrength(bowl);
+  const strength = line && developerStrength(bowl);
   const developers = bowl.portions.filter(({ role }) => role === 'developer');
   const [first] = developers;
-  if (line === undefined || strength === undefined || first === undefined) return;
-  if (offers(line, strength, developers.length > 1)) return;
-  yield {
+  if (line === undefined || strength === undefined || first === undefined) return undefined;
+  if (offers(line, strength, developers.length > 1)) return undefined;
+  return {
     place: first.place,
     message: `Bowl ${bowl.name} has ${item.name} with ${figure(strength)} %.`,
     expected: `${item.full} takes ${offeredText(line)} (${citeLine(item, line)}).`,
@@ -36,7 +36,15 @@ function* found(bowl: BowlReckoned, item: ShelfItem): Generator<Found> {
     label: `${figure(strength)} %`,
     also: [{ place: placeOf(item.stood, line, (line.strengths[0] ?? line.upTo)?.at), says: 'its strengths' }],
   };
-}
+};
+
+const foundIn = (bowl: BowlReckoned): readonly Found[] => {
+  // A bowl made again was found out where it was first mixed.
+  if (bowl.again !== undefined) return NONE;
+  // A strength that no developer has is found as such, with what the product takes.
+  if (bowl.problems.some(({ kind }) => kind === 'no-developer')) return NONE;
+  return foundEach(basesIn(bowl), (item) => foundOf(bowl, item));
+};
 
 export default defineRule({
   name: 'strength-not-offered',
@@ -46,15 +54,7 @@ export default defineRule({
   what: 'A developer’s strength is not one that the strength line of the shelf gives.',
   why: 'The maker’s times and claims of lift hold for the strengths it names, and for no other.',
   source: { kind: 'shelf', cites: 'the strength line of what is mixed' },
-  *check({ bowls }) {
-    for (const bowl of bowls) {
-      // A bowl made again was found out where it was first mixed.
-      if (bowl.again !== undefined) continue;
-      // A strength that no developer has is found as such, with what the product takes.
-      if (bowl.problems.some(({ kind }) => kind === 'no-developer')) continue;
-      for (const item of basesIn(bowl)) yield* found(bowl, item);
-    }
-  },
+  check: ({ bowls }) => bowls.flatMap(foundIn),
   bad: `
     product dev-9 "Cream developer" developer 9%
     product clay "Peregrine clay" lightener

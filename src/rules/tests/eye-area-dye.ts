@@ -1,9 +1,26 @@
+import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { isOxidative, zonesOfBowl } from '../../reckon/state.ts';
 import { EYE } from '../../trade/zones.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { basesIn, placeInBowl } from '../contents.ts';
 import { isAt } from '../hair-meets.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, type Found, foundEach } from '../rule.ts';
+
+const isBesideEye = (zone: string): boolean => isAt(zone, ...EYE);
+
+const foundIn = (visit: VisitReckoned, bowl: BowlReckoned): Found | undefined => {
+  const zone = zonesOfBowl(visit, bowl.name).find(isBesideEye);
+  if (zone === undefined) return undefined;
+  const item = basesIn(bowl).find(({ kind }) => kind !== undefined && kind !== 'brow');
+  if (item === undefined || !isOxidative(bowl)) return undefined;
+  return {
+    place: placeInBowl(bowl, (portion) => portion.item === item),
+    message: `Bowl ${bowl.name} holds ${item.name}, ${item.kind}, and goes on ${zone}.`,
+    expected: 'Beside the eye only what its own label gives for that is used (Regulation (EC) 1223/2009, Annex III).',
+    todo: 'Write the brow tint that was used, or the zone that was meant.',
+    label: `on ${zone}`,
+  };
+};
 
 export default defineRule({
   name: 'eye-area-dye',
@@ -17,21 +34,7 @@ export default defineRule({
     cites: 'Regulation (EC) 1223/2009, Annex III: dyes on lashes have entries of their own, such as 8b',
   },
   caution: 'eyes',
-  *check(visit) {
-    for (const bowl of bowlsPutOn(visit)) {
-      const zone = zonesOfBowl(visit, bowl.name).find((one) => isAt(one, ...EYE));
-      const item = basesIn(bowl).find(({ kind }) => kind !== undefined && kind !== 'brow');
-      if (zone === undefined || item === undefined || !isOxidative(bowl)) continue;
-      yield {
-        place: placeInBowl(bowl, (portion) => portion.item === item),
-        message: `Bowl ${bowl.name} holds ${item.name}, ${item.kind}, and goes on ${zone}.`,
-        expected:
-          'Beside the eye only what its own label gives for that is used (Regulation (EC) 1223/2009, Annex III).',
-        todo: 'Write the brow tint that was used, or the zone that was meant.',
-        label: `on ${zone}`,
-      };
-    }
-  },
+  check: (visit) => foundEach(bowlsPutOn(visit), (bowl) => foundIn(visit, bowl)),
   bad: `
     product dev-3 "Cream developer" developer 3%
     product clay "Peregrine clay" lightener

@@ -14,7 +14,7 @@ type Suspicion = { readonly says: string; readonly date: string; readonly place:
 
 /** What the history, the cautions and the allergies say in plain words. */
 const inWords = ({ client, date }: VisitReckoned): Suspicion[] => [
-  ...historySaid(date, client).flatMap(({ text, place }): Suspicion[] => {
+  ...historySaid(client, date).flatMap(({ text, place }): Suspicion[] => {
     const says = metalWords(text);
     if (says === undefined) return [];
     const day = dayNamed(text) ?? '';

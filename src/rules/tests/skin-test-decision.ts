@@ -1,5 +1,7 @@
-import { defineRule } from '../rule.ts';
-import { testedAt } from '../skin-tests.ts';
+import { defineRule, NONE } from '../rule.ts';
+import { type Tested, testedAt } from '../skin-tests.ts';
+
+const isDecided = ({ standing }: Tested): boolean => standing.status === 'not-needed';
 
 export default defineRule({
   name: 'skin-test-decision',
@@ -10,20 +12,23 @@ export default defineRule({
   why: 'The decision is kept with its reason; the maker’s leaflet and the insurer may ask for a test all the same.',
   source: { kind: 'policy', cites: 'its `policy skin-test` line; the maker’s leaflet and the insurer come first' },
   caution: 'skin-test',
-  *check(visit) {
-    const decided = testedAt(visit).filter(({ standing }) => standing.status === 'not-needed');
-    const test = decided[0]?.standing.test;
-    if (test === undefined) return;
+  check: (visit) => {
+    const tested = testedAt(visit);
+    const test = tested.find(isDecided)?.standing.test;
+    if (test === undefined) return NONE;
+    const decided = tested.filter(isDecided);
     const why = test.fact.says === undefined ? 'without a reason' : `"${test.fact.says.text}"`;
-    yield {
-      place: test.place,
-      message: `${decided.map(({ standing }) => standing.product).join(', ')} without a skin test, by decision: ${why}.`,
-      todo:
-        test.fact.says === undefined
-          ? 'Write the reason in quotation marks after `not-needed`.'
-          : 'Nothing, if the leaflet and the insurer agree.',
-      label: 'decided',
-    };
+    return [
+      {
+        place: test.place,
+        message: `${decided.map(({ standing }) => standing.product).join(', ')} without a skin test, by decision: ${why}.`,
+        todo:
+          test.fact.says === undefined
+            ? 'Write the reason in quotation marks after `not-needed`.'
+            : 'Nothing, if the leaflet and the insurer agree.',
+        label: 'decided',
+      },
+    ];
   },
   bad: `
     product dev-6 "Cream developer" developer 6%

@@ -12,14 +12,14 @@ export default defineRule({
   source: { kind: 'policy', cites: 'its `policy skin-test` line; the maker’s leaflet and the insurer come first' },
   caution: 'skin-test',
   check: (visit, journal) =>
-    // Under a slip of the client's name the tests of the right one are not found: that slip is the finding.
-    nearClients(visit.client, journal).length > 0
-      ? []
-      : skinTestFound(
-          visit,
-          ['missing'],
-          'with none, make one before the next visit, and write why it went on: `allow skin-test-missing "…"`.',
-        ),
+    skinTestFound(
+      visit,
+      ['missing'],
+      'with none, make one before the next visit, and write why it went on: `allow skin-test-missing "…"`.',
+    ).filter(
+      // Under a slip of the client's name the tests of the right one are not found: that slip is the finding.
+      () => nearClients(visit.client, journal).length === 0,
+    ),
   bad: `
     salon harbour "Harbour Row"
       hours 9:00-19:00

@@ -1,7 +1,8 @@
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { placeOf } from '../cite.ts';
 import { itemsIn } from '../contents.ts';
-import { defineRule } from '../rule.ts';
+import { factsOf } from '../facts-of.ts';
+import { defineRule, NONE } from '../rule.ts';
 import { isOnScalp } from '../time-line.ts';
 import { bowlOf } from '../timed-runs.ts';
 
@@ -23,18 +24,21 @@ export default defineRule({
   why: 'Heat makes peroxide work faster than it can be watched, and lightener on the scalp burns skin as well as hair.',
   source: { kind: 'common practice' },
   caution: 'lightener',
-  *check(visit) {
-    const bowl = heated(visit);
-    const fact = visit.visit.entry.facts.find(({ word }) => word === 'heat');
-    if (bowl === undefined || fact?.word !== 'heat') return;
+  check(visit) {
+    const [fact] = factsOf(visit.visit, 'heat');
+    const bowl = fact && heated(visit);
+    if (fact === undefined || bowl === undefined) return NONE;
     const item = visit.bowls.find(({ name }) => name === bowl)?.portions.find(({ role }) => role === 'base')?.label;
-    yield {
-      place: placeOf(visit.visit, fact, fact.period?.at),
-      message: `Heat goes on bowl ${bowl}, ${item}, on the scalp.`,
-      expected: 'Lightener on the scalp takes no heat but the scalp’s own (common practice; its leaflet comes first).',
-      todo: 'Write the zones or the bowl that the heat was for, or why: `allow heat-on-lightener "…"`.',
-      label: 'heat on the scalp',
-    };
+    return [
+      {
+        place: placeOf(visit.visit, fact, fact.period?.at),
+        message: `Heat goes on bowl ${bowl}, ${item}, on the scalp.`,
+        expected:
+          'Lightener on the scalp takes no heat but the scalp’s own (common practice; its leaflet comes first).',
+        todo: 'Write the zones or the bowl that the heat was for, or why: `allow heat-on-lightener "…"`.',
+        label: 'heat on the scalp',
+      },
+    ];
   },
   bad: `
     product dev-6 "Cream developer" developer 6%

@@ -1,5 +1,5 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
-import type { Run, VisitReckoned } from '../../reckon/model.ts';
+import type { BowlReckoned, Run, VisitReckoned } from '../../reckon/model.ts';
 import type { TimeLine } from '../../records/schema/shelf.ts';
 import { clockText } from '../../text/dates.ts';
 import type { Place } from '../../text/span.ts';
@@ -53,43 +53,47 @@ const lineOf = ({ place }: { readonly place: Place }): number => place.line;
 
 type Span = { readonly from: number; readonly to: number; readonly place: Place };
 
+const byTime = (a: Look, b: Look): number => a.at - b.at;
+
 /** The longest time between looks, where it is longer than allowed. */
 const longestSpan = (run: Run, looks: readonly Look[], every: number): Span | undefined => {
-  const all = [{ at: run.firstOn, place: run.onPlace }, ...looks];
+  const first = { at: run.firstOn, place: run.onPlace };
+  const all = [first, ...looks];
   if (run.off !== undefined) all.push({ at: run.off, place: run.onPlace });
   let longest: Span | undefined;
-  all
-    .sort((a, b) => a.at - b.at)
-    .reduce(({ at: from, place }, next) => {
-      if (next.at - from > (longest === undefined ? every + LATE : longest.to - longest.from))
-        longest = { from, to: next.at, place };
-      return next;
-    });
+  let last: Look = first;
+  for (const look of all.sort(byTime)) {
+    if (look.at - last.at > (longest === undefined ? every + LATE : longest.to - longest.from))
+      longest = { from: last.at, to: look.at, place: last.place };
+    last = look;
+  }
   return longest;
 };
 
-function* gapsIn(visit: VisitReckoned, earlier: readonly VisitReckoned[]): Generator<Gap> {
+const isLightener = ({ kind }: ShelfItem): boolean => kind === 'lightener';
+
+const holdsLightener = (bowl: BowlReckoned): boolean => basesIn(bowl).some(isLightener);
+
+const gapIn = (visit: VisitReckoned, earlier: readonly VisitReckoned[], run: Run): Gap | undefined => {
   const { clock } = visit;
-  for (const run of clock.runs) {
-    const bowl = bowlOf(visit, run);
-    const item = bowl && basesIn(bowl).find(({ kind }) => kind === 'lightener');
-    const looks = ownLooks(run, clock.runs);
-    if (bowl === undefined || item === undefined || looks === undefined) continue;
-    const line = timeLineOf(item, { visit, earlier, bowl, run });
-    // The way of looking holds for every condition of the product, even where only its plain line says it.
-    const looked =
-      line?.checkEvery === undefined ? item.times.find(({ checkEvery }) => checkEvery !== undefined) : line;
-    if (looked?.checkEvery !== undefined) {
-      const every = minutesOf(looked.checkEvery).far;
-      const span = longestSpan(run, looks, every);
-      const beside = span && longestSpan(run, nearLooks(run, clock), every) === undefined;
-      if (span !== undefined) yield { ...span, run, item, line: looked, every, beside: beside === true };
-    } else if (run.checks.length === 0 && run.off !== undefined) {
-      const beside = nearLooks(run, clock).length > 0;
-      yield { run, item, line: undefined, every: 0, from: run.firstOn, to: run.off, place: run.onPlace, beside };
-    }
+  const bowl = bowlOf(visit, run);
+  const item = bowl && basesIn(bowl).find(isLightener);
+  const looks = item && ownLooks(run, clock.runs);
+  if (bowl === undefined || item === undefined || looks === undefined) return undefined;
+  const line = timeLineOf(item, { visit, earlier, bowl, run });
+  // The way of looking holds for every condition of the product, even where only its plain line says it.
+  const looked = line?.checkEvery === undefined ? item.times.find(({ checkEvery }) => checkEvery !== undefined) : line;
+  if (looked?.checkEvery !== undefined) {
+    const every = minutesOf(looked.checkEvery).far;
+    const span = longestSpan(run, looks, every);
+    if (span === undefined) return undefined;
+    const beside = longestSpan(run, nearLooks(run, clock), every) === undefined;
+    return { ...span, run, item, line: looked, every, beside };
   }
-}
+  if (run.checks.length > 0 || run.off === undefined) return undefined;
+  const beside = nearLooks(run, clock).length > 0;
+  return { run, item, line: undefined, every: 0, from: run.firstOn, to: run.off, place: run.onPlace, beside };
+};
 
 const found = ({ run, item, line, every, from, to, place, beside }: Gap): Found => ({
   place,
@@ -108,6 +112,17 @@ const found = ({ run, item, line, every, from, to, place, beside }: Gap): Found 
 const isWorse = (gap: Gap, known: Gap): boolean =>
   gap.beside === known.beside ? gap.to - gap.from > known.to - known.from : known.beside;
 
+/** The worst gap of each bowl of a visit. */
+const worstIn = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Iterable<Gap> => {
+  const worst = new Map<string | undefined, Gap>();
+  for (const run of visit.clock.runs) {
+    const gap = gapIn(visit, earlier, run);
+    const known = gap && worst.get(run.bowl);
+    if (gap !== undefined && (known === undefined || isWorse(gap, known))) worst.set(run.bowl, gap);
+  }
+  return worst.values();
+};
+
 export default defineRule({
   name: 'no-check',
   family: 'time',
@@ -117,15 +132,14 @@ export default defineRule({
   why: 'Lift runs unevenly and cannot be undone, so lightener is watched; the looks are the record of it.',
   source: { kind: 'shelf', cites: 'the time line of the lightener (`check every 10 min`)' },
   caution: 'lightener',
-  *check(_client, visits) {
-    for (const [index, visit] of visits.entries()) {
-      const worst = new Map<string | undefined, Gap>();
-      for (const gap of gapsIn(visit, visits.slice(0, index))) {
-        const known = worst.get(gap.run.bowl);
-        if (known === undefined || isWorse(gap, known)) worst.set(gap.run.bowl, gap);
-      }
-      for (const gap of worst.values()) yield found(gap);
+  check(_client, visits) {
+    const all: Found[] = [];
+    const earlier: VisitReckoned[] = [];
+    for (const visit of visits) {
+      if (visit.bowls.some(holdsLightener)) for (const gap of worstIn(visit, earlier)) all.push(found(gap));
+      earlier.push(visit);
     }
+    return all;
   },
   bad: `
     product dev-6 "Cream developer" developer 6%

@@ -1,5 +1,5 @@
 import { clockProblems } from '../problems.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, NONE } from '../rule.ts';
 
 export default defineRule({
   name: 'no-off',
@@ -10,9 +10,7 @@ export default defineRule({
   why: 'The time on the hair is the half of the formula that is missing.',
   source: { kind: 'notation' },
   // Today's bowl may still be on the hair.
-  *check(visit, _journal, on) {
-    if (visit.date !== on) yield* clockProblems(visit, 'no-off');
-  },
+  check: (visit, _journal, on) => (visit.date === on ? NONE : clockProblems(visit, 'no-off')),
   bad: `
     range neon "Kelp direct" semi
       mix none

@@ -1,23 +1,14 @@
-import type { VisitReckoned } from '../../reckon/model.ts';
 import { citeLine, placeOf } from '../cite.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { isOnScalp, timeText } from '../time-line.ts';
-import { endOf, runText, type TimedRun, timedRuns } from '../timed-runs.ts';
+import { endOf, ofEachBowl, runText, type TimedRun } from '../timed-runs.ts';
 
 /** Minutes that a hedged time may be out by: a choice. */
 const HEDGE = 5;
 
-/** The longest run of each bowl past its time: zones of one bowl that came off together are one finding. */
-const pastTime = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Iterable<TimedRun> => {
-  const worst = new Map<string, TimedRun>();
-  for (const timed of timedRuns(visit, earlier)) {
-    const over = timed.whole - timed.far;
-    if (over <= (timed.run.about ? HEDGE : 0)) continue;
-    const known = worst.get(timed.bowl.name);
-    if (known === undefined || over > known.whole - known.far) worst.set(timed.bowl.name, timed);
-  }
-  return worst.values();
-};
+const isPast = ({ whole, far, run }: TimedRun): boolean => whole - far > (run.about ? HEDGE : 0);
+
+const isLonger = (timed: TimedRun, known: TimedRun): boolean => timed.whole - timed.far > known.whole - known.far;
 
 const found = ({ visit, bowl, run, item, line, from, whole: minutes, far }: TimedRun): Found => ({
   place: endOf(run),
@@ -42,10 +33,8 @@ export default defineRule({
   why: 'Past the maker’s time hair and scalp are at risk, and how far it lifts can no longer be told.',
   source: { kind: 'shelf', cites: 'the time line of what was put on' },
   caution: 'lightener',
-  *check(_client, visits) {
-    for (const [index, visit] of visits.entries())
-      for (const timed of pastTime(visit, visits.slice(0, index))) yield found(timed);
-  },
+  // Zones of one bowl that came off together are one finding.
+  check: (_client, visits) => ofEachBowl(visits, isPast, isLonger).map(found),
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener

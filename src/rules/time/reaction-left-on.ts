@@ -2,8 +2,9 @@ import { minuteOf, pastMidnight } from '../../reckon/clock-settle.ts';
 import type { FactsOf, Minute, Run, VisitReckoned } from '../../reckon/model.ts';
 import { clockText } from '../../text/dates.ts';
 import { placeOf } from '../cite.ts';
+import { factsOf } from '../facts-of.ts';
 import { mayMeet } from '../hair-meets.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { defineRule, type Found, foundEach, NONE } from '../rule.ts';
 import { runText } from '../timed-runs.ts';
 
 type Reaction = FactsOf<'reaction'>;
@@ -102,13 +103,8 @@ export default defineRule({
   why: 'What burns or swells goes on doing so until it is rinsed off, and the skin under it with it.',
   source: { kind: 'common practice' },
   caution: 'lightener',
-  *check(visit) {
-    if (visit.clock.runs.length === 0) return;
-    for (const fact of visit.visit.entry.facts) {
-      const found = fact.word === 'reaction' ? foundOf(visit, fact) : undefined;
-      if (found !== undefined) yield found;
-    }
-  },
+  check: (visit) =>
+    visit.clock.runs.length === 0 ? NONE : foundEach(factsOf(visit.visit, 'reaction'), (fact) => foundOf(visit, fact)),
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener

@@ -5,7 +5,7 @@ import type { Placing } from '../../records/schema/visit.ts';
 import { clockText } from '../../text/dates.ts';
 import { basesIn } from '../contents.ts';
 import { isAt } from '../hair-meets.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 import { bowlOf, runText } from '../timed-runs.ts';
 
 /** Minutes that a hedged time may be out: common practice, no source. */
@@ -16,6 +16,9 @@ const IN_SECTIONS: ReadonlySet<string> = new Set(['slice', 'weave', 'fine-weave'
 
 /** Ways of placing by which a bowl goes over all the hair of a place. */
 const ALL_OVER: ReadonlySet<string> = new Set(['comb-through', 'melt']);
+
+const LIGHTENER: readonly string[] = ['lightener'];
+const TONER: readonly string[] = ['toner', 'demi'];
 
 const isKind = (visit: VisitReckoned, run: Run, kinds: readonly string[]): boolean => {
   const bowl = bowlOf(visit, run);
@@ -68,18 +71,23 @@ export default defineRule({
   what: 'Toner or demi goes on hair while lightener is still on it, by the clock.',
   why: 'One of the two times is a slip, and minutes on and lift are reckoned from both.',
   source: { kind: 'common practice' },
-  *check(visit) {
+  check(visit) {
     const { runs } = visit.clock;
-    if (runs.length < 2) return;
-    const lighteners = runs.filter((run) => isKind(visit, run, ['lightener']));
-    const told = new Set<number>();
-    for (const toner of lighteners.length === 0 ? [] : runs.filter((run) => isKind(visit, run, ['toner', 'demi'])))
+    if (runs.length < 2) return NONE;
+    const lighteners = runs.filter((run) => isKind(visit, run, LIGHTENER));
+    if (lighteners.length === 0) return NONE;
+    const all: Found[] = [];
+    const told: number[] = [];
+    for (const toner of runs) {
+      if (!isKind(visit, toner, TONER)) continue;
       for (const lightener of lighteners) {
-        const found = told.has(toner.onPlace.line) ? undefined : foundOf(visit, toner, lightener);
+        const found = told.includes(toner.onPlace.line) ? undefined : foundOf(visit, toner, lightener);
         if (found === undefined) continue;
-        told.add(toner.onPlace.line);
-        yield found;
+        told.push(toner.onPlace.line);
+        all.push(found);
       }
+    }
+    return all;
   },
   bad: `
     product dev-6 "Cream developer" developer 6%

@@ -1,4 +1,3 @@
-import type { VisitReckoned } from '../../reckon/model.ts';
 import { clockText } from '../../text/dates.ts';
 import { GREY_TO_BASE } from '../../trade/grey.ts';
 import { citeLine, placeOf } from '../cite.ts';
@@ -6,7 +5,7 @@ import { defineRule, type Found } from '../rule.ts';
 import { speaksOfRun } from '../run-events.ts';
 import { isAway, seenAt } from '../seen-at.ts';
 import { timeText } from '../time-line.ts';
-import { endOf, runText, type TimedRun, timedRuns } from '../timed-runs.ts';
+import { endOf, ofEachBowl, runText, type TimedRun } from '../timed-runs.ts';
 
 /** Kinds that come off by what is seen and not by the clock: what lightens or tones. */
 const BY_EYE: ReadonlySet<string | undefined> = new Set(['lightener', 'toner', 'demi']);
@@ -54,15 +53,7 @@ const found = (timed: TimedRun): Found => {
   };
 };
 
-/** The shortest run of each bowl that is short of its time. */
-const underTime = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Iterable<TimedRun> => {
-  const worst = new Map<string, TimedRun>();
-  for (const timed of timedRuns(visit, earlier)) {
-    const known = worst.get(timed.bowl.name);
-    if (isShort(timed) && (known === undefined || timed.minutes < known.minutes)) worst.set(timed.bowl.name, timed);
-  }
-  return worst.values();
-};
+const isShorter = (timed: TimedRun, known: TimedRun): boolean => timed.minutes < known.minutes;
 
 export default defineRule({
   name: 'under-time',
@@ -72,10 +63,7 @@ export default defineRule({
   what: 'Something came off before the near end of its time line, and nothing seen or noted says why; `fix` where half the hair or more is grey.',
   why: 'Colour taken off early holds badly; the next visit cannot tell whether it was meant.',
   source: { kind: 'shelf', cites: 'the time line of what was put on' },
-  *check(_client, visits) {
-    for (const [index, visit] of visits.entries())
-      for (const timed of underTime(visit, visits.slice(0, index))) yield found(timed);
-  },
+  check: (_client, visits) => ofEachBowl(visits, isShort, isShorter).map(found),
   bad: `
     range neon "Kelp direct" semi
       mix none

@@ -1,9 +1,10 @@
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
-import { isLightening, zonesOfBowl } from '../../reckon/services.ts';
+import { zonesOfBowl } from '../../reckon/services.ts';
 import { lightenedBefore } from '../../reckon/state.ts';
 import { OPPOSITES, toneFamily } from '../../trade/tone.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { placeInBowl } from '../contents.ts';
+import { kindsMixed, mixesLightening } from '../kinds-mixed.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { depthText, meets, seenAt, startsAt } from '../seen-at.ts';
 import { shadesIn } from '../shade-blend.ts';
@@ -14,7 +15,7 @@ const DARKEST = 6;
 const isBright = (shade: string): boolean =>
   shade !== 'clear' && !shade.includes('/') && toneFamily(shade) !== 'neutral';
 
-function* found(visit: VisitReckoned, bowl: BowlReckoned, earlier: readonly VisitReckoned[]): Generator<Found> {
+function* found(visit: VisitReckoned, bowl: BowlReckoned, visits: readonly VisitReckoned[]): Generator<Found> {
   const bright = shadesIn(bowl).find(({ item, shade }) => item.kind === 'semi' && isBright(shade));
   if (bright === undefined) return;
   const zones = zonesOfBowl(visit, bowl.name);
@@ -22,7 +23,7 @@ function* found(visit: VisitReckoned, bowl: BowlReckoned, earlier: readonly Visi
   const [dark] = starts;
   if (dark === undefined || starts.some(({ depth }) => depth.high > DARKEST)) return;
   const own = visit.salon.zones;
-  const lightened = lightenedBefore(visit.client, earlier, visit.date);
+  const lightened = lightenedBefore(visit.client, visits.slice(0, visits.indexOf(visit)), visit.date);
   if (lightened.some((before) => before.zones.length === 0 || before.zones.some((zone) => meets(zone, zones, own))))
     return;
   // What her hair did outweighs the rule.
@@ -47,10 +48,9 @@ export default defineRule({
   why: 'Direct dye lightens nothing: on dark hair it is a shine in the sun at most.',
   source: { kind: 'common practice' },
   *check(_client, visits: readonly VisitReckoned[]) {
-    for (const [index, visit] of visits.entries()) {
-      if (visit.bowls.some(isLightening)) continue;
-      for (const bowl of bowlsPutOn(visit)) yield* found(visit, bowl, visits.slice(0, index));
-    }
+    for (const visit of visits)
+      if (kindsMixed(visit).includes('semi') && !mixesLightening(visit))
+        for (const bowl of bowlsPutOn(visit)) yield* found(visit, bowl, visits);
   },
   bad: `
     range neon "Kelp direct" semi

@@ -8,7 +8,7 @@ import { bowlsPutOn } from '../applied.ts';
 import { borneOut } from '../borne-out.ts';
 import { itemsIn, placeInBowl } from '../contents.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { depthText, isAway, meets, seenAt, withDepth } from '../seen-at.ts';
+import { depthsAt, depthText, isAway, meets, type SeenDepth } from '../seen-at.ts';
 import { blendOf, shadesIn, shadesText } from '../shade-blend.ts';
 
 /** What filled hair does not turn: what speaks of green, or of a colour that does not hold. */
@@ -23,22 +23,22 @@ const isWarm = (bowl: BowlReckoned): boolean =>
 const holds = (bowl: BowlReckoned, ...kinds: readonly string[]): boolean =>
   itemsIn(bowl).some(({ kind }) => kind !== undefined && kinds.includes(kind));
 
-function* found(
-  visit: VisitReckoned,
-  earlier: readonly VisitReckoned[],
-  visits: readonly VisitReckoned[],
-): Generator<Found> {
+/** The lengths that a bowl takes far darker, lightened or not. */
+const farFrom = (visit: VisitReckoned, depth: number): readonly SeenDepth[] =>
+  depthsAt(visit, 'start').filter(
+    ({ zone, depth: at }) => at.low - depth >= DARKER && (zone === '' || zone === 'all' || isAway(zone)),
+  );
+
+function* found(visit: VisitReckoned, visits: readonly VisitReckoned[]): Generator<Found> {
   const bowls = bowlsPutOn(visit);
-  if (bowls.some((bowl) => holds(bowl, 'filler') || isWarm(bowl))) return;
   const own = visit.salon.zones;
-  const starts = withDepth(seenAt(visit, 'start')).filter(({ zone }) => zone === '' || zone === 'all' || isAway(zone));
   for (const bowl of bowls) {
     const depth = holds(bowl, 'permanent', 'demi') ? blendOf(bowl)?.depth : undefined;
-    if (depth === undefined) continue;
-    const far = starts.filter(({ depth: at }) => at.low - toNumber(depth) >= DARKER);
-    if (far.length === 0) continue;
+    const far = depth === undefined ? [] : farFrom(visit, toNumber(depth));
+    if (depth === undefined || far.length === 0) continue;
+    if (bowls.some((one) => holds(one, 'filler') || isWarm(one))) return;
     const zones = zonesOfBowl(visit, bowl.name);
-    const lightened = lightenedBefore(visit.client, earlier, visit.date);
+    const lightened = lightenedBefore(visit.client, visits.slice(0, visits.indexOf(visit)), visit.date);
     const start = far.find(
       ({ zone }) => meets(zone, zones, own) && lightened.some((before) => meets(zone, before.zones, own)),
     );
@@ -66,7 +66,7 @@ export default defineRule({
   why: 'The warmth that was taken out is missing under the new colour: it turns green or grey and fades in days.',
   source: { kind: 'common practice' },
   *check(_client, visits: readonly VisitReckoned[]) {
-    for (const [index, visit] of visits.entries()) yield* found(visit, visits.slice(0, index), visits);
+    for (const visit of visits) if (depthsAt(visit, 'start').length > 0) yield* found(visit, visits);
   },
   bad: `
     product act "Activator" developer 1.9%

@@ -5,13 +5,13 @@ import { type Temperature, temperatureOf } from '../../trade/neutralise.ts';
 import { toneFamily } from '../../trade/tone.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { itemsIn, placeInBowl } from '../contents.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 import { meets, placeName, type SeenAt, seenAt } from '../seen-at.ts';
 import { blendOf, shadesIn, shadesText } from '../shade-blend.ts';
 
 const only = (all: readonly (Temperature | undefined)[]): Temperature | undefined => {
-  const known = new Set(all.filter((one) => one !== undefined));
-  return known.size === 1 ? [...known][0] : undefined;
+  const known = all.find((one) => one !== undefined);
+  return all.every((one) => one === undefined || one === known) ? known : undefined;
 };
 
 /** Warm or cool, where all the tones wanted are one or the other. */
@@ -29,7 +29,6 @@ const leansOf = ({ tones }: ShadeBlend): Temperature | undefined =>
 
 function* found(visit: VisitReckoned): Generator<Found> {
   const wants = seenAt(visit, 'want');
-  if (wants.length === 0) return;
   const bowls = bowlsPutOn(visit).flatMap((bowl) => {
     const blend = blendOf(bowl);
     return blend === undefined ? [] : [{ bowl, leans: leansOf(blend) }];
@@ -62,7 +61,7 @@ export default defineRule({
   what: 'The tone wanted is cool and everything put on there is warm, or the other way round.',
   why: 'A slip of one digit turns ash into gold; it shows only when the hair is dry.',
   source: { kind: 'shelf', cites: 'the tones line of what is mixed' },
-  check: found,
+  check: (visit) => (seenAt(visit, 'want').some((want) => wantedOf(want) !== undefined) ? found(visit) : NONE),
   bad: `
     product act "Activator" developer 1.9%
     range gloss "Tidewater gloss" demi

@@ -35,28 +35,26 @@ const wrongOf = (visit: VisitReckoned, toning: Toning): Wrong | undefined => {
   };
 };
 
-function* found(visit: VisitReckoned, earlier: readonly VisitReckoned[]): Generator<Found> {
-  for (const toning of toningsOf(visit, earlier)) {
-    const { bowl, blend, over } = toning;
-    const [seen] = over;
-    const wrong = wrongOf(visit, toning);
-    if (seen === undefined || wrong === undefined) continue;
-    const [shade] = shadesIn(bowl);
-    const tones = listed(blend.tones.map(({ family }) => family));
-    yield {
-      place: placeInBowl(bowl, (portion) => portion === shade),
-      severity: wrong.severity,
-      message: `Bowl ${bowl.name} is ${tones} (${shadesText(bowl)}), over ${seen.stage}${wrong.says}.`,
-      expected:
-        `${seen.stage} is answered by ${listed(neutralisersOf(seen.stage))} (the trade’s opposite pairs).`.replace(
-          /^./,
-          (first) => first.toUpperCase(),
-        ),
-      todo: 'Write the shade that was used or the stage that was seen; if both stand, what answers it next: `next 2w …`.',
-      label: `${tones} over ${seen.stage}`,
-      also: [{ place: seen.place, says: `${placeName(seen.zone).toLowerCase()} seen last` }],
-    };
-  }
+function* found(visit: VisitReckoned, toning: Toning): Generator<Found> {
+  const { bowl, blend, over } = toning;
+  const [seen] = over;
+  const wrong = wrongOf(visit, toning);
+  if (seen === undefined || wrong === undefined) return;
+  const [shade] = shadesIn(bowl);
+  const tones = listed(blend.tones.map(({ family }) => family));
+  yield {
+    place: placeInBowl(bowl, (portion) => portion === shade),
+    severity: wrong.severity,
+    message: `Bowl ${bowl.name} is ${tones} (${shadesText(bowl)}), over ${seen.stage}${wrong.says}.`,
+    expected:
+      `${seen.stage} is answered by ${listed(neutralisersOf(seen.stage))} (the trade’s opposite pairs).`.replace(
+        /^./,
+        (first) => first.toUpperCase(),
+      ),
+    todo: 'Write the shade that was used or the stage that was seen; if both stand, what answers it next: `next 2w …`.',
+    label: `${tones} over ${seen.stage}`,
+    also: [{ place: seen.place, says: `${placeName(seen.zone).toLowerCase()} seen last` }],
+  };
 }
 
 export default defineRule({
@@ -71,7 +69,7 @@ export default defineRule({
     cites: 'US training page, "Underlying pigment chart"; every training page read agrees on the pairs',
   },
   *check(_client, visits: readonly VisitReckoned[]) {
-    for (const [index, visit] of visits.entries()) yield* found(visit, visits.slice(0, index));
+    for (const visit of visits) for (const toning of toningsOf(visit, visits)) yield* found(visit, toning);
   },
   bad: `
     product act "Activator" developer 1.9%

@@ -5,33 +5,31 @@ import { placeInBowl } from '../contents.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { placeName } from '../seen-at.ts';
 import { shadesIn, shadesText } from '../shade-blend.ts';
-import { isWrongOpposite, toningsOf } from '../toning.ts';
+import { isWrongOpposite, type Toning, toningsOf } from '../toning.ts';
 
 /** Depths that a toner may be lighter than what it goes over: a choice, since stages tell a depth only roughly. */
 const ROOM = 2;
 
-function* found(visit: VisitReckoned, earlier: readonly VisitReckoned[]): Generator<Found> {
-  for (const toning of toningsOf(visit, earlier)) {
-    const { bowl, blend, over } = toning;
-    const depth = blend.depth && toNumber(blend.depth);
-    const [lightest] = over.toSorted((a, b) => b.depth - a.depth);
-    // Where the tone is wrong as well, that is the finding.
-    if (depth === undefined || lightest === undefined || isWrongOpposite(toning)) continue;
-    if (depth - lightest.depth <= ROOM) continue;
-    const [shade] = shadesIn(bowl);
-    yield {
-      place: placeInBowl(bowl, (portion) => portion === shade),
-      message: `Bowl ${bowl.name} is depth ${figure(exactOf(depth))} (${shadesText(bowl)}), over ${lightest.stage}.`,
-      expected:
-        `${lightest.stage} is about depth ${figure(exactOf(lightest.depth))}, a rough guide (an undercoat chart).`.replace(
-          /^./,
-          (first) => first.toUpperCase(),
-        ),
-      todo: 'Write the stage it was lifted to before this went on, or the shade that was used.',
-      label: `over ${lightest.stage}`,
-      also: [{ place: lightest.place, says: `${placeName(lightest.zone).toLowerCase()} seen last` }],
-    };
-  }
+function* found(toning: Toning): Generator<Found> {
+  const { bowl, blend, over } = toning;
+  const depth = blend.depth && toNumber(blend.depth);
+  if (depth === undefined || over.some((seen) => depth - seen.depth <= ROOM)) return;
+  const [lightest] = over.toSorted((a, b) => b.depth - a.depth);
+  // Where the tone is wrong as well, that is the finding.
+  if (lightest === undefined || isWrongOpposite(toning)) return;
+  const [shade] = shadesIn(bowl);
+  yield {
+    place: placeInBowl(bowl, (portion) => portion === shade),
+    message: `Bowl ${bowl.name} is depth ${figure(exactOf(depth))} (${shadesText(bowl)}), over ${lightest.stage}.`,
+    expected:
+      `${lightest.stage} is about depth ${figure(exactOf(lightest.depth))}, a rough guide (an undercoat chart).`.replace(
+        /^./,
+        (first) => first.toUpperCase(),
+      ),
+    todo: 'Write the stage it was lifted to before this went on, or the shade that was used.',
+    label: `over ${lightest.stage}`,
+    also: [{ place: lightest.place, says: `${placeName(lightest.zone).toLowerCase()} seen last` }],
+  };
 }
 
 export default defineRule({
@@ -43,7 +41,7 @@ export default defineRule({
   why: 'A toner lightens nothing: over hair that is too dark it does not show, and the warmth stays.',
   source: { kind: 'published', cites: 'US training page, "Underlying pigment chart", for the depth of a stage' },
   *check(_client, visits: readonly VisitReckoned[]) {
-    for (const [index, visit] of visits.entries()) yield* found(visit, visits.slice(0, index));
+    for (const visit of visits) for (const toning of toningsOf(visit, visits)) yield* found(toning);
   },
   bad: `
     product act "Activator" developer 1.9%

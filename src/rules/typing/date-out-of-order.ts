@@ -7,6 +7,9 @@ import { defineRule, type Found } from '../rule.ts';
 /** Days out of order below which a page may well have been written up later. A choice, no source. */
 const FAR = 45;
 
+/** Visits in a file from which they show an order. A choice, no source. */
+const FEWEST = 4;
+
 /** A visit between its neighbours in the file: the one before, if any, and the one after. */
 type Between = {
   readonly before: string | undefined;
@@ -25,10 +28,11 @@ const daysOff = ({ before, after }: Between, date: string): number =>
 /** The one visit without which the rest would be in order, and that is far off; undefined when none is, or either of two. */
 const strayIn = (visits: readonly VisitReckoned[]): Between | undefined => {
   const step = firstStep(visits);
+  if (step < 0) return undefined;
   // Taking out one of the two beside the step mends it, or nothing does.
-  const strays = visits.flatMap((visit, index) => {
-    if (index !== step && index !== step - 1) return [];
-    if (firstStep(visits.filter((_, other) => other !== index)) >= 0) return [];
+  const strays = [step - 1, step].flatMap((index) => {
+    const visit = visits[index];
+    if (visit === undefined || firstStep(visits.filter((_, other) => other !== index)) >= 0) return [];
     const between = { before: visits[index - 1]?.date, visit, after: visits[index + 1]?.date };
     return [{ between, off: daysOff(between, visit.date) }];
   });
@@ -69,9 +73,10 @@ export default defineRule({
   why: 'A year mistyped puts the visit elsewhere in the client’s story, and tests, holds and growth are reckoned by it.',
   source: { kind: 'notation' },
   *check(_, visits) {
+    if (visits.length < FEWEST) return;
     for (const file of new Set(visits.map(({ visit }) => visit.file))) {
       const written = visits.filter(({ visit }) => visit.file === file).sort((a, b) => a.visit.line - b.visit.line);
-      if (written.length < 4) continue;
+      if (written.length < FEWEST || firstStep(written) < 0) continue;
       // Newest first is an order too.
       const stray = strayIn(written) ?? strayIn(written.toReversed());
       if (stray !== undefined) yield found(stray);

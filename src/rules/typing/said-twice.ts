@@ -26,7 +26,8 @@ const whole = (file: string, line: number, text: string): Place => ({
   at: spanOf(text.length - text.trimStart().length, text.trimEnd().length),
 });
 
-function* repeated({ file, line, entry }: Stood, lines: readonly string[]): Generator<Found> {
+const repeated = ({ file, line, entry }: Stood, lines: readonly string[]): readonly Found[] => {
+  const all: Found[] = [];
   const before = new Map<number, { readonly line: number; readonly text: string }>();
   let last = -1;
   for (const fact of entry.facts) {
@@ -38,15 +39,16 @@ function* repeated({ file, line, entry }: Stood, lines: readonly string[]): Gene
     const first = before.get(sign);
     if (first === undefined) before.set(sign, here);
     else if (plain(first.text) === plain(here.text))
-      yield {
+      all.push({
         place: whole(file, here.line, here.text),
         message: `The line stands twice in this entry, first at ${lineName(file, first.line)}.`,
         todo: 'Take one of the two out.',
         label: 'said twice',
         also: [{ place: whole(file, first.line, first.text), says: 'first said here' }],
-      };
+      });
   }
-}
+  return all;
+};
 
 export default defineRule({
   name: 'said-twice',

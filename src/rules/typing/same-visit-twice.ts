@@ -23,6 +23,8 @@ export default defineRule({
   source: { kind: 'notation' },
   *check(_, visits, journal) {
     for (const [index, visit] of visits.entries()) {
+      // Visits are in order of their dates.
+      if (visits[index - 1]?.date !== visit.date) continue;
       const earlier = visits.slice(0, index).filter((one) => dayOf(one) === dayOf(visit));
       const first = earlier.find((one) => plain(journal, one.visit) === plain(journal, visit.visit));
       if (first === undefined) continue;

@@ -1,5 +1,5 @@
 import { placeOf } from '../cite.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, NONE } from '../rule.ts';
 
 /** Lines that say that the visit has been; what is only planned may stand under a day to come. */
 const HAS_BEEN: ReadonlySet<string> = new Set(['check', 'off', 'left', 'result', 'paid', 'reaction', 'stopped']);
@@ -12,16 +12,18 @@ export default defineRule({
   what: 'A visit that has been, by its lines, is dated after the day of the check.',
   why: 'A mistyped date puts the visit after those to come, and tests, holds and growth are reckoned by it.',
   source: { kind: 'notation' },
-  *check({ visit, date }, _, on) {
-    if (on === undefined || date <= on) return;
+  check({ visit, date }, _, on) {
+    if (on === undefined || date <= on) return NONE;
     const done = visit.entry.facts.find(({ word }) => HAS_BEEN.has(word));
-    if (done === undefined) return;
-    yield {
-      place: placeOf(visit, { line: 0 }, visit.entry.date?.at),
-      message: `The visit is dated ${date}, and today is ${on}; its \`${done.word}\` line says that it has been.`,
-      todo: 'Correct the date.',
-      also: [{ place: placeOf(visit, done), says: 'has been' }],
-    };
+    if (done === undefined) return NONE;
+    return [
+      {
+        place: placeOf(visit, { line: 0 }, visit.entry.date?.at),
+        message: `The visit is dated ${date}, and today is ${on}; its \`${done.word}\` line says that it has been.`,
+        todo: 'Correct the date.',
+        also: [{ place: placeOf(visit, done), says: 'has been' }],
+      },
+    ];
   },
   bad: `
     client wren-abbott "Wren Abbott"
