@@ -28,12 +28,25 @@ export const findingsCount = (findings: readonly Finding[]): string => {
 const placeItem = ({ fileOf }: Links, { file, line, at }: Place): string =>
   codeSpan(`${fileOf(file)}:${line + 1}:${fromOf(at) + 1}`);
 
-/** Everything found in the notes as Markdown: first what belongs to no client, then client by client. */
+/** What is kept of the page from one drawing to the next: a client's part, with what it was made of. */
+export type FindingsKept = Map<
+  string,
+  { readonly head: string; readonly group: readonly Finding[]; readonly part: string }
+>;
+
+const isSame = (a: readonly Finding[], b: readonly Finding[]): boolean =>
+  a.length === b.length && a.every((finding, index) => finding === b[index]);
+
+/**
+ * Everything found in the notes as Markdown: first what belongs to no client, then client by client. A part that is in
+ * `kept`, made of the same findings, is not made again.
+ */
 export const findingsMarkdown = (
   { clients, salon }: Journal,
   findings: readonly Finding[],
   links: Links,
   on: string,
+  kept: FindingsKept = new Map(),
 ): string => {
   const groups = new Map<string, Finding[]>();
   for (const finding of findings) {
@@ -46,11 +59,17 @@ export const findingsMarkdown = (
     client === '' ? 'Shelf, salon and other lines' : escapeText(clients.get(client)?.full ?? client);
   const blocks = [...groups]
     .sort(([a], [b]) => (a < b ? -1 : 1))
-    .flatMap(([client, group]) => [
-      `## ${titleOf(client)}`,
-      ...(clients.has(client) ? [`[Her card](${links.cardOf(client)})`] : []),
-      group.map((finding) => `${findingItem(finding)} ${placeItem(links, finding.place)}`).join('\n'),
-    ]);
+    .map(([client, group]) => {
+      const card = clients.has(client) ? `\n\n[Her card](${links.cardOf(client)})` : '';
+      const head = `## ${titleOf(client)}${card}`;
+      const known = kept.get(client);
+      if (known?.head === head && isSame(known.group, group)) return known.part;
+      const items = group.map((finding) => `${findingItem(finding)} ${placeItem(links, finding.place)}`);
+      const part = `${head}\n\n${items.join('\n')}`;
+      kept.set(client, { head, group, part });
+      return part;
+    });
+  for (const client of kept.keys()) if (!groups.has(client)) kept.delete(client);
   const head = joined([dayText(on), findingsCount(findings), salon.full && escapeText(salon.full)], ' · ');
   return `${['# Findings', head, ...blocks].join('\n\n')}\n`;
 };

@@ -4,6 +4,7 @@ export const CAUTION_HEADING = 'Caution';
 export const ASKED_HEADING = 'Asked for';
 export const VISITS_HEADING = 'Visits';
 export const FILL_IN_HEADING = 'Clock, to fill in';
+export const CLIENTS_HEADING = 'Clients';
 export const WORKED_HEADING = 'How the grams came about';
 
 /** The class of a section by its heading; a heading is always ours, so no note can choose one. */
@@ -14,6 +15,7 @@ export const SECTION_CLASSES: ReadonlyMap<string, string> = new Map([
   [ASKED_HEADING, 'asked'],
   [FILL_IN_HEADING, 'fill-in'],
   [WORKED_HEADING, 'worked'],
+  [CLIENTS_HEADING, 'clients'],
 ]);
 
 /** Sections of a page that are folded up under their heading, and left out in print. */

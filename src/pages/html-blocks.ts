@@ -33,12 +33,16 @@ export const dressBlocks = ({ tokens, Token: Made }: StateCore): Token[] => {
       out.push(token);
       continue;
     }
-    const end = tokens.findIndex(({ type, level }, at) => at > index && type === closing && level === token.level);
+    let end = index + 1;
+    while (tokens[end]?.type !== closing || tokens[end]?.level !== token.level) end += 1;
     const run = tokens.slice(index, end + 1);
-    if (closing === 'table_close') {
-      dressTable(run);
-      out.push(...withCaption(out, run));
-    } else out.push(...termsOf(run, (type, tag, nesting) => blockToken(new Made(type, tag, nesting))));
+    if (closing === 'table_close') dressTable(run);
+    const dressed =
+      closing === 'table_close'
+        ? withCaption(out, run)
+        : termsOf(run, (type, tag, nesting) => blockToken(new Made(type, tag, nesting)));
+    // One by one: the table of all clients of a large salon is too long to be handed over as arguments.
+    for (const one of dressed) out.push(one);
     index = end;
   }
   return out;
@@ -65,26 +69,39 @@ const idsOf = (): ((title: string) => string) => {
   };
 };
 
-/** Cuts the blocks of a page at its headings and renders each run; `env` goes to the rules that render. */
-export const sectionsOf = (markdown: MarkdownIt, source: string, env: Env = {}): Section[] => {
+/** Sections as they were rendered the last time, by their Markdown. */
+export type Rendered = Map<string, Section>;
+
+const render = (markdown: MarkdownIt, source: string, env: Env, idOf: (title: string) => string): Section => {
   const tokens = markdown.parse(source, env);
+  const [first, inline] = tokens;
+  const isHeaded = first?.type === 'heading_open';
+  const title = isHeaded ? plainText(inline) : '';
+  const id = isHeaded ? idOf(title) : '';
+  if (isHeaded) first.attrSet('id', id);
+  const level = isHeaded ? Number(first.tag.slice(1)) : 0;
+  return { id, title, level, html: markdown.renderer.render(tokens, markdown.options, env) };
+};
+
+/**
+ * Cuts a page at its headings, which our pages write at the beginning of a line, and renders each section; `env` goes to
+ * the rules that render. A section that is in `rendered` with the same Markdown is not rendered again; afterwards it
+ * holds the sections of this page. Only for pages without figures, which `env` numbers anew.
+ */
+export const sectionsOf = (markdown: MarkdownIt, source: string, env: Env = {}, rendered?: Rendered): Section[] => {
   const idOf = idsOf();
-  const sections: Section[] = [];
-  let run: Token[] = [];
-  let head = { id: '', title: '', level: 0 };
-  const close = (): void => {
-    if (run.length > 0) sections.push({ ...head, html: markdown.renderer.render(run, markdown.options, env) });
-    run = [];
-  };
-  for (const [index, token] of tokens.entries()) {
-    if (token.type === 'heading_open') {
-      close();
-      const title = plainText(tokens[index + 1]);
-      head = { id: idOf(title), title, level: Number(token.tag.slice(1)) };
-      token.attrSet('id', head.id);
-    }
-    run.push(token);
-  }
-  close();
+  const now: Rendered = new Map();
+  const sections = source
+    .split(/^(?=#{1,6} )/mu)
+    .filter((piece) => piece.trim() !== '')
+    .map((piece) => {
+      const known = rendered?.get(piece);
+      const id = known === undefined ? '' : idOf(known.title);
+      const section = known?.id === id ? known : render(markdown, piece, env, known === undefined ? idOf : () => id);
+      now.set(piece, section);
+      return section;
+    });
+  rendered?.clear();
+  for (const [piece, section] of now) rendered?.set(piece, section);
   return sections;
 };

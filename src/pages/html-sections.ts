@@ -26,19 +26,20 @@ const folded = (html: string): string => {
  */
 export const nested = (sections: readonly Section[]): string => {
   const named = sections.every(({ level }) => level > 1);
-  return sections
-    .map((section, index) => {
-      if (section.level > 2) return '';
-      const after = sections.slice(index + 1);
-      const next = after.findIndex(({ level }) => level <= 2);
-      const parts = next < 0 ? after : after.slice(0, next);
-      return [
-        opening(section.id, SECTION_CLASSES.get(section.title), named),
-        FOLDED_HEADINGS.has(section.title) ? folded(section.html) : section.html,
-        linksTo(section, parts),
-        ...parts.map(({ id, html }) => `${opening(id, 'part', named)}${html}</section>\n`),
-        '</section>\n',
-      ].join('');
-    })
-    .join('');
+  const out: string[] = [];
+  for (let index = 0; index < sections.length; ) {
+    const section = sections[index] as Section;
+    const from = index + 1;
+    for (index = from; (sections[index]?.level ?? 0) > 2; ) index += 1;
+    if (section.level > 2) continue;
+    const parts = sections.slice(from, index);
+    out.push(
+      opening(section.id, SECTION_CLASSES.get(section.title), named),
+      FOLDED_HEADINGS.has(section.title) ? folded(section.html) : section.html,
+      linksTo(section, parts),
+      ...parts.map(({ id, html }) => `${opening(id, 'part', named)}${html}</section>\n`),
+      '</section>\n',
+    );
+  }
+  return out.join('');
 };

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import MarkdownIt from 'markdown-it';
 import { shownText } from './escape.ts';
 import { FIGURE_WORD, figuresAt } from './figures/sheet.ts';
-import { dressBlocks, sectionsOf } from './html-blocks.ts';
+import { dressBlocks, type Rendered, sectionsOf } from './html-blocks.ts';
 import { nested } from './html-sections.ts';
 import { htmlText } from './html-text.ts';
 import { STYLE } from './style.ts';
@@ -16,6 +16,8 @@ export type Page = {
   readonly lang?: string;
   /** Figures of our own that blocks of the Markdown stand for (`figures/sheet.ts`). */
   readonly figures?: readonly string[];
+  /** What is kept of a long page from one drawing to the next, so that only what changed is rendered again. */
+  readonly rendered?: Rendered;
 };
 
 /** No HTML in the source, and no text becomes a link: a page holds nothing that its makers did not put there. */
@@ -52,8 +54,8 @@ const policy = (): string =>
   ].join('; ');
 
 /** A whole HTML document made from Markdown: nothing fetched, no script, one style sheet inside. */
-export const pageHtml = ({ title, markdown, lang = 'en-GB', figures = [] }: Page): string => {
-  const sections = sectionsOf(MARKDOWN, markdown, { figures });
+export const pageHtml = ({ title, markdown, lang = 'en-GB', figures = [], rendered }: Page): string => {
+  const sections = sectionsOf(MARKDOWN, markdown, { figures }, rendered);
   const first = sections.findIndex(({ level }) => level >= 2);
   const split = first < 0 ? sections.length : first;
   const header = sections.slice(0, split).map(({ html }) => html);

@@ -6,6 +6,7 @@ import type { ClientRow } from './clients-page.ts';
 import { dayText } from './days.ts';
 import { escapeText } from './escape.ts';
 import { findingsCount, type Links } from './findings-page.ts';
+import { CLIENTS_HEADING } from './headings.ts';
 import { commas, joined } from './noted.ts';
 import { type Column, table } from './tables.ts';
 
@@ -45,6 +46,32 @@ const todayItem = ({ client, visit }: VisitReckoned, links: Links): string => {
   return `- ${at}${cardLink(links, client)}`;
 };
 
+/** Clients in one table; more stand under the letters they begin with. */
+const MOST_TOGETHER = 200;
+
+/** The letter a client stands under, without its accent. */
+const letterOf = ({ row }: IndexRow): string => row.full.normalize('NFD').slice(0, 1).toUpperCase();
+
+/** The tables of clients: one, or one a letter under its heading. */
+const clientTables = (rows: readonly IndexRow[], links: Links): string[] => {
+  const tableOf = (some: readonly IndexRow[]): string =>
+    table(
+      COLUMNS,
+      some.map((one) => cellsOf(one, links)),
+    );
+  if (rows.length <= MOST_TOGETHER) return rows.length === 0 ? ['The notes name no client.'] : [tableOf(rows)];
+  const byLetter = new Map<string, IndexRow[]>();
+  for (const one of rows) {
+    const letter = letterOf(one);
+    const group = byLetter.get(letter);
+    if (group === undefined) byLetter.set(letter, [one]);
+    else group.push(one);
+  }
+  return [...byLetter]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .flatMap(([letter, group]) => [`### ${escapeText(letter)}`, tableOf(group)]);
+};
+
 /**
  * The index of a journal's pages as Markdown: today's visits, how much was found, every client with her alerts.
  * `today` holds the visits of the day, in the order of their times.
@@ -67,14 +94,9 @@ export const indexMarkdown = (
     today.length === 0 ? 'No visit is noted for the day.' : today.map((visit) => todayItem(visit, links)).join('\n'),
     '## Findings and alerts',
     `[${findingsCount(findings).replace(/^n/, 'N')}](${findingsAt}); ${counted}.`,
-    '## Clients',
-    rows.length === 0
-      ? 'The notes name no client.'
-      : table(
-          COLUMNS,
-          rows.map((one) => cellsOf(one, links)),
-        ),
+    `## ${CLIENTS_HEADING}`,
     'Alerts are counted as they stand at the head of each card.',
+    ...clientTables(rows, links),
   ];
   return `${blocks.join('\n\n')}\n`;
 };

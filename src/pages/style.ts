@@ -116,6 +116,8 @@ table:not(.folds):has(.figures) tbody th { width: 40%; }
   .folds tbody th { min-width: 4rem; }
   table { break-inside: avoid; }
   .visits, .part + .part { break-before: page; }
+  .clients .part { columns: 1; }
+  .clients .part + .part { break-before: auto; }
   .visits > h2 { margin-top: 0; }
   .part { margin: 0; padding-top: .3rem; border-top: 0; }
 }

@@ -29,10 +29,14 @@ export const reported = (all: Finding[]): AllFound => {
 export const findAll = (journal: Journal, reckoned?: Reckoned, on?: string): AllFound => {
   const subjects = subjectsOf(journal);
   const all = findShared(journal, subjects);
-  for (const source of journal.sources.values()) all.push(...findInSource(source, subjects));
+  // One by one: a file may have more findings than a call takes arguments.
+  const add = (found: readonly Finding[]): void => {
+    for (const one of found) all.push(one);
+  };
+  for (const source of journal.sources.values()) add(findInSource(source, subjects));
   for (const client of journal.clients.values()) {
     const visits = reckoned === undefined ? reckonClient(journal, client) : (reckoned.get(client.name) ?? []);
-    all.push(...findInClient(journal, subjects, client, visits, on));
+    add(findInClient(journal, subjects, client, visits, on));
   }
   return reported(all);
 };

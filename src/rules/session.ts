@@ -29,8 +29,10 @@ export type Settled = {
   /** Clients reckoned and checked in this settling, and those that went. */
   readonly redone: ReadonlySet<string>;
   readonly reckonedOf: (client: string) => readonly VisitReckoned[];
-  /** Findings in the notes of one client. */
+  /** Findings in the notes of one client, which are about her. */
   readonly foundOf: (client: string) => readonly Finding[];
+  /** Findings outside clients' notes: in what all share, and in lines that are nobody's. Some are about a client too. */
+  readonly elsewhere: () => readonly Finding[];
   /** Every finding; put together when first asked for. */
   readonly all: () => AllFound;
 };
@@ -106,6 +108,11 @@ export const openSession = (): Session => {
       return found;
     };
     const foundOf = (name: string): readonly Finding[] => kept.get(name)?.found ?? [];
+    let outside: readonly Finding[] | undefined;
+    const elsewhere = (): readonly Finding[] => {
+      outside ??= [...shared, ...[...journal.sources.values()].flatMap(sourceFindings)];
+      return outside;
+    };
     let all: AllFound | undefined;
     return {
       journal,
@@ -113,12 +120,9 @@ export const openSession = (): Session => {
       redone,
       reckonedOf: (name) => kept.get(name)?.reckoned ?? [],
       foundOf,
+      elsewhere,
       all: () => {
-        all ??= reported([
-          ...shared,
-          ...[...journal.sources.values()].flatMap(sourceFindings),
-          ...[...journal.clients.keys()].flatMap(foundOf),
-        ]);
+        all ??= reported([...elsewhere(), ...[...journal.clients.keys()].flatMap(foundOf)]);
         return all;
       },
     };

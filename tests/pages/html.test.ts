@@ -24,6 +24,12 @@ describe('pageHtml', () => {
     expect(html).not.toMatch(/<script|<link|@import|url\(|https?:|style="/);
   });
 
+  it('holds a table of all clients of a large salon', () => {
+    const rows = Array.from({ length: 20_000 }, (_, row) => `| ${row} | b | c | d | e |`);
+    const html = main(`## Clients\n\n| A | B | C | D | E |\n| --- | --- | --- | --- | --- |\n${rows.join('\n')}\n`);
+    expect(html.match(/scope="row"/g)).toHaveLength(20_000);
+  });
+
   it('puts a bold line above a table into the table as its caption', () => {
     const html = main('## Mix\n\n**Bowl A** · 120 g\n\n| What | Grams |\n| --- | ---: |\n| clay | 40 |\n');
     expect(html).toContain('<caption><strong>Bowl A</strong> · <span class="whole">120 g</span></caption>');

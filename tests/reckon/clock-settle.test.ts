@@ -61,6 +61,7 @@ describe('midnight', () => {
     expect(dayBegins([600, 1380])).toBe(600);
     expect(dayBegins([0, 1080])).toBe(0);
     expect(dayBegins([0, 1081])).toBe(1081);
+    expect(dayBegins([1200, 0, 600])).toBe(0);
   });
 
   it('moves what is more than twelve hours before to the next day', () => {

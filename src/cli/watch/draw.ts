@@ -1,10 +1,11 @@
 import { relative } from 'node:path';
 import { cardHtml } from '../../pages/card-html.ts';
 import { type ClientRow, clientRows } from '../../pages/clients-page.ts';
-import { findingsMarkdown, type Links } from '../../pages/findings-page.ts';
+import { type FindingsKept, findingsMarkdown, type Links } from '../../pages/findings-page.ts';
 import { pageHtml } from '../../pages/html.ts';
 import { indexMarkdown } from '../../pages/index-page.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
+import { reported } from '../../rules/run.ts';
 import type { Settled } from '../../rules/session.ts';
 import type { Finding } from '../../text/finding.ts';
 import { cardFile } from './card-file.ts';
@@ -44,11 +45,10 @@ const isOpen = ({ allowed, severity }: Finding): boolean => allowed === undefine
 const isSame = (a: readonly Finding[], b: readonly Finding[]): boolean =>
   a.length === b.length && a.every((finding, index) => finding === b[index]);
 
-/** Every finding, explained ones too, by the client it is about. */
-const byClient = (settled: Settled): Map<string, Finding[]> => {
-  const { findings, allowed } = settled.all();
+/** Findings by the client they are about; those about none are left out. */
+const byClient = (findings: readonly Finding[]): Map<string, Finding[]> => {
   const groups = new Map<string, Finding[]>();
-  for (const finding of new Set([...findings, ...allowed])) {
+  for (const finding of findings) {
     if (finding.client === undefined) continue;
     const group = groups.get(finding.client);
     if (group === undefined) groups.set(finding.client, [finding]);
@@ -57,12 +57,21 @@ const byClient = (settled: Settled): Map<string, Finding[]> => {
   return groups;
 };
 
+/** Every finding about a client in order of report, explained ones after the others. */
+const inOrder = (findings: Finding[]): readonly Finding[] => {
+  const { findings: open, allowed } = reported(findings);
+  return [...new Set([...open, ...allowed])];
+};
+
 const minuteOf = ({ visit }: VisitReckoned): number => visit.entry.time?.minutes ?? -1;
 
 /** The visits of a day, the earliest first. */
 export const visitsOn = ({ journal, reckonedOf }: Settled, on: string): VisitReckoned[] =>
   [...journal.clients.keys()]
-    .flatMap((name) => reckonedOf(name).filter(({ date }) => date === on))
+    .flatMap((name) => {
+      const visits = reckonedOf(name);
+      return (visits.at(-1)?.date ?? '') < on ? [] : visits.filter(({ date }) => date === on);
+    })
     .sort((a, b) => minuteOf(a) - minuteOf(b));
 
 /** A drawing with nothing in it yet, of the notes at `root`. */
@@ -70,7 +79,8 @@ export const startDrawing = (root: string): Drawing => {
   let state: { readonly settled: Settled; readonly on: string } | undefined;
   const rows = new Map<string, ClientRow>();
   const files = new Map<string, string>();
-  let found: ReadonlyMap<string, readonly Finding[]> = new Map();
+  const found = new Map<string, readonly Finding[]>();
+  let elsewhere: ReadonlyMap<string, readonly Finding[]> = new Map();
 
   const now = (): { readonly settled: Settled; readonly on: string } => {
     if (state === undefined) throw new Error('nothing was taken to draw');
@@ -79,18 +89,21 @@ export const startDrawing = (root: string): Drawing => {
 
   const take: Drawing['take'] = (settled, on) => {
     state = { settled, on };
-    const { journal, redone, reckonedOf } = settled;
-    const before = found;
-    found = byClient(settled);
+    const { journal, redone, reckonedOf, foundOf } = settled;
+    const before = elsewhere;
+    elsewhere = byClient(settled.elsewhere());
     // What all share can be found wrong at a client whose own notes did not change, such as a name given twice.
-    const told = [...new Set([...before.keys(), ...found.keys()])].filter(
-      (name) => !isSame(before.get(name) ?? [], found.get(name) ?? []),
+    const told = [...new Set([...before.keys(), ...elsewhere.keys()])].filter(
+      (name) => !isSame(before.get(name) ?? [], elsewhere.get(name) ?? []),
     );
     const draw: string[] = [];
     const gone: string[] = [];
     for (const name of new Set([...redone, ...told])) {
       const client = journal.clients.get(name);
       const file = cardFile(name);
+      const findings = inOrder([...(elsewhere.get(name) ?? []), ...foundOf(name)]);
+      if (findings.length === 0) found.delete(name);
+      else found.set(name, findings);
       if (client === undefined) {
         rows.delete(name);
         if (files.delete(file)) gone.push(file);
@@ -99,7 +112,7 @@ export const startDrawing = (root: string): Drawing => {
       const [row] = clientRows(
         { ...journal, clients: new Map([[name, client]]) },
         new Map([[name, reckonedOf(name)]]),
-        (found.get(name) ?? []).filter(isOpen),
+        findings.filter(isOpen),
         on,
       );
       if (row !== undefined) rows.set(name, row);
@@ -117,6 +130,10 @@ export const startDrawing = (root: string): Drawing => {
     return withWay(html, WAY_BACK);
   };
 
+  // Of the long pages, what did not change is neither written nor rendered again.
+  const rendered = { index: new Map(), findings: new Map() };
+  const keptFindings: FindingsKept = new Map();
+
   const index = (): string => {
     const { settled, on } = now();
     const list = [...settled.journal.clients.keys()].flatMap((name) => {
@@ -125,13 +142,13 @@ export const startDrawing = (root: string): Drawing => {
     });
     const links = { ...linksFrom(root, ''), findingsAt: FINDINGS };
     const markdown = indexMarkdown(settled.journal, list, visitsOn(settled, on), settled.all().findings, links, on);
-    return pageHtml({ title: settled.journal.salon.full ?? 'Journal', markdown });
+    return pageHtml({ title: settled.journal.salon.full ?? 'Journal', markdown, rendered: rendered.index });
   };
 
   const findings = (): string => {
     const { settled, on } = now();
-    const markdown = findingsMarkdown(settled.journal, settled.all().findings, linksFrom(root, ''), on);
-    return withWay(pageHtml({ title: 'Findings', markdown }), WAY_TO_INDEX);
+    const markdown = findingsMarkdown(settled.journal, settled.all().findings, linksFrom(root, ''), on, keptFindings);
+    return withWay(pageHtml({ title: 'Findings', markdown, rendered: rendered.findings }), WAY_TO_INDEX);
   };
 
   const page = (name: string): string | undefined => {

@@ -17,11 +17,17 @@ const less = (some: readonly Finding[], others: readonly Finding[]): Finding[] =
   });
 };
 
+const without = (some: readonly Finding[], others: readonly Finding[]): Finding[] => {
+  const known = new Set(others);
+  return some.filter((one) => !known.has(one));
+};
+
 /** What `now` has that `before` had not, and the other way round. */
-export const gainedAndLost = (before: readonly Finding[], now: readonly Finding[]): Difference => ({
-  gained: less(now, before),
-  lost: less(before, now),
-});
+export const gainedAndLost = (before: readonly Finding[], now: readonly Finding[]): Difference => {
+  // In notes that did not change findings are the very same, and those are nearly all of a large journal.
+  const [old, fresh] = [without(before, now), without(now, before)];
+  return { gained: less(fresh, old), lost: less(old, fresh) };
+};
 
 const bySeverity = (findings: readonly Finding[]): string =>
   SEVERITIES.flatMap((severity) => {
