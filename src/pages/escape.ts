@@ -7,19 +7,30 @@
 const UNSHOWN = /(?!\t)\p{Cc}|(?![\u061c\u200e\u200f])\p{Bidi_Control}/gu;
 const INSTEAD = '\ufffd';
 
+/** Plain words with single spaces between them, as nearly all texts are: nothing is to be done to them. */
+const PLAIN = /^(?:[!-~]+ )*[!-~]+$/;
+
 /** The text as a page shows it: one line, single spaces, U+FFFD for what cannot be shown. */
 export const shownText = (text: string): string =>
-  text
-    .replace(/[\s\u0085]+/g, ' ')
-    .replace(UNSHOWN, INSTEAD)
-    .trim();
+  PLAIN.test(text)
+    ? text
+    : text
+        .replace(/[\s\u0085]+/g, ' ')
+        .replace(UNSHOWN, INSTEAD)
+        .trim();
+
+/** What a piece of Markdown could be made of. */
+const MARKS = /[\\`*_[\]<|~&#]/;
 
 /** Markdown for a piece of text that never stands first in its paragraph, heading, list item or table cell. */
-export const escapeInside = (text: string): string =>
-  shownText(text)
+export const escapeInside = (text: string): string => {
+  const shown = shownText(text);
+  if (!MARKS.test(shown)) return shown;
+  return shown
     .replace(/[\\`*_[\]<|~]/g, '\\$&')
     .replace(/&(?=#|\p{L})/gu, '\\&')
     .replace(/(^| )#/g, '$1\\#');
+};
 
 /** Markdown for a piece of text wherever it stands in a paragraph, a heading, a list item or a table cell. */
 export const escapeText = (text: string): string =>

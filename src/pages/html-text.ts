@@ -7,4 +7,5 @@ const ENTITIES: Readonly<Record<string, string>> = {
 };
 
 /** Text as HTML, for content and for attributes in either quotation marks. */
-export const htmlText = (text: string): string => text.replace(/[&<>"']/g, (mark) => ENTITIES[mark] ?? '');
+export const htmlText = (text: string): string =>
+  /[&<>"']/.test(text) ? text.replace(/[&<>"']/g, (mark) => ENTITIES[mark] ?? '') : text;

@@ -6,14 +6,15 @@ import { htmlText } from '../html-text.ts';
 /** A value of an attribute; undefined leaves the attribute out. */
 type Value = string | number | undefined;
 
-const rounded = (value: number): string => `${Math.round(value * 10) / 10}`.replace(/^-0$/, '0');
+const rounded = (value: number): string => `${Math.round(value * 10) / 10}`;
 
 /** An element with its attributes and what it holds. What it holds is markup already: texts go through `label`. */
 export const element = (name: string, attributes: Readonly<Record<string, Value>>, ...inside: string[]): string => {
-  const written = Object.entries(attributes)
-    .filter(([, value]) => value !== undefined)
-    .map(([key, value]) => ` ${key}="${typeof value === 'number' ? rounded(value) : htmlText(value ?? '')}"`)
-    .join('');
+  let written = '';
+  for (const key in attributes) {
+    const value = attributes[key];
+    if (value !== undefined) written += ` ${key}="${typeof value === 'number' ? rounded(value) : htmlText(value)}"`;
+  }
   return inside.length === 0 ? `<${name}${written}/>` : `<${name}${written}>${inside.join('')}</${name}>`;
 };
 
