@@ -20,7 +20,7 @@ const BURST = 400;
 const LONGEST_BURST = 1_000;
 
 /** A look through all files may take up this part of the time, one in so many, but is never waited for longer than ms. */
-const SHARE = 20;
+const SHARE = 50;
 const LONGEST_WAIT = 5_000;
 
 /** What came of a look. */
