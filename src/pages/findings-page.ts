@@ -60,7 +60,7 @@ export const findingsMarkdown = (
   const blocks = [...groups]
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([client, group]) => {
-      const card = clients.has(client) ? `\n\n[Her card](${links.cardOf(client)})` : '';
+      const card = clients.has(client) ? `\n\n[The card](${links.cardOf(client)})` : '';
       const head = `## ${titleOf(client)}${card}`;
       const known = kept.get(client);
       if (known?.head === head && isSame(known.group, group)) return known.part;

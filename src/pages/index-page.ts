@@ -1,5 +1,6 @@
 import type { Journal } from '../journal/journal.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
+import { sayWindow } from '../reckon/say-window.ts';
 import { clockText } from '../text/dates.ts';
 import { type Finding, SEVERITIES } from '../text/finding.ts';
 import type { ClientRow } from './clients-page.ts';
@@ -33,9 +34,9 @@ const cardLink = ({ cardOf }: Links, { name, full }: { readonly name: string; re
   `[${escapeText(full)}](${cardOf(name)})`;
 
 const cellsOf = ({ row, findings }: IndexRow, links: Links): string[] => [
-  cardLink(links, row),
+  row.entry ? cardLink(links, row) : `${cardLink(links, row)}, no \`client\` entry`,
   row.last ?? 'none',
-  row.due === undefined ? '' : row.due.first === row.due.last ? row.due.first : `${row.due.first} to ${row.due.last}`,
+  row.due === undefined ? '' : sayWindow(row.due),
   row.alerts === 0 ? '' : `${row.alerts}`,
   foundCell(findings),
 ];

@@ -18,6 +18,8 @@ export type LiveVisit = {
   readonly card: string;
   /** How many alerts the card begins with. */
   readonly alerts: number;
+  /** What is found in the visit that someone could be hurt by, in words. */
+  readonly stops: readonly string[];
   /** What can be noted with one press, none unless noting is allowed: a label, and the line without its time. */
   readonly stamps: readonly { readonly label: string; readonly line: string }[];
 };
@@ -85,16 +87,25 @@ const stampsHtml = ({ stamps, visit }: LiveVisit): string =>
         )
         .join('\n')}\n</div>\n`;
 
+const stopsHtml = ({ stops }: LiveVisit): string =>
+  stops.length === 0
+    ? ''
+    : `<ul class="stops">\n${stops.map((said) => `<li><strong>stop</strong> ${text(said)}</li>`).join('\n')}\n</ul>\n`;
+
 const visitHtml = (one: LiveVisit, index: number, now: number): string => {
   const { visit, open, card, alerts } = one;
   const minutes = visit.visit.entry.time?.minutes;
   const at = minutes === undefined ? '' : `${clock(minutes)} `;
   const warned =
-    alerts === 0 ? '' : ` <strong>${alerts} ${alerts === 1 ? 'alert' : 'alerts'}: read the card first.</strong>`;
+    visit.client.entries.length === 0
+      ? ' <strong>No client entry has this name: her alerts are not known here.</strong>'
+      : alerts === 0
+        ? ''
+        : ` <strong>${alerts} ${alerts === 1 ? 'alert' : 'alerts'}: read the card first.</strong>`;
   return `<section aria-labelledby="visit-${index}">
 <h2 id="visit-${index}">${at}${text(visit.client.full)}</h2>
 <p><a href="${htmlText(card)}">Card of ${text(visit.client.full)}</a>${warned}</p>
-${open.length === 0 ? stageText(one) : `<ul class="runs">\n${open.map((run) => runHtml(run, now)).join('\n')}\n</ul>\n`}${stampsHtml(one)}</section>`;
+${stopsHtml(one)}${open.length === 0 ? stageText(one) : `<ul class="runs">\n${open.map((run) => runHtml(run, now)).join('\n')}\n</ul>\n`}${stampsHtml(one)}</section>`;
 };
 
 /** What of the live page changes: everything between its header and its end. */

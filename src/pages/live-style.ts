@@ -9,10 +9,11 @@ export const LIVE_STYLE = `
 .run.due .look { font-size: 1.25rem; font-weight: 650; }
 .run[data-state="past"] { border-color: var(--mark); background: var(--mark-paper); }
 .past, #away { color: var(--mark); }
+.stops { margin: .5rem 0; padding: .3rem .8rem; border: 2px solid var(--mark); background: var(--mark-paper); color: var(--mark); list-style: none; }
 #away { padding: .3rem .8rem; border: 2px solid var(--mark); background: var(--mark-paper); }
 [hidden] { display: none; }
 #noted:not(:empty) {
-  position: fixed; z-index: 1; inset: auto 1rem 1rem; margin: 0; padding: .6rem .8rem; border-radius: .3rem;
+  position: fixed; z-index: 1; pointer-events: none; inset: auto 1rem 1rem; margin: 0; padding: .6rem .8rem; border-radius: .3rem;
   background: var(--ink); color: var(--paper); font-weight: 600;
 }
 #awake { position: fixed; top: 0; right: 0; width: 3rem; height: 3rem; opacity: .01; pointer-events: none; }

@@ -122,7 +122,7 @@ test.concurrent('a visit that is being typed is followed without reloading: what
   await shows(page, '.run h3', 'Bowl A, crown');
   await shows(page, '.clock', '0 min on, since 14:20');
   await shows(page, '.look', 'Next look 14:30 (in 10 min)');
-  await shows(page, '.run', 'Grey clay takes 20 to 50 min from first on: 14:40 to 15:10 (in 50 min)');
+  await shows(page, '.run', 'Grey clay takes 20 to 50 min from first on: 14:40 to 15:10 (50 min left at most)');
 
   await pass(9);
   await shows(page, '.clock', '9 min on');

@@ -124,6 +124,23 @@ describe('the pages on this machine', () => {
     expect(body).toContain('<a href="clients/wren.html">');
   });
 
+  test('say of a visit what could hurt, and that nobody described has the name', async () => {
+    watched.write(
+      'd.bowl',
+      `range tint "Bay tint" permanent
+client iris "Iris"
+visit ${DAY} 15:00 iris
+  bowl A 40 tint 6/0 + 40 dev-6
+visit ${DAY} 16:00 irsi
+  note came early
+`,
+    );
+    await until('her card', () => watched.page('clients/irsi.html').includes('came early'));
+    const part = (await ask(`${here.address}part`)).body;
+    expect(part).toMatch(/Card of Iris<\/a>.*\n<ul class="stops">\n<li><strong>stop<\/strong> .*tint/u);
+    expect(part).toMatch(/Card of irsi<\/a> <strong>No client entry has this name/u);
+  });
+
   test('lead back to the day', async () => {
     const wayTo = async (path: string): Promise<string | undefined> =>
       /<a href="([^"]*)">Today</.exec((await ask(here.address + path)).body)?.[1];

@@ -49,7 +49,7 @@ export const LIVE_SCRIPT = `'use strict';
       const isPast = far !== undefined && minute > Number(far);
       const isDue = look !== undefined && minute >= Number(look);
       if (look !== undefined) say(run.querySelector('.to-look'), until(look - minute));
-      if (far !== undefined) say(run.querySelector('.to-far'), isPast ? '(' + Math.floor(minute - far) + ' min past)' : '(in ' + Math.ceil(far - minute) + ' min)');
+      if (far !== undefined) say(run.querySelector('.to-far'), isPast ? '(' + Math.floor(minute - far) + ' min past)' : '(' + Math.ceil(far - minute) + ' min left at most)');
       run.dataset.state = isPast ? 'past' : isDue ? 'look' : 'on';
       run.classList.toggle('due', isDue);
       const past = run.querySelector('.past');

@@ -1,3 +1,4 @@
+import { pointsInto } from '../../pages/finding-lines.ts';
 import { htmlText } from '../../pages/html-text.ts';
 import { type LivePage, type LiveVisit, liveHtml, livePart } from '../../pages/live-page.ts';
 import { LIVE_STYLE } from '../../pages/live-style.ts';
@@ -33,6 +34,10 @@ const pageOf = ({ settled, on }: State, kept: Kept, { minute, share }: LiveOptio
       open: openRuns(visit, all.slice(0, all.indexOf(visit))),
       card: encodeURI(cardFile(name)),
       alerts: kept.alerts(name),
+      stops: settled
+        .foundOf(name)
+        .filter((one) => one.severity === 'stop' && one.allowed === undefined && pointsInto(one, visit.visit))
+        .map(({ message }) => message.replaceAll('`', '')),
       stamps: share ? stampsFor(visit) : [],
     };
   });

@@ -29,8 +29,9 @@ const filesText = ({ files, on, settled }: Change, root: string): string => {
 };
 
 const foundText = (finding: Finding, paint: Paint): string => {
-  const { place, severity, rule, message } = finding;
-  return `  ${placeText(place)} ${paint[severity](severity)} ${rule}  ${withoutControls(message)}`;
+  const { place, severity, rule, message, todo } = finding;
+  const mend = todo === undefined ? '' : `\n    ${withoutControls(todo)}`;
+  return `  ${placeText(place)} ${paint[severity](severity)} ${rule}  ${withoutControls(message)}${mend}`;
 };
 
 /**
@@ -62,11 +63,13 @@ export const barText = (done: number, of: number): string => {
 export const startText = (
   journal: Journal,
   { files, pages, root, index, how }: { files: number; pages: number; root: string; index: string; how: string },
-): string =>
-  [
-    `${counted(files, 'file')} of notes in ${withoutControls(root)}, ${counted(journal.clients.size, 'client')}; ${counted(pages, 'page')} written. Open ${withoutControls(index)}`,
+): string => {
+  const own = [...journal.clients.values()].filter(({ entries }) => entries.length > 0).length;
+  return [
+    `${counted(files, 'file')} of notes in ${withoutControls(root)}, ${counted(own, 'client')}; ${counted(pages, 'page')} written. Open ${withoutControls(index)}`,
     how,
   ].join('\n');
+};
 
 /** The addresses for a device at the chair, and what sharing them comes to. */
 export const shareText = (addresses: readonly string[]): string =>
