@@ -41,6 +41,8 @@ export const createStore = (): Store => {
   /** The paths in which a client has entries. */
   const paths = new Map<string, Set<string>>();
   const joined = new Map<string, Joined>();
+  /** Clients of whom something is said twice. */
+  const doubled = new Set<string>();
   let clients = new Map<string, ClientFile>();
   let shared: Shared | undefined;
   let settled: Journal | undefined;
@@ -80,6 +82,7 @@ export const createStore = (): Store => {
   const rejoin = (name: string): boolean => {
     const own = paths.get(name);
     const known = joined.has(name);
+    doubled.delete(name);
     if (own === undefined) {
       joined.delete(name);
       clients.delete(name);
@@ -92,6 +95,7 @@ export const createStore = (): Store => {
     });
     const result = joinClient(name, parts);
     joined.set(name, result);
+    if (result.twice.length > 0) doubled.add(name);
     clients.set(name, result.client);
     return !known;
   };
@@ -121,7 +125,7 @@ export const createStore = (): Store => {
       clients: new Map(clients),
       orphans: lost?.flatMap(({ orphans }) => orphans) ?? settled?.orphans ?? [],
       unfiled: lost?.flatMap(({ unfiled }) => unfiled) ?? settled?.unfiled ?? [],
-      twice: [...shared.twice, ...[...clients.keys()].flatMap((name) => joined.get(name)?.twice ?? [])],
+      twice: [...shared.twice, ...[...doubled].sort(compareText).flatMap((name) => joined.get(name)?.twice ?? [])],
     };
     settled = journal;
     old = new Map();

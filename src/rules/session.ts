@@ -50,7 +50,8 @@ export const openSession = (): Session => {
   const kept = new Map<string, Kept>();
   let inSources = new WeakMap<Source, readonly Finding[]>();
   let shared: readonly Finding[] = [];
-  let names = '';
+  /** Clients that an entry describes. */
+  const described = new Set<string>();
   let day: string | undefined;
 
   const put = (path: string, bytes: Uint8Array | undefined): void => {
@@ -64,10 +65,13 @@ export const openSession = (): Session => {
 
   /** Clients to work out anew: the touched ones, those that remake their bowls, those that a new name could be meant by. */
   const stale = (journal: Journal, touched: Touched, everything: boolean): Set<string> => {
-    const named = [...journal.clients.values()].filter(({ entries }) => entries.length > 0).map(({ name }) => name);
-    const nowNames = named.join('\n');
-    const renamed = nowNames !== names;
-    names = nowNames;
+    let renamed = false;
+    for (const name of touched.clients) {
+      const isDescribed = (journal.clients.get(name)?.entries.length ?? 0) > 0;
+      renamed ||= isDescribed !== described.has(name);
+      if (isDescribed) described.add(name);
+      else described.delete(name);
+    }
     if (everything) return new Set([...kept.keys(), ...journal.clients.keys()]);
     const redo = new Set(touched.clients);
     for (const [name, { others }] of kept) {
