@@ -26,3 +26,11 @@ function show(title, words, expected) {
 // The journal holds a few honest mistakes, so the check is expected to find something (exit 1).
 show('The check finds the honest mistakes of two years', ['check', journal, ...day], [0, 1]);
 show('One client: what to know first, then every visit', ['card', client, journal, ...day], [0]);
+
+console.log(`
+=========
+Type next
+=========
+node dist/bowlbook.js check ${journal} --only stop  what someone could be hurt by, alone
+node dist/bowlbook.js mix "40 clay + 20vol 1:2"             a bowl worked out, without any notes
+node dist/bowlbook.js --help                                everything else; README.md begins a journal of your own`);

@@ -5,12 +5,15 @@ import { type Finding, SEVERITIES } from '../text/finding.ts';
 export const counted = (count: number, one: string, several = `${one}s`): string =>
   `${count} ${count === 1 ? one : several}`;
 
+/** How many clients an entry describes; a misspelt name in a visit is none. */
+export const clientCount = ({ clients }: Journal): number =>
+  [...clients.values()].filter(({ entries }) => entries.length > 0).length;
+
 /** The last line of a check: how many findings of each severity, in how many visits of how many clients. */
 export const summaryOf = (journal: Journal, findings: readonly Finding[], allowed: readonly Finding[]): string => {
   const clients = [...journal.clients.values()];
   const visits = clients.reduce((sum, client) => sum + client.visits.length, journal.unfiled.length);
-  const own = clients.filter(({ entries }) => entries.length > 0).length;
-  const where = `in ${counted(visits, 'visit')} of ${counted(own, 'client')}`;
+  const where = `in ${counted(visits, 'visit')} of ${counted(clientCount(journal), 'client')}`;
   const open = findings.filter((finding) => finding.allowed === undefined);
   const parts = SEVERITIES.flatMap((severity) => {
     const count = open.filter((finding) => finding.severity === severity).length;

@@ -1,5 +1,5 @@
 import type { Journal } from '../journal/journal.ts';
-import { type Finding, SEVERITIES } from '../text/finding.ts';
+import { type Finding, SEVERITIES, sameFindings } from '../text/finding.ts';
 import { fromOf, type Place } from '../text/span.ts';
 import { dayText } from './days.ts';
 import { codeSpan, escapeText } from './escape.ts';
@@ -34,9 +34,6 @@ export type FindingsKept = Map<
   { readonly head: string; readonly group: readonly Finding[]; readonly part: string }
 >;
 
-const isSame = (a: readonly Finding[], b: readonly Finding[]): boolean =>
-  a.length === b.length && a.every((finding, index) => finding === b[index]);
-
 /**
  * Everything found in the notes as Markdown: first what belongs to no client, then client by client. A part that is in
  * `kept`, made of the same findings, is not made again.
@@ -63,7 +60,7 @@ export const findingsMarkdown = (
       const card = clients.has(client) ? `\n\n[The card](${links.cardOf(client)})` : '';
       const head = `## ${titleOf(client)}${card}`;
       const known = kept.get(client);
-      if (known?.head === head && isSame(known.group, group)) return known.part;
+      if (known?.head === head && sameFindings(known.group, group)) return known.part;
       const items = group.map((finding) => `${findingItem(finding)} ${placeItem(links, finding.place)}`);
       const part = `${head}\n\n${items.join('\n')}`;
       kept.set(client, { head, group, part });

@@ -46,3 +46,7 @@ export const compareFindings = (a: Finding, b: Finding): number =>
   a.place.at - b.place.at ||
   rank(a.severity) - rank(b.severity) ||
   (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0);
+
+/** Whether two lists hold the very same findings, in the same order. */
+export const sameFindings = (a: readonly Finding[], b: readonly Finding[]): boolean =>
+  a.length === b.length && a.every((finding, index) => finding === b[index]);

@@ -7,7 +7,7 @@ import { indexMarkdown } from '../../pages/index-page.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { reported } from '../../rules/run.ts';
 import type { Settled } from '../../rules/session.ts';
-import type { Finding } from '../../text/finding.ts';
+import { type Finding, sameFindings } from '../../text/finding.ts';
 import { cardFile } from './card-file.ts';
 
 export const INDEX = 'index.html';
@@ -41,9 +41,6 @@ const WAY_TO_INDEX = '<nav aria-label="Pages"><ul><li><a href="index.html">All c
 const withWay = (html: string, way: string): string => html.replace('<body>\n<header>\n', (open) => open + way);
 
 const isOpen = ({ allowed, severity }: Finding): boolean => allowed === undefined || severity === 'stop';
-
-const isSame = (a: readonly Finding[], b: readonly Finding[]): boolean =>
-  a.length === b.length && a.every((finding, index) => finding === b[index]);
 
 /** Findings by the client they are about; those about none are left out. */
 const byClient = (findings: readonly Finding[]): Map<string, Finding[]> => {
@@ -94,7 +91,7 @@ export const startDrawing = (root: string): Drawing => {
     elsewhere = byClient(settled.elsewhere());
     // What all share can be found wrong at a client whose own notes did not change, such as a name given twice.
     const told = [...new Set([...before.keys(), ...elsewhere.keys()])].filter(
-      (name) => !isSame(before.get(name) ?? [], elsewhere.get(name) ?? []),
+      (name) => !sameFindings(before.get(name) ?? [], elsewhere.get(name) ?? []),
     );
     const draw: string[] = [];
     const gone: string[] = [];

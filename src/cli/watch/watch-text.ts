@@ -4,7 +4,7 @@ import type { Finding } from '../../text/finding.ts';
 import { withoutControls } from '../../text/width.ts';
 import type { Paint } from '../colour.ts';
 import { placeText } from '../finding-text.ts';
-import { counted } from '../summary.ts';
+import { clientCount, counted } from '../summary.ts';
 import { differenceText } from './gained-and-lost.ts';
 import type { Change } from './keep-current.ts';
 
@@ -63,13 +63,11 @@ export const barText = (done: number, of: number): string => {
 export const startText = (
   journal: Journal,
   { files, pages, root, index, how }: { files: number; pages: number; root: string; index: string; how: string },
-): string => {
-  const own = [...journal.clients.values()].filter(({ entries }) => entries.length > 0).length;
-  return [
-    `${counted(files, 'file')} of notes in ${withoutControls(root)}, ${counted(own, 'client')}; ${counted(pages, 'page')} written. Open ${withoutControls(index)}`,
+): string =>
+  [
+    `${counted(files, 'file')} of notes in ${withoutControls(root)}, ${counted(clientCount(journal), 'client')}; ${counted(pages, 'page')} written. Open ${withoutControls(index)}`,
     how,
   ].join('\n');
-};
 
 /** The addresses for a device at the chair, and what sharing them comes to. */
 export const shareText = (addresses: readonly string[]): string =>
