@@ -27,10 +27,10 @@ function show(title, words, expected) {
 show('The check finds the honest mistakes of two years', ['check', journal, ...day], [0, 1]);
 show('One client: what to know first, then every visit', ['card', client, journal, ...day], [0]);
 
-console.log(`
-=========
-Type next
-=========
-node dist/bowlbook.js check ${journal} --only stop  what someone could be hurt by, alone
-node dist/bowlbook.js mix "40 clay + 20vol 1:2"             a bowl worked out, without any notes
-node dist/bowlbook.js --help                                everything else; README.md begins a journal of your own`);
+const next = [
+  [`check ${journal} --only stop`, 'what someone could be hurt by, alone'],
+  ['mix "40 clay + 20vol 1:2"', 'a bowl worked out, without any notes'],
+  ['--help', 'everything else; README.md begins a journal of your own'],
+];
+console.log('\n=========\nType next\n=========');
+for (const [words = '', says] of next) console.log(`node dist/bowlbook.js ${words.padEnd(42)}${says}`);
