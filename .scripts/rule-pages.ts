@@ -1,7 +1,7 @@
 import { RULES } from '../src/rules/all.ts';
 import { exampleFinding } from '../src/rules/example-finding.ts';
-import { explainRule, ruleList } from '../src/rules/explain.ts';
 import { FAMILIES } from '../src/rules/rule.ts';
+import { explainRule, ruleList } from '../src/rules/rule-text.ts';
 
 /** Sets every heading lower by some levels; lines of a block are left alone. */
 const lowered = (markdown: string, levels: number): string => {
@@ -15,7 +15,7 @@ const lowered = (markdown: string, levels: number): string => {
     .join('\n');
 };
 
-/** Every rule on one page: the list by family, then each rule as `explain` prints it. */
+/** Every rule on one page: the list by family, then each rule as `why` prints it. */
 export const rulePages = (): string => {
   const sorted = FAMILIES.flatMap((family) => RULES.filter((rule) => rule.family === family));
   const pages = sorted.map((rule) => lowered(explainRule(rule, exampleFinding(rule)), 1));

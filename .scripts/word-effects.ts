@@ -44,9 +44,9 @@ const compile = (text: string): Compiled => {
   const client = journal.clients.get(CLIENT);
   if (client === undefined) throw new Error(`an example has no client ${CLIENT}:\n${text}`);
   const reckoned = reckonAll(journal);
-  const { findings, allowed } = findAll(journal, reckoned);
+  const { findings, answered } = findAll(journal, reckoned);
   const visits = reckoned.get(CLIENT) ?? [];
-  const own = [...findings, ...allowed.filter((one) => !findings.includes(one))];
+  const own = [...findings, ...answered.filter((one) => !findings.includes(one))];
   return {
     journal,
     client,

@@ -49,9 +49,9 @@ const findingHolds = (journal: Journal, finding: Finding, typed: string): void =
 
 const cardsHold = (journal: Journal, typed: string, on: string): void => {
   const all = reckonAll(journal);
-  const { findings, allowed } = findAll(journal, all, on);
-  for (const finding of [...findings, ...allowed]) findingHolds(journal, finding, typed);
-  const found = [...new Set([...findings, ...allowed])];
+  const { findings, answered } = findAll(journal, all, on);
+  for (const finding of [...findings, ...answered]) findingHolds(journal, finding, typed);
+  const found = [...new Set([...findings, ...answered])];
   for (const client of journal.clients.values()) {
     const visits = all.get(client.name) ?? [];
     const card = cardMarkdown(journal, client, visits, found, { on, money: true });

@@ -1,9 +1,9 @@
 import { isDeepStrictEqual } from 'node:util';
 import { readSource, rereadSource, type Source } from '../../src/journal/source.ts';
 import { cutEntries } from '../../src/notation/cut.ts';
+import { neatenText } from '../../src/notation/neaten.ts';
 import { isBlank, readFresh, readLine } from '../../src/notation/read-line.ts';
 import { withoutSpace } from '../../src/notation/space.ts';
-import { tidyText } from '../../src/notation/tidy.ts';
 import type { Notice } from '../../src/records/notice.ts';
 import { readEntry } from '../../src/records/read-entry.ts';
 import { linesOf } from '../../src/text/decode.ts';
@@ -82,15 +82,15 @@ const entriesHold = (lines: readonly string[], entries: readonly Read[]): void =
     promise(kept[index] === 1 || isBlank(text), () => `line ${index + 1} is lost: ${shown(text)}`);
 };
 
-/** Tidying changes white space alone, and a second time nothing. */
-const tidies = (text: string): string => {
-  const tidy = tidyText(text);
-  promise(withoutSpace(tidy) === withoutSpace(text), () => 'tidying changes more than white space');
-  promise(tidyText(tidy) === tidy, () => 'tidying twice is not tidying once');
-  return tidy;
+/** Neatening changes white space alone, and a second time nothing. */
+const neatens = (text: string): string => {
+  const neaten = neatenText(text);
+  promise(withoutSpace(neaten) === withoutSpace(text), () => 'neatening changes more than white space');
+  promise(neatenText(neaten) === neaten, () => 'neatening twice is not neatening once');
+  return neaten;
 };
 
-/** One line under a header. `closely` tidies it too, and reads it past the table. */
+/** One line under a header. `closely` neatens it too, and reads it past the table. */
 export const lineHolds = (head: string, line: string, closely: boolean): void => {
   const lines = [head, line];
   const entries = cutEntries(lines).map((cut) => ({
@@ -100,7 +100,7 @@ export const lineHolds = (head: string, line: string, closely: boolean): void =>
   }));
   entriesHold(lines, entries);
   if (!closely) return;
-  tidies(`${head}\n${line}`);
+  neatens(`${head}\n${line}`);
   equal(readLine(line), readFresh(line), 'the table of lines gives another tree');
 };
 
@@ -118,8 +118,8 @@ export const fileHolds = (bytes: Uint8Array): void => {
   if (source.encoding !== 'utf-8') return;
   const text = Buffer.from(bytes).toString('utf8');
   equal(source.lines, linesOf(text.replace(/^\ufeff/, '')), 'the lines are not those of the file');
-  const tidied = readSource('notes.bowl', Buffer.from(tidies(text)));
-  equal(recordsOf(tidied), recordsOf(source), 'tidying changes a record');
+  const neatened = readSource('notes.bowl', Buffer.from(neatens(text)));
+  equal(recordsOf(neatened), recordsOf(source), 'neatening changes a record');
 };
 
 /** A file that is changed: what is read again is what would be read anew. */

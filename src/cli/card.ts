@@ -41,8 +41,8 @@ export const card = async (name: string, paths: readonly string[], options: Card
     deliver(JSON.stringify(value, undefined, 2), options.output);
     return code;
   }
-  const { findings, allowed } = findAll(journal, all, on);
-  const own = [...new Set([...findings, ...allowed])].filter((finding) => finding.client === client.name);
+  const { findings, answered } = findAll(journal, all, on);
+  const own = [...new Set([...findings, ...answered])].filter((finding) => finding.client === client.name);
   const given = { on, ...(options.money && { money: true }), ...(last !== undefined && { last }) };
   if (!isPage(options)) deliver(cardMarkdown(journal, client, reckoned, own, given), options.output);
   else {

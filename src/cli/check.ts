@@ -15,7 +15,7 @@ import { dayOf } from './today.ts';
 
 export type CheckOptions = {
   readonly json?: true;
-  readonly allowed?: true;
+  readonly reasons?: true;
   readonly all?: true;
   readonly only?: readonly string[];
   readonly on?: string;
@@ -34,7 +34,7 @@ const onlyNamed = (only: readonly string[]): ((finding: Finding) => boolean) => 
       `\`--only ${name}\` names no rule and no severity.`,
       near.length > 0
         ? `Near names: ${offered(near)}.`
-        : 'Severities are `stop`, `fix` and `mind`; `bowlbook explain` lists the rules.',
+        : 'Severities are `stop`, `fix` and `mind`; `bowlbook why` lists the rules.',
     );
   }
   return ({ rule, severity }) => only.length === 0 || only.includes(rule) || only.includes(severity);
@@ -72,10 +72,10 @@ export const check = (paths: readonly string[], options: CheckOptions): number =
   const day = dayOf(options.on);
   const isShown = onlyNamed(options.only ?? []);
   const { journal, unreadable } = openJournal(paths);
-  const { findings, allowed } = findAll(journal, undefined, day);
+  const { findings, answered } = findAll(journal, undefined, day);
   const found = findings.filter(isShown);
-  const explained = allowed.filter(isShown);
-  const shown = options.allowed ? explained : found;
+  const explained = answered.filter(isShown);
+  const shown = options.reasons ? explained : found;
   if (options.json) printJson(shown.map(findingJson));
   else {
     const paint = paintFor(process.stdout);

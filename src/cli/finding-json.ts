@@ -11,7 +11,7 @@ export const placeJson = ({ file, line, at }: Place): object => ({
 
 /** A finding as plain JSON; what it does not have is left out. */
 export const findingJson = (finding: Finding): object => {
-  const { place, severity, rule, message, expected, todo, caution, also, mend, client, allowed } = finding;
+  const { place, severity, rule, message, expected, todo, caution, also, mend, client, reason } = finding;
   return {
     ...placeJson(place),
     severity,
@@ -30,6 +30,6 @@ export const findingJson = (finding: Finding): object => {
       },
     }),
     ...(client !== undefined && { client }),
-    ...(allowed !== undefined && { allowed }),
+    ...(reason !== undefined && { reason }),
   };
 };

@@ -84,12 +84,12 @@ const framed = (
  * text when it is no file.
  */
 export const findingText = (finding: Finding, linesOf: LinesOf, paint: Paint, source?: string): string => {
-  const { rule, severity, place, message, expected, todo, caution, label = '', also = [], allowed } = finding;
+  const { rule, severity, place, message, expected, todo, caution, label = '', also = [], reason } = finding;
   const mark = paint[severity];
   const head = `${paint.strong(placeText(place, source))} ${mark(severity)} ${rule}  ${paint.strong(withoutControls(message))}`;
-  const reason = allowed === undefined ? undefined : `Allowed: ${allowed}`;
+  const given = reason === undefined ? undefined : `Reason given: ${reason}`;
   const careful = caution === undefined ? undefined : `Caution: ${caution}`;
-  const said = [expected, todo, careful, reason].flatMap((text) =>
+  const said = [expected, todo, careful, given].flatMap((text) =>
     text === undefined ? [] : [wrapped(withoutControls(text), '  ')],
   );
   const gutter = Math.max(6, ...[place, ...also.map((one) => one.place)].map(({ line }) => String(line + 1).length));

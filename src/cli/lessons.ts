@@ -116,7 +116,7 @@ export const LESSONS = {
       ['check clients/wren-abbott.bowl shelf salon.bowl', 'one client, with what the notes lean on'],
       ['check --json > findings.json', 'for a program'],
     ],
-    exits: [[0, 'nothing above `mind`'], [1, 'a `stop` or a `fix` that no `allow` line explains'], REFUSED],
+    exits: [[0, 'nothing above `mind`'], [1, 'a `stop` or a `fix` that no `because` line explains'], REFUSED],
   },
   watch: {
     says: 'Keep a page for every client, and the findings, current while the notes are typed.',
@@ -172,7 +172,7 @@ export const LESSONS = {
     ],
     exits: [DONE, REFUSED],
   },
-  backtest: {
+  hindsight: {
     says: 'Say how far out the estimates of lift or of grams to mix are, beside naive guesses.',
     takes: 'lift|mix [PATH…]',
     more: [
@@ -181,10 +181,10 @@ export const LESSONS = {
       PATHS,
     ],
     examples: [
-      ['backtest lift', 'the current folder'],
-      ['backtest mix journals/salon', 'grams wasted, bowls that ran short'],
-      ['backtest lift journals/salon --others', 'from all other visits, later ones too'],
-      ['backtest mix --json', 'every bowl, for a program'],
+      ['hindsight lift', 'the current folder'],
+      ['hindsight mix journals/salon', 'grams wasted, bowls that ran short'],
+      ['hindsight lift journals/salon --others', 'from all other visits, later ones too'],
+      ['hindsight mix --json', 'every bowl, for a program'],
     ],
     exits: [DONE, REFUSED],
   },
@@ -247,13 +247,13 @@ export const LESSONS = {
     ],
     exits: [DONE, [1, 'nothing in the notes names the lot'], REFUSED],
   },
-  tidy: {
+  neaten: {
     says: 'Put the white space of the notes in order, and change nothing else.',
     takes: '[PATH…]',
     more: [PATHS, 'Prints the files it changes. A file whose text would change is left as it is and reported.'],
     examples: [
-      ['tidy', 'the current folder'],
-      ['tidy --check journals/salon', 'names the files, writes none'],
+      ['neaten', 'the current folder'],
+      ['neaten --check journals/salon', 'names the files, writes none'],
     ],
     exits: [DONE, [1, 'with --check: something would change'], REFUSED],
   },
@@ -267,13 +267,13 @@ export const LESSONS = {
     ],
     exits: [DONE, REFUSED],
   },
-  explain: {
+  why: {
     says: 'Say what a rule finds, why, from what source, and how it is put right.',
     takes: '[RULE]',
     more: ['Without a name it lists every rule by family.'],
     examples: [
-      ['explain', 'every rule'],
-      ['explain past-time', 'one rule, with an example of each kind'],
+      ['why', 'every rule'],
+      ['why past-time', 'one rule, with an example of each kind'],
     ],
     exits: [DONE, REFUSED],
   },
@@ -284,9 +284,9 @@ export type CommandName = keyof typeof LESSONS;
 /** The commands as the help groups them. */
 export const GROUPS: readonly (readonly [string, readonly CommandName[]])[] = [
   ['At the chair', ['now', 'mix', 'card', 'clients', 'prep', 'rebook']],
-  ['The notes as a whole', ['check', 'watch', 'due', 'usage', 'money', 'backtest', 'tidy']],
+  ['The notes as a whole', ['check', 'watch', 'due', 'usage', 'money', 'hindsight', 'neaten']],
   ['The shelf', ['shelf', 'order', 'trace']],
-  ['To begin and to learn', ['new', 'explain']],
+  ['To begin and to learn', ['new', 'why']],
 ];
 
 /** The lesson of a command; undefined for a name that is none. */

@@ -30,8 +30,8 @@ export const prep = async (word: string, paths: readonly string[], options: Prep
   const { journal, unreadable } = openJournal(paths);
   const all = reckonAll(journal);
   const clients = day === undefined ? [findClient(journal, word)] : clientsOn(all, on);
-  const { findings, allowed } = findAll(journal, all, on);
-  const found = [...new Set([...findings, ...allowed])];
+  const { findings, answered } = findAll(journal, all, on);
+  const found = [...new Set([...findings, ...answered])];
   const lift = salonLiftOf(all);
   const mix = salonMix(needsBefore(all, on));
   const sheetOf = (client: ClientFile, sheet: Sheet): string =>

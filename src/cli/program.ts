@@ -73,7 +73,7 @@ const commandsOf = (program: Command, done: (code: number) => void): void => {
     .command('check')
     .argument('[PATH...]')
     .option('--only <NAME>', 'one rule or severity; several with commas, or said again', listOf)
-    .option('--allowed', 'what `allow` lines explain, with the reasons, instead of what is open')
+    .option('--reasons', 'what `because` lines explain, with the reasons, instead of what is open')
     .option('--all', 'every finding, also when one rule has more than 15 in a file')
     .option('--json', 'the findings as JSON')
     .addOption(onOption('the day to check for: its bowls may still be on, and later visits are named'))
@@ -112,13 +112,13 @@ const commandsOf = (program: Command, done: (code: number) => void): void => {
     .addOption(onOption('the day whose year is meant without --from and --to (default: the machine’s date)'))
     .action(async (paths, options) => done(await (await import('./money.ts')).money(paths, options)));
   program
-    .command('backtest')
+    .command('hindsight')
     .argument('<SUBJECT>')
     .argument('[PATH...]')
     .option('--others', 'estimate each visit from all others, later ones too')
     .option('--json', 'every place and guess as JSON')
     .action(async (subject, paths, options) =>
-      done(await (await import('./backtest.ts')).backtest(subject, paths, options)),
+      done(await (await import('./hindsight.ts')).hindsight(subject, paths, options)),
     );
   program
     .command('shelf')
@@ -161,19 +161,19 @@ const commandsOf = (program: Command, done: (code: number) => void): void => {
     .addOption(onOption('the day from which the weeks count (default: the machine’s date)'))
     .action(async (paths, options) => done(await (await import('./due.ts')).due(paths, options)));
   program
-    .command('tidy')
+    .command('neaten')
     .argument('[PATH...]')
     .option('--check', 'name the files that would change and write none')
-    .action(async (paths, options) => done(await (await import('./tidy.ts')).tidy(paths, options)));
+    .action(async (paths, options) => done(await (await import('./neaten.ts')).neaten(paths, options)));
   program
     .command('new')
     .argument('<FOLDER>')
     .addOption(onOption('the day of the example visit (default: the machine’s date)'))
     .action(async (folder, options) => done((await import('./new.ts')).begin(folder, options)));
   program
-    .command('explain')
+    .command('why')
     .argument('[RULE]')
-    .action(async (name) => done(await (await import('./explain.ts')).explain(name)));
+    .action(async (name) => done(await (await import('./why.ts')).why(name)));
 };
 
 /** `help` and `help COMMAND`, in the place of the parser's own, which takes any word. */

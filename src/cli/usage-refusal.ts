@@ -5,6 +5,14 @@ import { offered, type Refusal, refusal } from './refusal.ts';
 
 const quotedIn = (message: string): string => /'([^']*)'/.exec(message)?.[1] ?? '';
 
+/** What commands and options were called before, with what they are called now. */
+const RENAMED: ReadonlyMap<string, string> = new Map([
+  ['backtest', 'hindsight'],
+  ['explain', 'why'],
+  ['tidy', 'neaten'],
+  ['--allowed', '--reasons'],
+]);
+
 /** A word in the place of a command that is none, with the near ones. */
 export const unknownCommand = (typed: string, program: Command): Refusal => {
   const near = nearNames(
@@ -12,6 +20,8 @@ export const unknownCommand = (typed: string, program: Command): Refusal => {
     program.commands.map((one) => one.name()),
   );
   const help = '`bowlbook --help` lists the commands.';
+  const now = RENAMED.get(typed);
+  if (now !== undefined) return refusal(`\`${typed}\` is called \`${now}\` now.`, `Type \`bowlbook ${now}\`.`);
   return refusal(`\`${typed}\` is not a command.`, near.length > 0 ? `Near: ${offered(near)}. ${help}` : help);
 };
 
@@ -30,6 +40,8 @@ export const usageRefusal = (error: CommanderError, words: readonly string[], pr
     case 'commander.unknownCommand':
       return unknownCommand(what, program);
     case 'commander.unknownOption': {
+      const now = RENAMED.get(what);
+      if (now !== undefined) return refusal(`\`${what}\` is called \`${now}\` now.`, help);
       const known = [...program.options, ...(command?.options ?? [])].flatMap(({ long }) => long ?? []);
       return refusal(`\`${what}\` is not an option${of}.`, near([...known, '--help']));
     }

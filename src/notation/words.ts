@@ -60,7 +60,7 @@ export const BODY_WORDS = {
   zone: line('list', ['salon', 'client', 'visit'], 'a place with a name of its own'),
   test: line('loose', ['client', 'visit'], 'a test made, read, or decided against'),
   hold: line('loose', ['client', 'visit'], 'what not to use, and until when'),
-  allow: line('loose', ['client', 'visit'], 'one rule explained on this entry'),
+  because: line('loose', ['client', 'visit'], 'one rule explained on this entry'),
 
   aim: line('free', ['visit'], 'what the client asks for'),
   want: line('list', ['visit'], 'depth and tone to reach'),
@@ -119,6 +119,9 @@ export const isBodyWord = (word: string): word is BodyWord => {
   const form = FORMS.get(word);
   return form !== undefined && form !== 'header';
 };
+
+/** First words of earlier years that are called otherwise now. */
+export const RENAMED_WORDS: ReadonlyMap<string, BodyWord> = new Map([['allow', 'because']]);
 
 /** Every first word, headers first. */
 export const FIRST_WORDS: readonly string[] = [...FORMS.keys()];

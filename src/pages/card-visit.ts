@@ -37,7 +37,7 @@ export const VISIT_PARTS = {
   steps: ['heat', 'wash', 'rinse', 'dry', 'cut'],
   after: ['left', 'home', 'result', 'call', 'photo', 'care', 'note', 'fit'],
   money: ['charge', 'deposit', 'paid', 'split'],
-  next: ['next', 'hold', 'allow', 'unread'],
+  next: ['next', 'hold', 'because', 'unread'],
 } as const satisfies Readonly<Record<string, readonly Word[]>>;
 
 export type VisitView = {

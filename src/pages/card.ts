@@ -76,7 +76,7 @@ const visitsBlocks = (
 
 /**
  * A client's card as Markdown: what to know before touching the hair first, then the visits, newest first. `reckoned`
- * holds her visits, oldest first; `findings` may be those of the whole journal, allowed ones among them.
+ * holds her visits, oldest first; `findings` may be those of the whole journal, answered ones among them.
  */
 export const cardMarkdown = (
   journal: Journal,

@@ -3,27 +3,28 @@ import type { Finding } from '../text/finding.ts';
 import { codeSpan, escapeSaid } from './escape.ts';
 import { quote, spaced } from './noted.ts';
 
-/** Each finding once: an allowed `stop` is handed over both among the findings and among the allowed ones. */
+/** Each finding once: an answered `stop` is handed over both among the findings and among the answered ones. */
 export const eachOnce = (findings: readonly Finding[]): readonly Finding[] => [...new Set(findings)];
 
 /** Whether a finding points into an entry. */
 export const pointsInto = ({ place }: Finding, { file, line, end }: Stood): boolean =>
   place.file === file && place.line >= line && place.line < end;
 
-const label = ({ severity, allowed }: Finding): string => `**${severity}${allowed === undefined ? '' : ', allowed'}**`;
+const label = ({ severity, reason }: Finding): string =>
+  `**${severity}${reason === undefined ? '' : ', reason given'}**`;
 
-const reasonText = ({ allowed }: Finding): string | undefined =>
-  allowed === undefined ? undefined : `The note gives the reason: ${quote(allowed)}.`;
+const reasonText = ({ reason }: Finding): string | undefined =>
+  reason === undefined ? undefined : `The note gives the reason: ${quote(reason)}.`;
 
 /** A finding as one list item: how grave, the figures, what was expected, what to do, the caution, its rule. */
 export const findingItem = (finding: Finding): string => {
-  const { rule, message, expected, todo, caution, allowed } = finding;
+  const { rule, message, expected, todo, caution, reason } = finding;
   return spaced([
     `- ${label(finding)}`,
     escapeSaid(message),
     reasonText(finding),
     expected && escapeSaid(expected),
-    allowed === undefined && todo !== undefined && escapeSaid(todo),
+    reason === undefined && todo !== undefined && escapeSaid(todo),
     caution && escapeSaid(caution),
     codeSpan(rule),
   ]);

@@ -14,9 +14,9 @@ export type Links = {
   readonly fileOf: (file: string) => string;
 };
 
-/** `12 findings: 1 stop, 4 fix, 7 mind`, of those that no `allow` line explains. */
+/** `12 findings: 1 stop, 4 fix, 7 mind`, of those that no `because` line explains. */
 export const findingsCount = (findings: readonly Finding[]): string => {
-  const open = findings.filter(({ allowed }) => allowed === undefined);
+  const open = findings.filter(({ reason }) => reason === undefined);
   const parts = SEVERITIES.map((severity) => {
     const count = open.filter((finding) => finding.severity === severity).length;
     return count > 0 && `${count} ${severity}`;

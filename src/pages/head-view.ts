@@ -18,7 +18,7 @@ export type HeadView = {
   readonly open?: readonly VisitReckoned[];
   /** Earlier visits that the day's is planned by. */
   readonly planned?: readonly VisitReckoned[];
-  /** Findings on the client and her visits, allowed ones among them. */
+  /** Findings on the client and her visits, answered ones among them. */
   readonly findings: readonly Finding[];
   /** The day it is made for, `YYYY-MM-DD`. */
   readonly on: string;

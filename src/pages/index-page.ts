@@ -25,7 +25,7 @@ const COLUMNS: readonly Column[] = [
 const foundCell = (findings: readonly Finding[]): string =>
   commas(
     SEVERITIES.map((severity) => {
-      const count = findings.filter((one) => one.severity === severity && one.allowed === undefined).length;
+      const count = findings.filter((one) => one.severity === severity && one.reason === undefined).length;
       return count > 0 && `${count} ${severity}`;
     }),
   );

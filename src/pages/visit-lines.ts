@@ -88,7 +88,7 @@ const PHRASES: Phrases = {
   test: testText,
   caution: (_, { text, until }) => commas([escapeText(text), until && `until ${until.when}`]),
   hold: (_, fact) => holdText(fact),
-  allow: (_, { rule }) => escapeText(rule.name),
+  because: (_, { rule }) => escapeText(rule.name),
   unread: (_, { typed }) => codeSpan(typed),
 };
 
@@ -134,7 +134,7 @@ export const VISIT_LABELS: Readonly<Record<VisitFact['word'], string>> = {
   test: 'Test',
   caution: 'Caution',
   hold: 'Hold',
-  allow: 'Allowed',
+  because: 'Reason given',
   unread: 'Kept as typed',
 };
 

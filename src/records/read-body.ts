@@ -1,6 +1,6 @@
 import { type ReadLine, readLine } from '../notation/read-line.ts';
 import type { Notice } from '../notation/reading-rules.ts';
-import { BODY_WORDS, type EntryKind, isBodyWord } from '../notation/words.ts';
+import { BODY_WORDS, type EntryKind, isBodyWord, RENAMED_WORDS } from '../notation/words.ts';
 import { fitted } from '../text/fitted.ts';
 import { LONGEST_LINE, spanOf } from '../text/span.ts';
 import { BINDERS, type Fields } from './bind/body.ts';
@@ -52,6 +52,17 @@ const strange = (text: string, line: number, kind: EntryKind): Notice => {
       label: 'kept as typed',
     };
   const typed = text.slice(wordRun.from, wordRun.to);
+  const now = RENAMED_WORDS.get(word);
+  if (now !== undefined)
+    return {
+      rule: 'unknown-word',
+      line,
+      at,
+      message: `The word \`${word}\` is \`${now}\` now.`,
+      todo: `Write \`${now}\` in its place; the rest of the line stays as it is.`,
+      label: `now: ${now}`,
+      put: { title: `write ${now}`, text: now, sure: 'certain' },
+    };
   const near = nearWords(word, kind);
   const [first] = near;
   return {

@@ -53,12 +53,12 @@ import paidDiffers from './money/paid-differs.ts';
 import redoCharged from './money/redo-charged.ts';
 import splitTotal from './money/split-total.ts';
 import aboutUnfound from './names/about-unfound.ts';
-import allowUnknown from './names/allow-unknown.ts';
-import allowUnused from './names/allow-unused.ts';
 import nameTwice from './names/name-twice.ts';
 import nearWord from './names/near-word.ts';
 import policyStop from './names/policy-stop.ts';
 import policyUnclear from './names/policy-unclear.ts';
+import reasonUnknown from './names/reason-unknown.ts';
+import reasonUnused from './names/reason-unused.ts';
 import redoUnfound from './names/redo-unfound.ts';
 import splitUnknownStylist from './names/split-unknown-stylist.ts';
 import unknownName from './names/unknown-name.ts';
@@ -206,12 +206,12 @@ export const RULES: readonly Rule[] = [
   redoCharged,
   splitTotal,
   aboutUnfound,
-  allowUnknown,
-  allowUnused,
   nameTwice,
   nearWord,
   policyStop,
   policyUnclear,
+  reasonUnknown,
+  reasonUnused,
   redoUnfound,
   splitUnknownStylist,
   unknownName,

@@ -7,8 +7,8 @@ import type { Finding } from '../text/finding.ts';
 import { forgetRecent } from '../text/recently.ts';
 import { caution } from '../trade/cautions.ts';
 import { RULES } from './all.ts';
-import type { Subject, Subjects } from './allowing.ts';
 import { tuned } from './policy.ts';
+import type { Subject, Subjects } from './reasons.ts';
 import { type Found, NONE, type Rule } from './rule.ts';
 
 /**
@@ -37,7 +37,7 @@ const toFinding = (rule: Rule, found: Found, { client, reasons, salon }: Subject
     ...said,
     ...(topic !== undefined && { caution: caution(topic) }),
     ...(client !== undefined && { client }),
-    ...(reason !== undefined && { allowed: reason }),
+    ...(reason !== undefined && { reason }),
   };
   return tuned(finding, salon);
 };

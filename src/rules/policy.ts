@@ -33,7 +33,7 @@ const tunedBy = (salon: SalonSettings): ReadonlyMap<string, Tuned> => {
   const found = known.get(salon);
   if (found !== undefined) return found;
   const tuned = new Map<string, Tuned>();
-  // As with `allow`, a line without a reason changes nothing.
+  // As with `because`, a line without a reason changes nothing.
   for (const { policy, rule, becomes } of rulePolicies(salon))
     if (rule !== undefined && isBecomes(becomes?.word) && policy.says !== undefined)
       tuned.set(rule.word, { becomes: becomes.word, why: policy.says.text });
@@ -43,11 +43,11 @@ const tunedBy = (salon: SalonSettings): ReadonlyMap<string, Tuned> => {
 
 /**
  * A finding as the salon's own policy has it: graver, milder, or explained by the policy's reason where the rule is off,
- * so that it is still listed among what is allowed. A `stop` stays as it is, whatever the policy says.
+ * so that it is still listed among what is answered. A `stop` stays as it is, whatever the policy says.
  */
 export const tuned = (finding: Finding, salon: SalonSettings): Finding => {
   const own = finding.severity === 'stop' ? undefined : tunedBy(salon).get(finding.rule);
   if (own === undefined) return finding;
   if (own.becomes !== 'off') return { ...finding, severity: own.becomes };
-  return finding.allowed === undefined ? { ...finding, allowed: own.why } : finding;
+  return finding.reason === undefined ? { ...finding, reason: own.why } : finding;
 };

@@ -1,5 +1,19 @@
 import type { BowlProblem, BowlReckoned, ClockProblem, VisitReckoned } from '../reckon/model.ts';
+import { nearNames } from '../text/near.ts';
 import { type Found, NONE } from './rule.ts';
+import { RULE_NAMES } from './rule-names.ts';
+
+/** Rules of earlier years that are called otherwise now. */
+const RENAMED: ReadonlyMap<string, string> = new Map([
+  ['allow-unknown', 'reason-unknown'],
+  ['allow-unused', 'reason-unused'],
+]);
+
+/** What a word in the place of a rule's name may have been meant as: its name of now, or the near ones. */
+export const nearRules = (word: string): readonly string[] => {
+  const now = RENAMED.get(word);
+  return now === undefined ? nearNames(word, RULE_NAMES) : [now];
+};
 
 /** A name that was not known, and the nearest one in its place and wherever it is typed `again`: offered, never put in unasked. */
 export const nearMend = (

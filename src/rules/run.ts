@@ -1,22 +1,22 @@
 import type { Journal } from '../journal/journal.ts';
 import { reckonClient } from '../reckon/visit.ts';
 import { compareFindings, type Finding } from '../text/finding.ts';
-import { subjectsOf } from './allowing.ts';
 import { findInClient, findInSource, findShared } from './find.ts';
+import { subjectsOf } from './reasons.ts';
 import type { Reckoned } from './rule.ts';
 
 /**
- * What the compiler found, in order of report. An allowed finding leaves `findings` for `allowed`; an allowed `stop`
+ * What the compiler found, in order of report. A finding with a reason leaves `findings` for `answered`; an answered `stop`
  * stands in both, with its reason, and no longer counts against the notes.
  */
-export type AllFound = { readonly findings: readonly Finding[]; readonly allowed: readonly Finding[] };
+export type AllFound = { readonly findings: readonly Finding[]; readonly answered: readonly Finding[] };
 
-/** Sorts findings into those to report and those that an `allow` line explains. */
+/** Sorts findings into those to report and those that a `because` line explains. */
 export const reported = (all: Finding[]): AllFound => {
   all.sort(compareFindings);
   return {
-    findings: all.filter(({ allowed, severity }) => allowed === undefined || severity === 'stop'),
-    allowed: all.filter(({ allowed }) => allowed !== undefined),
+    findings: all.filter(({ reason, severity }) => reason === undefined || severity === 'stop'),
+    answered: all.filter(({ reason }) => reason !== undefined),
   };
 };
 
@@ -41,5 +41,5 @@ export const findAll = (journal: Journal, reckoned?: Reckoned, on?: string): All
   return reported(all);
 };
 
-/** Whether a finding counts against the notes: a `stop` or a `fix` that no `allow` line explains. */
-export const counts = ({ severity, allowed }: Finding): boolean => severity !== 'mind' && allowed === undefined;
+/** Whether a finding counts against the notes: a `stop` or a `fix` that no `because` line explains. */
+export const counts = ({ severity, reason }: Finding): boolean => severity !== 'mind' && reason === undefined;

@@ -5,9 +5,9 @@ import type { BowlMemo } from '../reckon/bowls.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import { reckonClient } from '../reckon/visit.ts';
 import type { Finding } from '../text/finding.ts';
-import { subjectsOf } from './allowing.ts';
 import { findInClient, findInSource, findShared } from './find.ts';
 import { othersOf } from './others.ts';
+import { subjectsOf } from './reasons.ts';
 import { type AllFound, reported } from './run.ts';
 
 /**

@@ -33,8 +33,8 @@ export type Finding = {
   readonly mend?: Mend;
   /** The client whose notes this is about, where there is one. */
   readonly client?: string;
-  /** The reason given by an `allow` line on the same entry. */
-  readonly allowed?: string;
+  /** The reason given by a `because` line on the same entry. */
+  readonly reason?: string;
 };
 
 const rank = (severity: Severity): number => SEVERITIES.indexOf(severity);

@@ -1,6 +1,6 @@
 import { type Journal, joinSources } from '../../src/journal/journal.ts';
 import { readSource, type Source } from '../../src/journal/source.ts';
-import { tidyText } from '../../src/notation/tidy.ts';
+import { neatenText } from '../../src/notation/neaten.ts';
 import { cardMarkdown } from '../../src/pages/card.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { type AllFound, findAll } from '../../src/rules/run.ts';
@@ -18,15 +18,15 @@ export const journalOf = (note: string, shelf: string | undefined): Journal =>
   joinSources([sourceOf(NOTE, note), ...(shelf === undefined ? [] : [sourceOf('shelf.bowl', shelf)])]);
 
 /** `3:7-10 fix unknown-name — message`: line and columns counted from 1, the last column included. */
-const printFinding = ({ place, severity, rule, message, allowed }: Finding): string => {
+const printFinding = ({ place, severity, rule, message, reason }: Finding): string => {
   const { file, line, at } = place;
   const where = `${line + 1}:${fromOf(at) + 1}-${Math.max(toOf(at), fromOf(at) + 1)}`;
-  const reason = allowed === undefined ? '' : ` (allowed: ${allowed})`;
-  return `${file === NOTE ? '' : `${file.replace(/\.bowl$/, '')} `}${where} ${severity} ${rule} — ${message}${reason}`;
+  const given = reason === undefined ? '' : ` (reason: ${reason})`;
+  return `${file === NOTE ? '' : `${file.replace(/\.bowl$/, '')} `}${where} ${severity} ${rule} — ${message}${given}`;
 };
 
-const printFindings = ({ findings, allowed }: AllFound): string =>
-  [...findings, ...allowed.filter((one) => !findings.includes(one))].map((one) => `${printFinding(one)}\n`).join('');
+const printFindings = ({ findings, answered }: AllFound): string =>
+  [...findings, ...answered.filter((one) => !findings.includes(one))].map((one) => `${printFinding(one)}\n`).join('');
 
 const printCard = (journal: Journal, day: string): string => {
   const source = journal.sources.get(NOTE);
@@ -36,8 +36,8 @@ const printCard = (journal: Journal, day: string): string => {
   const client = name === undefined ? undefined : journal.clients.get(name);
   if (client === undefined) throw new Error('a card needs a client in the note');
   const reckoned = reckonAll(journal);
-  const { findings, allowed } = findAll(journal, reckoned);
-  const own = [...findings, ...allowed.filter((one) => !findings.includes(one))].filter(
+  const { findings, answered } = findAll(journal, reckoned);
+  const own = [...findings, ...answered.filter((one) => !findings.includes(one))].filter(
     (finding) => finding.client === client.name,
   );
   return cardMarkdown(journal, client, [...(reckoned.get(client.name) ?? [])], own, { on: day });
@@ -50,8 +50,8 @@ export const compileBlock = ({ note, shelf }: Case, kind: Asserted, { info }: Bl
       return printRecords(sourceOf(NOTE, note).entries.map(({ entry }) => entry));
     case 'findings':
       return printFindings(findAll(journalOf(note, shelf)));
-    case 'tidy':
-      return tidyText(note);
+    case 'neaten':
+      return neatenText(note);
     case 'card':
       return printCard(journalOf(note, shelf), info);
   }

@@ -1,11 +1,11 @@
 /**
  * A conformance example is Markdown that a person reads: a heading a case, and fenced blocks under it. `note` is what
- * was typed; `records`, `findings`, `tidy` and `card` are what the compiler makes of it, each asserted where it stands.
+ * was typed; `records`, `findings`, `neaten` and `card` are what the compiler makes of it, each asserted where it stands.
  * A `shelf` block stands beside every case below it, in a file of its own. Text between the blocks is for the reader.
  */
 
 /** The blocks that the compiler writes. */
-export const ASSERTED = ['records', 'findings', 'tidy', 'card'] as const;
+export const ASSERTED = ['records', 'findings', 'neaten', 'card'] as const;
 export type Asserted = (typeof ASSERTED)[number];
 
 export type Block = {

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import Ajv2020 from 'ajv/dist/2020.js';
 import addFormats from 'ajv-formats';
 import { describe, expect, test } from 'vitest';
-import { tidyText } from '../../src/notation/tidy.ts';
+import { neatenText } from '../../src/notation/neaten.ts';
 import { entryJson } from '../../src/records/entry-json.ts';
 import { jsonSchemas } from '../../src/records/json-schema.ts';
 import { Entry } from '../../src/records/schema/entry.ts';
@@ -69,12 +69,12 @@ describe.each(files)('$path', ({ cases }) => {
       PATIENCE,
     );
 
-    test('tidied twice is tidied once, and says the same', () => {
-      const tidy = tidyText(note);
-      expect(tidyText(tidy)).toBe(tidy);
+    test('neatened twice is neatened once, and says the same', () => {
+      const neaten = neatenText(note);
+      expect(neatenText(neaten)).toBe(neaten);
       const records = (text: string): string =>
         printRecords(sourceOf('note.bowl', text).entries.map(({ entry }) => entry));
-      expect(records(tidy)).toBe(records(note));
+      expect(records(neaten)).toBe(records(note));
     });
 
     test(

@@ -10,8 +10,8 @@ const SEED = 20_260_904;
 
 /** So many cases of each kind; `npm run fuzz` tries as many as it is asked to. */
 const COURSE: readonly (readonly [Kind, number, string])[] = [
-  ['line', 4000, 'a line under a header is read, kept whole, and tidied in white space alone'],
-  ['file', 300, 'a file of any bytes is read, kept whole, and tidied in white space alone'],
+  ['line', 4000, 'a line under a header is read, kept whole, and neatened in white space alone'],
+  ['file', 300, 'a file of any bytes is read, kept whole, and neatened in white space alone'],
   ['edit', 150, 'a changed file read again is what it would be read anew'],
   ['journal', 40, 'a journal is reckoned, checked and drawn; findings have their places in the files'],
 ];

@@ -34,7 +34,7 @@ export const FOUND: readonly Found[] = [
     files: [`visit 2025-09-13 a\n${'place A top x1000000\nplace B+C all weave x1000000 mirror\n'.repeat(20)}`],
   },
   {
-    was: 'tidying parted a plus sign from a colon that touched it, and the amount after it was no longer read',
+    was: 'neatening parted a plus sign from a colon that touched it, and the amount after it was no longer read',
     kind: 'file',
     files: ['visit 2025-05-04 a-b\nbowl A+: 2 clay\nbowl B 2 clay+(2 dev-6'],
   },
@@ -49,17 +49,17 @@ export const FOUND: readonly Found[] = [
     files: ['range high "High" high-lift\nuses t\ntones 0  in m'],
   },
   {
-    was: 'tidying took away the empty line before a byte-order mark, which then began the file',
+    was: 'neatening took away the empty line before a byte-order mark, which then began the file',
     kind: 'file',
     files: ['\n\ufeff<<<<<<<\nx\nvisit 2026-09-04 a', '\n\n\ufeffvisit 2026-09-04 a'],
   },
   {
-    was: 'tidying kept the empty line before a byte-order mark that it took away itself, and took it the second time',
+    was: 'neatening kept the empty line before a byte-order mark that it took away itself, and took it the second time',
     kind: 'file',
     files: ['\n\ufeffrange s', '\n\ufeff   # a comment', '\n\ufeffx'],
   },
   {
-    was: 'a shade of two words kept the white space between them as it was typed, which tidying changes',
+    was: 'a shade of two words kept the white space between them as it was typed, which neatening changes',
     kind: 'file',
     files: ['stock 2025-03\nin s 4~\u2028a', 'stock 2025-03\nin s 4~\ta'],
   },

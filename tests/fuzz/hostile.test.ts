@@ -8,19 +8,19 @@ const KILL_AFTER = 30_000;
 const READER = `
   import { parentPort } from 'node:worker_threads';
   import { readSource } from './src/journal/source.ts';
-  import { tidyText } from './src/notation/tidy.ts';
+  import { neatenText } from './src/notation/neaten.ts';
   parentPort.on('message', (text) => {
     const { entries } = readSource('notes.bowl', Buffer.from(text));
-    const tidy = tidyText(text);
+    const neaten = neatenText(text);
     parentPort.postMessage({
       facts: entries.reduce((sum, { entry }) => sum + entry.facts.length, 0),
       notices: entries.reduce((sum, { notices }) => sum + notices.length, 0),
-      tidy: tidy.length,
+      neaten: neaten.length,
     });
   });
 `;
 
-type Outcome = { readonly facts: number; readonly notices: number; readonly tidy: number } | 'hangs';
+type Outcome = { readonly facts: number; readonly notices: number; readonly neaten: number } | 'hangs';
 let reader = '';
 let worker: Worker | undefined;
 
@@ -40,7 +40,7 @@ afterAll(async () => {
   await worker?.terminate();
 });
 
-/** Reads and tidies notes in a worker, which is ended when it does not come back. */
+/** Reads and neatens notes in a worker, which is ended when it does not come back. */
 const readApart = (text: string): Promise<Outcome> =>
   new Promise((resolve, reject) => {
     worker ??= new Worker(reader, { eval: true });

@@ -117,7 +117,7 @@ export const WORD_EXAMPLES: Readonly<Record<BodyWord, string>> = {
 
   test: client('> test skin 2026-09-01 11:00 gloss read 2026-09-03 11:30 clear'),
   hold: client('> hold lightener to 2027-01 "ends gummy"'),
-  allow: visit(`${WORN}> allow no-check "by the window, every five minutes"\n`),
+  because: visit(`${WORN}> because no-check "by the window, every five minutes"\n`),
 
   aim: visit('> aim brighter at the front\n'),
   want: visit('> want lengths 9 violet\n'),

@@ -97,7 +97,7 @@ describe('check', () => {
     const cwd = program.folder({ ...JOURNAL, 'clients.bowl': explained });
     const { code, out } = program.run(['check'], { cwd });
     expect(code).toBe(0);
-    expect(out).toBe('No findings in 1 visit of 3 clients. 1 explained by an `allow` line.\n');
+    expect(out).toBe('No findings in 1 visit of 3 clients. 1 explained by a `because` line.\n');
     const allowed = program.run(['check', '--allowed'], { cwd });
     expect(allowed.code).toBe(0);
     expect(allowed.out).toContain('fix ratio-off-mix');

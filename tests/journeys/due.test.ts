@@ -48,9 +48,9 @@ describe('due', () => {
   });
 });
 
-describe('backtest mix', () => {
+describe('hindsight mix', () => {
   test('sets the forecast beside the same as last time, and claims no more than the figures bear', () => {
-    const { code, out, err } = program.run(['backtest', 'mix', DEMO]);
+    const { code, out, err } = program.run(['hindsight', 'mix', DEMO]);
     expect([code, err]).toEqual([0, '']);
     for (const way of ['forecast', 'same as last time'])
       expect(out).toMatch(new RegExp(`^  ${way} +\\d+ g +\\d+\\.\\d g +\\d+ +\\d+ g$`, 'm'));
@@ -59,14 +59,14 @@ describe('backtest mix', () => {
   });
 
   test('gives every bowl as JSON, and goes by all other visits with --others', () => {
-    const { basis, cases } = JSON.parse(program.run(['backtest', 'mix', DEMO, '--others', '--json']).out);
+    const { basis, cases } = JSON.parse(program.run(['hindsight', 'mix', DEMO, '--others', '--json']).out);
     expect(basis).toBe('others');
     expect(cases.length).toBeGreaterThan(100);
     expect(Object.keys(cases[0])).toEqual(['client', 'date', 'bowl', 'product', 'needed', 'forecast', 'lastTime']);
   });
 
   test('says so where the notes hold nothing to go by', () => {
-    const { code, out } = program.run(['backtest', 'mix'], { cwd: program.folder(JOURNAL) });
+    const { code, out } = program.run(['hindsight', 'mix'], { cwd: program.folder(JOURNAL) });
     expect(code).toBe(0);
     expect(out).toContain('0 bowls left out that have no `left` line; 1 with no bowl like it before.');
     expect(out).not.toContain('NaN');

@@ -33,13 +33,16 @@ describe('a wrong command line is refused with exit code 2 and what to type', ()
   test.each([
     [['chekc'], '`chekc` is not a command.\nNear: `check`.'],
     [['zzz'], '`zzz` is not a command.\n`bowlbook --help`'],
+    [['tidy'], '`tidy` is called `neaten` now.\nType `bowlbook neaten`.'],
+    [['help', 'explain'], '`explain` is called `why` now.'],
+    [['check', '--allowed'], '`--allowed` is called `--reasons` now.'],
     [['help', 'chekc'], '`chekc` is not a command.\nNear: `check`.'],
     [['check', '--on', 'today'], '`--on today` is not a date of the calendar.'],
     [['check', '--jsno'], '`--jsno` is not an option of `check`.\nNear: `--json`.'],
     [['--zzz'], '`--zzz` is not an option.'],
     [['card'], '`card` needs its CLIENT.'],
     [['usage', '--from'], 'The option `--from <DATE>` of `usage` needs its value.'],
-    [['explain', 'a', 'b'], 'There is more on the command line than `explain` takes.'],
+    [['why', 'a', 'b'], 'There is more on the command line than `why` takes.'],
     [['card', 'x', '--json', '--html'], 'do not go together.'],
     [['card', 'x', '--on', '2026-02-30'], '`--on 2026-02-30` is not a date of the calendar.'],
     [['now', 'check A', '--at', '25:00'], '`--at 25:00` is not a time of the day.'],
@@ -66,31 +69,31 @@ describe('a wrong command line is refused with exit code 2 and what to type', ()
   });
 });
 
-describe('explain', () => {
+describe('why', () => {
   test('lists every rule by family', () => {
-    const { code, out } = program.run(['explain']);
+    const { code, out } = program.run(['why']);
     expect(code).toBe(0);
     expect(out).toMatch(/^## reading: /m);
     expect(out).toContain('- `unknown-word` (fix)');
   });
 
   test('explains one rule, however it is written', () => {
-    const { code, out } = program.run(['explain', 'Unknown-Word']);
+    const { code, out } = program.run(['why', 'Unknown-Word']);
     expect(code).toBe(0);
     expect(out).toMatch(/^# unknown-word\n/);
     expect(out).toContain('Source: ');
   });
 
   test('says what the rule says of its bad example', () => {
-    const { out } = program.run(['explain', 'past-time']);
+    const { out } = program.run(['why', 'past-time']);
     expect(out).toContain('Bowl A top was on for 58 min from first on, 8 min past its time.');
   });
 
   test('offers near names, and rules that hold the word', () => {
-    const near = program.run(['explain', 'unknown-wrod']);
+    const near = program.run(['why', 'unknown-wrod']);
     expect(near.code).toBe(2);
     expect(near.err).toMatch(/^No rule is called `unknown-wrod`\.\nNear names: `unknown-word`/);
-    expect(program.run(['explain', 'skin']).err).toContain('`skin-test-missing`');
-    expect(program.run(['explain', 'zzzzz']).err).toContain('`bowlbook explain` lists them all.');
+    expect(program.run(['why', 'skin']).err).toContain('`skin-test-missing`');
+    expect(program.run(['why', 'zzzzz']).err).toContain('`bowlbook why` lists them all.');
   });
 });

@@ -136,7 +136,7 @@ describe('new', () => {
       out: 'No findings in 1 visit of 1 client.\n',
       err: '',
     });
-    expect(program.run(['tidy', '--check', 'journal'], { cwd }).code).toBe(0);
+    expect(program.run(['neaten', '--check', 'journal'], { cwd }).code).toBe(0);
     expect(program.run(['card', 'juno', 'journal', ...ON], { cwd }).code).toBe(0);
     // The visit it comes with is paid, so nothing is added to it unasked.
     expect(program.run(['now', 'cut', 'journal', '--at', '11:20', ...ON], { cwd }).code).toBe(2);

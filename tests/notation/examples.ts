@@ -124,7 +124,7 @@ stock 2026-08-01 at harbour
   about 2026-05-02 ends "went mauve after two washes"
   call 2026-11-05 10:00 "redness gone"
   hold oxidative 4w
-  allow ratio-off-mix "runny on purpose"
+  because ratio-off-mix "runny on purpose"
   next 6-8w roots, A -20%
 `,
   },

@@ -25,7 +25,7 @@ client ada-lowe "Ada Lowe"
   test skin 2026-09-01 11:00 cream read 2026-09-03 11:30 clear
   hold powder 4w "dry"
   note likes tea
-  allow ratio-off-mix "runny on purpose"
+  because ratio-off-mix "runny on purpose"
   frobnicate the sides
 
 visit 2026-09-04 14:00 ada-lowe by io "first time here"
@@ -73,7 +73,7 @@ visit 2026-09-04 14:00 ada-lowe by io "first time here"
   call 2026-09-12 10:20 "redness gone"
   next 6-8w 14:00 roots, A -20% "bring a picture"
   hold lightener to 2027-01 "ends gummy"
-  allow past-time "by the eye"
+  because past-time "by the eye"
   again C from 2026-07-10 A 80%
   frobnicate the fringe
 `;

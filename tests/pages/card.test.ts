@@ -170,7 +170,7 @@ visit 2026-08-15 14:00 ada-lowe by io
     expect(over).not.toContain('## Today, open');
   });
 
-  it('shows a stop with its date, also one that is allowed, and nothing milder', () => {
+  it('shows a stop with its date, also one that a reason answers, and nothing milder', () => {
     const journal = journalOf(CLIENT + VISITS);
     const finding = (severity: Finding['severity'], allowed?: string): Finding => ({
       rule: 'ready-over-limit',
@@ -316,7 +316,7 @@ visit 2026-09-04 ada-lowe
     expect(card).toContain('- **Kept as typed** `frobnicate <b>the *sides*</b>`');
   });
 
-  it('shows its findings, and an allowed one with the reason and no advice', () => {
+  it('shows its findings, and an answered one with the reason and no advice', () => {
     const journal = journalOf(CLIENT + VISITS);
     const finding: Finding = {
       rule: 'ratio-off-mix',

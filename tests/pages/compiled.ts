@@ -23,8 +23,8 @@ export const clientOf = (journal: Journal, name: string): ClientFile => {
 };
 
 export const allFindings = (journal: Journal): Finding[] => {
-  const { findings, allowed } = findAll(journal);
-  return [...findings, ...allowed];
+  const { findings, answered } = findAll(journal);
+  return [...findings, ...answered];
 };
 
 export const cardOf = (

@@ -118,7 +118,7 @@ describe.each(WRITING)('on a full or failing disk the file is old or new, never 
   });
 });
 
-const KILLED = WRITING.filter(({ says }) => ['now', 'tidy', 'card -o over an older page'].includes(says));
+const KILLED = WRITING.filter(({ says }) => ['now', 'neaten', 'card -o over an older page'].includes(says));
 
 test.each(KILLED)(
   'killed at each step the file is old or new, never partial, and the next run leaves nothing behind: $says',

@@ -26,21 +26,21 @@ const READING: readonly (readonly string[])[] = [
   ['usage', '--csv', ...on],
   ['money', '--html', ...on],
   ['money', '--csv', ...on],
-  ['backtest', 'lift'],
-  ['backtest', 'mix', '--json'],
-  ['tidy', '--check'],
+  ['hindsight', 'lift'],
+  ['hindsight', 'mix', '--json'],
+  ['neaten', '--check'],
   ['shelf', '--html', ...on],
   ['order', '--csv', ...on],
   ['trace', 'K2231', '--html'],
-  ['explain'],
-  ['explain', 'unknown-word'],
+  ['why'],
+  ['why', 'unknown-word'],
   ['help', 'card'],
   ['now', 'chekc A gold', '--at', '14:40', ...on],
   ['card', 'nobody', ...on],
 ];
 
-/** Commands that say of themselves that they write. `tidy --check`, `rebook` without `--append` and a page without `-o` read. */
-const WRITING = ['new', 'now', 'tidy', 'watch'];
+/** Commands that say of themselves that they write. `neaten --check`, `rebook` without `--append` and a page without `-o` read. */
+const WRITING = ['new', 'now', 'neaten', 'watch'];
 
 let seal = '';
 let folder = '';

@@ -27,7 +27,7 @@ beforeAll(() => {
 afterAll(() => vi.restoreAllMocks());
 
 /** Commands that change notes that stand. */
-const CHANGING = WRITING.filter(({ says }) => ['now', 'rebook --append auto', 'tidy'].includes(says));
+const CHANGING = WRITING.filter(({ says }) => ['now', 'rebook --append auto', 'neaten'].includes(says));
 
 describe.each(CHANGING)('$says', ({ words, files, writes }) => {
   const [name = ''] = writes;
@@ -109,7 +109,7 @@ test('files it does not understand are left alone: only the notes that are named
   const folder = program.folder(TREE);
   for (const name of Object.keys(TREE)) utimesSync(join(folder, name), 1_700_000_000, 1_700_000_000);
   const before = stateOf(folder);
-  await run(['tidy', folder]);
+  await run(['neaten', folder]);
   await run(['now', 'check A hairline gold', folder, '--at', '14:40', '--on', '2026-11-25']);
   await run(['rebook', 'bryn-abbott', folder, '--append', join(folder, 'clients.bowl')]);
   const after = stateOf(folder);

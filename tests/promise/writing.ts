@@ -40,8 +40,8 @@ export const WRITING: readonly Writing[] = [
     writes: ['next.bowl'],
   },
   {
-    says: 'tidy',
-    words: (folder) => ['tidy', folder],
+    says: 'neaten',
+    words: (folder) => ['neaten', folder],
     files: { ...JOURNAL, 'a.bowl': OPEN.replaceAll('  ', '   '), 'clients.bowl': CLUMSY },
     writes: ['a.bowl', 'clients.bowl'],
   },

@@ -109,8 +109,18 @@ const slips: { readonly [under in Under]: readonly Told[] } = {
     ['redo last visit', 'nothing-said: last', 'Write its date, as in `redo 2026-08-30`.'],
     ['redo 30/8/2026', 'bad-date: 30/8/2026', 'Write `2026-08-30` (30 Aug).'],
     ['about 31/2/2026 ends', 'bad-date: 31/2/2026', 'Write a date as in `2026-09-04`.'],
-    ['allow', 'nothing-said: allow', 'Write the rule and the reason, as in `allow ratio-off-mix "runny on purpose"`.'],
-    ['allow ratio-off-mix', 'nothing-said: allow ratio-off-mix', 'Write it in quotation marks after the rule.'],
+    [
+      'because',
+      'nothing-said: because',
+      'Write the rule and the reason, as in `because ratio-off-mix "runny on purpose"`.',
+    ],
+    [
+      'allow ratio-off-mix "runny"',
+      'unknown-word: allow',
+      'Write `because` in its place; the rest of the line stays as it is.',
+      'because',
+    ],
+    ['because ratio-off-mix', 'nothing-said: because ratio-off-mix', 'Write it in quotation marks after the rule.'],
     ['hold', 'nothing-said: hold', 'Name a kind, a product, `oxidative` or `all`, as in `hold lightener to 2027-01`.'],
     [
       'hold lightener 2027-01',

@@ -7,7 +7,7 @@ import { findAll } from '../../src/rules/run.ts';
 import type { Finding } from '../../src/text/finding.ts';
 
 const journal = joinSources(findFiles('journals/harbour-row').map((path) => readSource(path, readFileSync(path))));
-const { findings, allowed } = findAll(journal);
+const { findings, answered } = findAll(journal);
 
 const told = ({ severity, rule, client, place }: Finding): string =>
   `${severity} ${rule} ${client ?? '-'}: ${journal.sources.get(place.file)?.lines[place.line]?.trim()}`;
@@ -37,12 +37,12 @@ test('the demo journal has its honest mistakes, and nothing is shouted at beside
 });
 
 test('what the demo journal explains is told with its reason', () => {
-  expect(allowed.map((finding) => `${told(finding)} (${finding.allowed})`)).toEqual([
+  expect(answered.map((finding) => `${told(finding)} (${finding.reason})`)).toEqual([
     'fix ratio-off-mix morwen-pascoe: bowl A 60 clay + 75 dev-6 = 135 (1:1.25 on purpose, stiff enough to stay where it is painted)',
   ]);
 });
 
 test('the order of the files does not matter', () => {
   const turned = joinSources([...journal.sources.values()].reverse());
-  expect(findAll(turned)).toEqual({ findings, allowed });
+  expect(findAll(turned)).toEqual({ findings, answered });
 });

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { type Journal, joinSources } from '../../src/journal/journal.ts';
 import { readSource } from '../../src/journal/source.ts';
-import { subjectsOf } from '../../src/rules/allowing.ts';
 import { findInClient } from '../../src/rules/find.ts';
+import { subjectsOf } from '../../src/rules/reasons.ts';
 
 test('an entry whose file is not at hand is checked by what was read of it', () => {
   const notes = 'client wren\n  avoid "brass"\n  avoid "brass"\n  avod "gold"\n';

@@ -42,7 +42,7 @@ describe('grey-base-missing', () => {
         'grey-base-missing',
         'Bowl A covers 70 % grey with 6/4, 6/3, and no natural shade.',
         '50 % or 75 % of the colour from the natural series, a rough guide (a trade test of 2011, one maker).',
-        'Add a shade with `0`, or give the reason: `allow grey-base-missing "…"`.',
+        'Add a shade with `0`, or give the reason: `because grey-base-missing "…"`.',
       ],
     ]);
   });

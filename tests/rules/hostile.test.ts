@@ -66,8 +66,8 @@ test(
       fc.property(lines, slips, (start, hand) => {
         const text = hand.reduce(slip, start).join('\n');
         const journal = joinSources([...shelf, readSource('typed.bowl', bytes(text))]);
-        const { findings, allowed } = findAll(journal);
-        for (const finding of [...findings, ...allowed]) {
+        const { findings, answered } = findAll(journal);
+        for (const finding of [...findings, ...answered]) {
           expect(isWithin(finding, journal.sources)).toBe(true);
           for (const second of finding.also ?? []) expect(isWithin(second, journal.sources)).toBe(true);
           expect(finding.message).toMatch(/^\S.*\.$/u);

@@ -145,12 +145,17 @@ describe('unknown-zone', () => {
   });
 });
 
-describe('allow-unknown', () => {
+describe('reason-unknown', () => {
+  test('says the name of now for one of earlier years', () => {
+    const [finding] = findIn('client wren-abbott "Wren Abbott"\nbecause allow-unused "so"\n').findings;
+    expect([finding?.rule, finding?.mend?.edits.map(({ put }) => put)]).toEqual(['reason-unknown', ['reason-unused']]);
+  });
+
   test('finds a name that is near to none, under the client as under a visit', () => {
-    const [finding] = findIn('client wren-abbott "Wren Abbott"\nallow everything "why not"\n').findings;
+    const [finding] = findIn('client wren-abbott "Wren Abbott"\nbecause everything "why not"\n').findings;
     expect([finding?.rule, finding?.todo]).toEqual([
-      'allow-unknown',
-      'Write the rule’s name as a finding shows it; `explain` lists them.',
+      'reason-unknown',
+      'Write the rule’s name as a finding shows it; `bowlbook why` lists them.',
     ]);
   });
 });

@@ -9,11 +9,11 @@ const notes = (policy: string, ...lines: string[]): string =>
 
 const PAID = ['charge gloss 38', 'paid 40 card'];
 
-const briefly = (text: string): { findings: string[]; allowed: string[] } => {
-  const { findings, allowed } = findIn(text);
+const briefly = (text: string): { findings: string[]; answered: string[] } => {
+  const { findings, answered } = findIn(text);
   return {
     findings: findings.map(({ severity, rule }) => `${severity} ${rule}`),
-    allowed: allowed.map(({ rule, allowed: why }) => `${rule}: ${why}`),
+    answered: answered.map(({ rule, reason: why }) => `${rule}: ${why}`),
   };
 };
 
@@ -24,19 +24,19 @@ describe('a policy rule line', () => {
     ['policy rule paid-differs mind "as it is"', 'mind paid-differs'],
     ['policy rule charge-total off "another"', 'mind paid-differs'],
   ])('makes a rule graver or milder: %s', (policy, finding) => {
-    expect(briefly(notes(policy, ...PAID))).toEqual({ findings: [finding], allowed: [] });
+    expect(briefly(notes(policy, ...PAID))).toEqual({ findings: [finding], answered: [] });
   });
 
-  test('that turns a rule off leaves its findings among the allowed ones, with the reason', () => {
+  test('that turns a rule off leaves its findings among the answered ones, with the reason', () => {
     expect(briefly(notes('policy rule paid-differs off "the till has it"', ...PAID))).toEqual({
       findings: [],
-      allowed: ['paid-differs: the till has it'],
+      answered: ['paid-differs: the till has it'],
     });
   });
 
   test('stands behind the reason given on the visit', () => {
-    const lines = [...PAID, 'allow paid-differs "a tip"'];
-    expect(briefly(notes('policy rule paid-differs off "the till has it"', ...lines)).allowed).toEqual([
+    const lines = [...PAID, 'because paid-differs "a tip"'];
+    expect(briefly(notes('policy rule paid-differs off "the till has it"', ...lines)).answered).toEqual([
       'paid-differs: a tip',
     ]);
   });
@@ -46,7 +46,7 @@ describe('a policy rule line', () => {
     (policy) => {
       expect(briefly(notes(policy, ...PAID))).toEqual({
         findings: ['fix policy-unclear', 'mind paid-differs'],
-        allowed: [],
+        answered: [],
       });
     },
   );
@@ -55,7 +55,7 @@ describe('a policy rule line', () => {
     const lines = ['bowl A 30 neon teal', 'left A 40'];
     const shelf = 'range neon "Kelp direct" semi\nmix none\nshades teal\n';
     const text = shelf + notes('policy rule more-left-than-mixed off "scales drift"', ...lines);
-    expect(briefly(text)).toEqual({ findings: ['fix policy-stop', 'stop more-left-than-mixed'], allowed: [] });
+    expect(briefly(text)).toEqual({ findings: ['fix policy-stop', 'stop more-left-than-mixed'], answered: [] });
   });
 
   test('weighs the notes of its own salon', () => {
@@ -71,12 +71,12 @@ describe('a policy rule line', () => {
       ...PAID,
       'visit 2026-11-04 wren-abbott at quay',
       ...PAID,
-      'allow paid-differs "a tip"',
+      'because paid-differs "a tip"',
       '',
     ].join('\n');
     expect(briefly(two)).toEqual({
       findings: ['fix paid-differs'],
-      allowed: ['paid-differs: the till has it', 'paid-differs: a tip'],
+      answered: ['paid-differs: the till has it', 'paid-differs: a tip'],
     });
   });
 
@@ -117,7 +117,7 @@ describe('policy-unclear', () => {
     const todo = (policy: string): string | undefined => findIn(notes(policy)).findings[0]?.todo;
     expect(todo('policy rule paid-difers off "why"')).toBe('Write `paid-differs`.');
     expect(todo('policy rule quartz off "why"')).toBe(
-      'Write the rule’s name as a finding shows it; `explain` lists them.',
+      'Write the rule’s name as a finding shows it; `bowlbook why` lists them.',
     );
   });
 });
@@ -131,30 +131,30 @@ describe('policy-stop', () => {
   });
 });
 
-describe('allow-unused', () => {
+describe('reason-unused', () => {
   const allowing = (...lines: string[]): string[] => saidIn(notes('', ...lines));
 
   test('is silent where the line explains something', () => {
-    expect(allowing(...PAID, 'allow paid-differs "a tip"')).toEqual([]);
+    expect(allowing(...PAID, 'because paid-differs "a tip"')).toEqual([]);
   });
 
   test('leaves a line without a reason and one of no rule to the rules about those', () => {
-    expect(allowing('allow paid-differs').filter((said) => said.includes('allow-unused'))).toEqual([]);
-    expect(allowing('allow paid-difers "a tip"').filter((said) => said.includes('allow-unused'))).toEqual([]);
+    expect(allowing('because paid-differs').filter((said) => said.includes('reason-unused'))).toEqual([]);
+    expect(allowing('because paid-difers "a tip"').filter((said) => said.includes('reason-unused'))).toEqual([]);
   });
 
   test('is silent of a line under the client, which speaks of every visit', () => {
-    expect(saidIn(`${CLIENT}\nallow paid-differs "tips"\nvisit 2026-09-04 wren-abbott\ncut\n`)).toEqual([]);
+    expect(saidIn(`${CLIENT}\nbecause paid-differs "tips"\nvisit 2026-09-04 wren-abbott\ncut\n`)).toEqual([]);
   });
 
   test.each([
     ['before', `visit 2026-08-04 wren-abbott\n${PAID.join('\n')}`, 'visit 2026-09-04 wren-abbott'],
     ['after', `visit 2026-10-04 wren-abbott\n${PAID.join('\n')}`, 'visit 2026-09-04 wren-abbott'],
   ])('counts what stands in the visit itself, not %s it', (where, other, own) => {
-    const mine = `${own}\nallow paid-differs "a tip"`;
+    const mine = `${own}\nbecause paid-differs "a tip"`;
     const text = [CLIENT, ...(where === 'before' ? [other, mine] : [mine, other]), ''].join('\n');
-    expect(saidIn(text).filter((said) => said.includes('allow-unused'))).toEqual([
-      'mind allow-unused: `paid-differs` finds nothing in this visit, so the line explains nothing.',
+    expect(saidIn(text).filter((said) => said.includes('reason-unused'))).toEqual([
+      'mind reason-unused: `paid-differs` finds nothing in this visit, so the line explains nothing.',
     ]);
   });
 });

@@ -29,7 +29,7 @@ const LINES = [
   '',
   'product clay "Second clay" lightener',
   '<<<<<<< here',
-  '  allow said-twice "so"',
+  '  because said-twice "so"',
 ];
 
 const apply = (files: Map<string, string>, edit: Edit): string => {
@@ -69,7 +69,7 @@ describe('a session that is kept up to date', () => {
             }
             const settled = session.settle('2026-11-25');
             const whole = cold(files, '2026-11-25');
-            expect(settled.all()).toEqual({ findings: whole.findings, allowed: whole.allowed });
+            expect(settled.all()).toEqual({ findings: whole.findings, answered: whole.answered });
             expect([...settled.journal.sources.keys()]).toEqual([...whole.journal.sources.keys()]);
             expect(settled.journal).toEqual(whole.journal);
           }

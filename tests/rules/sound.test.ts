@@ -20,12 +20,12 @@ test('there are thirty sound visits or more, and each says what is found in it',
 
 describe.each(cases)('$name: $title', ({ note, shelf }) => {
   const journal = journalOf(note, shelf);
-  const { findings, allowed } = findAll(journal, reckonAll(journal), DAY);
+  const { findings, answered } = findAll(journal, reckonAll(journal), DAY);
 
   test('nothing in it is more than a thought, and nothing is explained away', () => {
     expect(findings.filter(({ severity }) => severity !== 'mind').map(({ rule, message }) => [rule, message])).toEqual(
       [],
     );
-    expect(allowed).toEqual([]);
+    expect(answered).toEqual([]);
   });
 });

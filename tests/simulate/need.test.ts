@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { backtestMix, type MixCase } from '../../src/reckon/forecast/backtest.ts';
-import { compareMix, mixVerdict } from '../../src/reckon/forecast/backtest-figures.ts';
+import { hindsightMix, type MixCase } from '../../src/reckon/forecast/hindsight.ts';
+import { compareMix, mixVerdict } from '../../src/reckon/forecast/hindsight-figures.ts';
 import { needsBefore, salonMix } from '../../src/reckon/forecast.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { journalOf } from '../reckon/journal-of.ts';
@@ -13,7 +13,7 @@ const UNEVEN: Omit<NeedWorld, 'seed' | 'share'> = { ...SALON, noise: 0.06, odd: 
 const salonOf = (world: NeedWorld) => {
   const simulated = simulateNeed(world);
   const needs = needsBefore(reckonAll(journalOf(simulated.text)), '2100-01-01');
-  return { ...simulated, needs, ...backtestMix(needs) };
+  return { ...simulated, needs, ...hindsightMix(needs) };
 };
 
 const compared = (cases: readonly MixCase[]) => {
@@ -74,7 +74,7 @@ describe('the share of a bowl that grows with the new growth', () => {
 });
 
 describe('heads whose need walks off between visits', () => {
-  it('are no better forecast, and the backtest does not say that they are', () => {
+  it('are no better forecast, and the hindsight does not say that they are', () => {
     const cases = SEEDS.flatMap((seed) =>
       salonOf({ seed, share: 0, ...SALON, noise: 0, odd: 0, gap: [49, 1], walk: 0.25 }).cases.map((one) => ({
         ...one,

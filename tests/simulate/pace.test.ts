@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { backtestLift } from '../../src/reckon/lift/backtest.ts';
-import { compareGuesses, type Guess, verdictOf, withinSpan } from '../../src/reckon/lift/backtest-figures.ts';
 import { minutesTo } from '../../src/reckon/lift/curve.ts';
+import { hindsightLift } from '../../src/reckon/lift/hindsight.ts';
+import { compareGuesses, type Guess, verdictOf, withinSpan } from '../../src/reckon/lift/hindsight-figures.ts';
 import { paceFor } from '../../src/reckon/lift/pace.ts';
 import { type LiftSeries, liftOf } from '../../src/reckon/lift/series.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
@@ -27,7 +27,7 @@ const STEADY = { spread: 0.25, noise: 0.12, walk: 0 };
 describe('heads with a pace of their own, and visits that differ a little', () => {
   const salons = SEEDS.map((seed) => salonOf({ seed, ...STEADY }));
   const cases = salons.flatMap(({ series }, salon) =>
-    backtestLift(series).cases.map((one) => ({ ...one, client: `${salon} ${one.client}` })),
+    hindsightLift(series).cases.map((one) => ({ ...one, client: `${salon} ${one.client}` })),
   );
 
   it('are read from the notes to within a look either way', () => {
@@ -58,7 +58,7 @@ describe('heads with a pace of their own, and visits that differ a little', () =
     }
   });
 
-  it('come out of the backtest ahead of both guesses, told from chance over the salons together', () => {
+  it('come out of the hindsight ahead of both guesses, told from chance over the salons together', () => {
     const comparison = compareGuesses(cases, GUESSES);
     expect(comparison?.visits).toBeGreaterThan(550);
     expect(comparison && verdictOf(comparison)).toBe('nearer');
@@ -75,20 +75,20 @@ describe('heads with a pace of their own, and visits that differ a little', () =
 describe('heads that are all alike', () => {
   it('are taken as the salon, so that the last time is further out', () => {
     for (const seed of FEW_SEEDS) {
-      const comparison = compareGuesses(backtestLift(salonOf({ seed, spread: 0, noise: 0.12, walk: 0 }).series).cases, [
-        'estimate',
-        'last time',
-      ]);
+      const comparison = compareGuesses(
+        hindsightLift(salonOf({ seed, spread: 0, noise: 0.12, walk: 0 }).series).cases,
+        ['estimate', 'last time'],
+      );
       expect(comparison && verdictOf(comparison)).toBe('nearer');
     }
   });
 });
 
 describe('heads whose pace walks off between visits', () => {
-  it('are better guessed by the last time, and the backtest says so', () => {
+  it('are better guessed by the last time, and the hindsight says so', () => {
     for (const seed of FEW_SEEDS) {
       const comparison = compareGuesses(
-        backtestLift(salonOf({ seed, spread: 0.25, noise: 0.02, walk: 0.3 }).series).cases,
+        hindsightLift(salonOf({ seed, spread: 0.25, noise: 0.02, walk: 0.3 }).series).cases,
         GUESSES,
       );
       expect(comparison?.against?.guess).toBe('last time');

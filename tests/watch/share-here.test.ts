@@ -173,7 +173,14 @@ describe('a press', () => {
     const { cookie = '' } = await letIn();
     const before = readFileSync(file(), 'utf8');
     const nothing = 'Nothing was noted. The notes have changed, and that is no longer offered.\n';
-    for (const line of ['check A', 'note hello', 'off B', 'check A crown\n  allow all "x"', 'check 09:00 A crown', ''])
+    for (const line of [
+      'check A',
+      'note hello',
+      'off B',
+      'check A crown\n  because all "x"',
+      'check 09:00 A crown',
+      '',
+    ])
       expect([line, ...(await press(line, { cookie }))]).toEqual([line, 409, nothing]);
     for (const client of ['nia', 'nobody', '__proto__'])
       expect([client, ...(await press('check A crown', { cookie, client }))]).toEqual([client, 409, nothing]);

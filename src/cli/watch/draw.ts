@@ -40,7 +40,7 @@ const WAY_TO_INDEX = '<nav aria-label="Pages"><ul><li><a href="index.html">All c
 
 const withWay = (html: string, way: string): string => html.replace('<body>\n<header>\n', (open) => open + way);
 
-const isOpen = ({ allowed, severity }: Finding): boolean => allowed === undefined || severity === 'stop';
+const isOpen = ({ reason, severity }: Finding): boolean => reason === undefined || severity === 'stop';
 
 /** Findings by the client they are about; those about none are left out. */
 const byClient = (findings: readonly Finding[]): Map<string, Finding[]> => {
@@ -56,8 +56,8 @@ const byClient = (findings: readonly Finding[]): Map<string, Finding[]> => {
 
 /** Every finding about a client in order of report, explained ones after the others. */
 const inOrder = (findings: Finding[]): readonly Finding[] => {
-  const { findings: open, allowed } = reported(findings);
-  return [...new Set([...open, ...allowed])];
+  const { findings: open, answered } = reported(findings);
+  return [...new Set([...open, ...answered])];
 };
 
 const minuteOf = ({ visit }: VisitReckoned): number => visit.entry.time?.minutes ?? -1;

@@ -36,7 +36,7 @@ const pageOf = ({ settled, on }: State, kept: Kept, { minute, share }: LiveOptio
       alerts: kept.alerts(name),
       stops: settled
         .foundOf(name)
-        .filter((one) => one.severity === 'stop' && one.allowed === undefined && pointsInto(one, visit.visit))
+        .filter((one) => one.severity === 'stop' && one.reason === undefined && pointsInto(one, visit.visit))
         .map(({ message }) => message.replaceAll('`', '')),
       stamps: share ? stampsFor(visit) : [],
     };

@@ -76,8 +76,8 @@ export const watchJournal = async (path: string | undefined, options: WatchOptio
   progress = undefined;
   const end = asked();
   const { journal, all } = kept.state().settled;
-  const { findings, allowed } = all();
-  print(summaryOf(journal, findings, allowed));
+  const { findings, answered } = all();
+  print(summaryOf(journal, findings, answered));
   const how = arrive ? HOW.events : options.events === false ? HOW.asked : HOW.looks;
   print(startText(journal, { ...kept.first, root, index: join(out, INDEX), how }));
   const faults = troublesTo(remark);

@@ -2,8 +2,8 @@ import type { BodyWord } from '../../notation/words.ts';
 import { bindAgain, bindBowl, bindHome, bindLeft, bindMore, bindParted } from './bowl-lines.ts';
 import {
   bindAllergy,
-  bindAllow,
   bindAvoid,
+  bindBecause,
   bindBorn,
   bindConsent,
   bindGrey,
@@ -91,7 +91,7 @@ export const BINDERS: Readonly<Record<Exclude<BodyWord, FreeWord>, (opened: Open
   consent: bindConsent,
   test: bindTest,
   hold: bindHold,
-  allow: bindAllow,
+  because: bindBecause,
   want: seen,
   start: seen,
   result: seen,

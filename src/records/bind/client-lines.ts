@@ -5,8 +5,8 @@ import { fromOf, toOf } from '../../text/span.ts';
 import { HAIR_QUALITIES, type HairQuality, isHairWord, isHistory } from '../../trade/hair.ts';
 import type {
   Allergy,
-  Allow,
   Avoid,
+  Because,
   Born,
   Caution,
   Consent,
@@ -234,15 +234,15 @@ export const bindHold = (opened: Opened): Bound<Hold> | undefined => {
   return draft;
 };
 
-/** `allow RULE "reason"` */
-export const bindAllow = ({ cursor, groups, closing }: Opened): Bound<Allow> | undefined => {
+/** `because RULE "reason"` */
+export const bindBecause = ({ cursor, groups, closing }: Opened): Bound<Because> | undefined => {
   enter(cursor, groups[0] ?? []);
   const item = takeKind(cursor, 'word');
   if (item === undefined)
     return needs(
       cursor,
       'The line names no rule.',
-      'Write the rule and the reason, as in `allow ratio-off-mix "runny on purpose"`.',
+      'Write the rule and the reason, as in `because ratio-off-mix "runny on purpose"`.',
     );
   finish(cursor);
   if (closing.says === undefined)

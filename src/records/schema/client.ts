@@ -41,7 +41,7 @@ export const Hold = fact('hold', 'Hold', {
   until: When.optional(),
   length: Duration.optional(),
 });
-export const Allow = fact('allow', 'Allowed', { rule: Name });
+export const Because = fact('because', 'Reason given', { rule: Name });
 
 export const CLIENT_FACTS = [
   Born,
@@ -56,7 +56,7 @@ export const CLIENT_FACTS = [
   Avoid,
   Consent,
   Hold,
-  Allow,
+  Because,
 ] as const;
 
 export type Born = z.infer<typeof Born>;
@@ -71,4 +71,4 @@ export type Avoid = z.infer<typeof Avoid>;
 export type Consent = z.infer<typeof Consent>;
 export type Test = z.infer<typeof Test>;
 export type Hold = z.infer<typeof Hold>;
-export type Allow = z.infer<typeof Allow>;
+export type Because = z.infer<typeof Because>;

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { KINDS } from '../../trade/kinds.ts';
-import { Allow, Caution, CLIENT_FACTS, Hold, Test } from './client.ts';
+import { Because, Caution, CLIENT_FACTS, Hold, Test } from './client.ts';
 import { PRODUCT_FACTS, SALON_FACTS, STOCK_FACTS, Unread, ZoneLine } from './shelf.ts';
 import { Clock, DateText, Name, Strength, Text, Word } from './values.ts';
 import { Note, VISIT_FACTS } from './visit.ts';
@@ -18,7 +18,7 @@ const SalonFact = z.discriminatedUnion('word', [...SALON_FACTS, Note, Unread]);
 const ProductFact = z.discriminatedUnion('word', [...PRODUCT_FACTS, Note, Unread]);
 const StockFact = z.discriminatedUnion('word', [...STOCK_FACTS, Note, Unread]);
 const ClientFact = z.discriminatedUnion('word', [...CLIENT_FACTS, ZoneLine, Note, Unread]);
-const VisitFact = z.discriminatedUnion('word', [...VISIT_FACTS, ZoneLine, Test, Caution, Hold, Allow, Unread]);
+const VisitFact = z.discriminatedUnion('word', [...VISIT_FACTS, ZoneLine, Test, Caution, Hold, Because, Unread]);
 
 export const Salon = entry('salon', 'Salon', named, SalonFact);
 export const Stylist = entry(

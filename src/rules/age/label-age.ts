@@ -26,7 +26,7 @@ function* found(visit: VisitReckoned, age: number): Generator<Found> {
       place,
       message: `Aged ${age}, and bowl ${bowl.name} holds ${standing.product}, an oxidative dye${atEye ? ' beside the eye' : ''}.`,
       expected: `${youngestSays.replace(/\.$/, '')} (${youngestSource}).`,
-      todo: 'Write what was really used, or `declined` and why; if it went on, who agreed: `allow label-age "…"`.',
+      todo: 'Write what was really used, or `declined` and why; if it went on, who agreed: `because label-age "…"`.',
       label: `aged ${age}`,
       ...(atEye && { caution: 'eyes' as const }),
     };

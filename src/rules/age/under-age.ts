@@ -21,7 +21,7 @@ const foundIn = ({ salon, age, bowls }: VisitReckoned): Found | undefined => {
       place: placeInBowl(bowl, (own) => own === portion),
       message: `Aged ${age}, and bowl ${bowl.name} holds ${portion.item.name}, which is ${portion.item.kind}.`,
       expected: `The salon’s policy is ${only} under ${under.age} (${lineName(stood.file, stood.line + under.policy.line)}).`,
-      todo: 'Write what was really used, or `declined` and why; if it went on, who agreed: `allow under-age "…"`.',
+      todo: 'Write what was really used, or `declined` and why; if it went on, who agreed: `because under-age "…"`.',
       label: `aged ${age}`,
     };
   }

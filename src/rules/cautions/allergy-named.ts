@@ -43,7 +43,7 @@ const foundIn = (visit: VisitReckoned, { text, place }: AllergyOnFile): Found | 
       place: placeInBowl(bowl, (portion) => portion.item === item),
       message: `Bowl ${bowl.name} holds ${item.name}${item.kind === undefined ? '' : `, ${item.kind}`}, and the allergy "${text}" is on file.`,
       expected: 'What an allergy names stays off this client until her doctor says otherwise (common practice).',
-      todo: 'Write what was really used, or who cleared it and when: `allow allergy-named "…"`.',
+      todo: 'Write what was really used, or who cleared it and when: `because allergy-named "…"`.',
       label: 'allergy on file',
       also: [{ place, says: 'the allergy' }],
     };

@@ -28,7 +28,7 @@ const found = (visit: VisitReckoned): Found | undefined => {
       'Labels of oxidative dyes name a reaction to a black henna tattoo as a reason not to colour (Regulation (EC) 1223/2009, Annex III).',
     todo:
       clear === undefined
-        ? 'Write the skin test that was made since or what was really used; if it went on, why: `allow black-henna "…"`.'
+        ? 'Write the skin test that was made since or what was really used; if it went on, why: `because black-henna "…"`.'
         : 'Nothing, if medical advice was taken where it was needed.',
     label: 'oxidative dye',
     also: [{ place: said.place, says: 'black henna' }],

@@ -17,7 +17,7 @@ const found = (hold: HoldInForce, bowl: BowlReckoned): Found => {
     place: placeInBowl(bowl, ({ item }) => named === undefined || item === named),
     message: `Bowl ${bowl.name} holds ${holds}, and \`${what}\` is held ${end}.`,
     expected: `The hold stands at ${lineName(place.file, place.line)}${why}.`,
-    todo: 'Write what was really used, or why the hold was lifted: `allow broken-hold "…"`.',
+    todo: 'Write what was really used, or why the hold was lifted: `because broken-hold "…"`.',
     label: `held ${end}`,
     also: [{ place, says: 'the hold' }],
     ...(isLightening(bowl) && { caution: 'lightener' }),

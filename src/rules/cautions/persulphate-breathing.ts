@@ -17,7 +17,7 @@ function* found(visit: VisitReckoned): Generator<Found> {
       message: `Bowl ${bowl.name} holds ${item.name}, a lightener, and "${said.text}" is on file.`,
       expected:
         'Persulphates are respiratory sensitisers, and exposure is kept to a minimum (the French agency ANSES).',
-      todo: 'Write what was really used, or who agreed to it: `allow persulphate-breathing "…"`.',
+      todo: 'Write what was really used, or who agreed to it: `because persulphate-breathing "…"`.',
       label: 'lightener',
       also: [{ place: said.place, says: 'breathing trouble' }],
     };

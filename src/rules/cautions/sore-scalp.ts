@@ -44,7 +44,7 @@ export default defineRule({
           severity: flag === 'sensitive scalp' ? 'mind' : 'stop',
           message: `Bowl ${bowl.name} comes to the scalp, and the caution "${text}" is in force.`,
           expected: `Labels of oxidative dyes name a ${flag} as a reason not to colour (Regulation (EC) 1223/2009, Annex III).`,
-          todo: 'Write `off-scalp 1cm` if that is how it was placed, or end the caution with `until` and a date; if it went on, why: `allow sore-scalp "…"`.',
+          todo: 'Write `off-scalp 1cm` if that is how it was placed, or end the caution with `until` and a date; if it went on, why: `because sore-scalp "…"`.',
           label: flag,
           also: [{ place, says: 'the caution' }],
         };

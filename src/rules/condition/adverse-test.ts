@@ -52,7 +52,7 @@ const foundIn = (visit: VisitReckoned): Found | undefined => {
       place: placeInBowl(bowl, ({ item }) => item?.kind === 'lightener' || item?.kind === 'high-lift'),
       message: `Bowl ${bowl.name} lightens hair whose ${test.kind} test of ${test.made?.date} says "${says}".`,
       expected: 'A strand that goes gummy, breaks or stays stretched speaks against lightening (common practice).',
-      todo: `Write the zones it really went on or a ${test.kind} test made since; if it went on, \`hold lightener 12w\` and why: \`allow adverse-test "…"\`.`,
+      todo: `Write the zones it really went on or a ${test.kind} test made since; if it went on, \`hold lightener 12w\` and why: \`because adverse-test "…"\`.`,
       label: `tested: ${says}`,
       also: [{ place: test.place, says: 'the test' }],
     };

@@ -40,8 +40,8 @@ const foundIn = (visit: VisitReckoned): Found | undefined => {
       message: `Bowl ${bowl.name} lightens hair with a relaxer on file${since}.`,
       expected: `Relaxed hair is not lightened, or only after ${RESHAPE_REST} d and a strand that was tried (common practice).`,
       todo: soon
-        ? 'Write the day or the zone, if it was another, or why it was done: `allow lightener-on-relaxed "…"`; `hold lightener 2w` keeps it off next time.'
-        : `Write the strand that was tried, as in \`test strand ${item} 20min yellow\`, or why it was done: \`allow lightener-on-relaxed "…"\`.`,
+        ? 'Write the day or the zone, if it was another, or why it was done: `because lightener-on-relaxed "…"`; `hold lightener 2w` keeps it off next time.'
+        : `Write the strand that was tried, as in \`test strand ${item} 20min yellow\`, or why it was done: \`because lightener-on-relaxed "…"\`.`,
       label: 'relaxed hair',
       also: [{ place, says: 'the relaxer' }],
     };

@@ -89,7 +89,7 @@ function* found(visit: VisitReckoned): Generator<Found> {
       place: placeInBowl(bowl, ({ role }) => role === 'developer'),
       message: `Bowl ${bowl.name} lightens with ${figure(strength)} %, and ${weak.says}.`,
       expected: `Weak hair is lightened with less than ${STRONG_DEVELOPER} %, if at all (common practice).`,
-      todo: 'Write the zones it really went on, or why the strength was chosen: `allow strong-on-weak "…"`.',
+      todo: 'Write the zones it really went on, or why the strength was chosen: `because strong-on-weak "…"`.',
       label: `${figure(strength)} %`,
       also: [{ place: weak.place, says: 'called weak' }],
     };

@@ -35,7 +35,7 @@ const foundIn = (visit: VisitReckoned, bowl: BowlReckoned, portion: Portion): Fo
     place,
     message: `Bowl ${bowl.name} has ${grams(weight)} ${item.name} to ${grams(base)} of base.`,
     expected: `${item.full} takes ${dose} per ${per}, here ${takes} (${citeLine(item, item.dose)}).`,
-    todo: `Write ${takes}, or why it was more or less: \`allow additive-dose "…"\`.`,
+    todo: `Write ${takes}, or why it was more or less: \`because additive-dose "…"\`.`,
     label: tooMuch ? `over ${grams(most)}` : `under ${grams(least)}`,
     also: [{ place: placeOf(item.stood, item.dose), says: 'its dose line' }],
   };

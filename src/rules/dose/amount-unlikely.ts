@@ -19,7 +19,7 @@ const isAlone = (visit: VisitReckoned, bowl: BowlReckoned): boolean =>
 
 const foundIn = (visit: VisitReckoned, bowl: BowlReckoned): Found | undefined => {
   const { base, mixed, name, place } = bowl;
-  const todo = 'Write the grams as they were weighed; if they stand, why: `allow amount-unlikely "…"`.';
+  const todo = 'Write the grams as they were weighed; if they stand, why: `because amount-unlikely "…"`.';
   const much = mixed !== undefined && toNumber(mixed) >= MOST;
   const little = base !== undefined && toNumber(base) > 0 && toNumber(base) <= LEAST;
   if ((!much && !little) || !wentOn(bowl) || !isColour(bowl)) return undefined;

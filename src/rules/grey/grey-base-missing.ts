@@ -24,7 +24,7 @@ const foundIn = ({ bowl, grey }: GreyCover): readonly Found[] => {
       place: placeInBowl(bowl, (portion) => portion === shades[0]),
       message: `Bowl ${bowl.name} covers ${figure(exactOf(grey.percent))} % grey with ${shadesText(bowl)}, and no natural shade.`,
       expected: `${listed(shares, 'or')} of the colour from the natural series, a rough guide (${GREY_BASE_SOURCE}).`,
-      todo: `Add a shade with ${listed([...new Set(signs.map(([sign]) => `\`${sign}\``))], 'or')}, or give the reason: \`allow grey-base-missing "…"\`.`,
+      todo: `Add a shade with ${listed([...new Set(signs.map(([sign]) => `\`${sign}\``))], 'or')}, or give the reason: \`because grey-base-missing "…"\`.`,
       label: 'no natural series',
       also: [{ place: grey.place, says: 'share of grey' }],
     },

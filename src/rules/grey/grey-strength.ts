@@ -12,7 +12,7 @@ const foundIn = ({ bowl, grey }: GreyCover): Found | undefined => {
     place: placeInBowl(bowl, ({ role }) => role === 'developer'),
     message: `Bowl ${bowl.name} covers ${figure(exactOf(grey.percent))} % grey with ${figure(strength)} %.`,
     expected: `Grey is covered with ${figure(GREY_COVER)} %, a rough guide (a cosmetology exam guide).`,
-    todo: 'Write the developer that was used, or give the reason: `allow grey-strength "…"`.',
+    todo: 'Write the developer that was used, or give the reason: `because grey-strength "…"`.',
     label: `${figure(strength)} %`,
     also: [{ place: grey.place, says: 'share of grey' }],
   };

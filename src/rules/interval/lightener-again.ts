@@ -25,7 +25,7 @@ const foundIn = (visit: VisitReckoned, visits: readonly VisitReckoned[]): Found 
         place: placeInBowl(bowl, ({ item }) => item?.kind === 'lightener' || item?.kind === 'high-lift'),
         message: `Bowl ${bowl.name} lightens where bowl ${same.name} of ${before.date} did, ${days} d before.`,
         expected: `Hair rests about ${LIGHTENER_REST} d before it is lightened again (common practice, a rough guide).`,
-        todo: 'Write the stretch test that was made, as in `test stretch springs-back`, the zone, if it was another, or why it was done so soon: `allow lightener-again "…"`.',
+        todo: 'Write the stretch test that was made, as in `test stretch springs-back`, the zone, if it was another, or why it was done so soon: `because lightener-again "…"`.',
         label: `after ${days} d`,
         also: [{ place: same.place, says: 'lightened then' }],
       };

@@ -37,7 +37,7 @@ const foundIn = (visit: VisitReckoned): Found | undefined => {
       place: placeInBowl(bowl, ({ role }) => role === 'base'),
       message: `Bowl ${bowl.name} goes on hair that had a ${kind} ${days} d before.`,
       expected: `Permanent colour and lightener wait about ${RESHAPE_REST} d after a ${kind} (common practice, a rough guide).`,
-      todo: 'Write the stretch test that was made, as in `test stretch springs-back`, or why it went on: `allow reshaped-lately "…"`.',
+      todo: 'Write the stretch test that was made, as in `test stretch springs-back`, or why it went on: `because reshaped-lately "…"`.',
       label: `after a ${kind}`,
       also: [{ place, says: `the ${kind}` }],
     };

@@ -34,7 +34,7 @@ const foundIn = (gap: LiftGap): Found | undefined => {
     todo:
       reached === undefined
         ? 'Write the depth or the strength as it was, or plan it in two steps: lighten first, then colour.'
-        : 'Write the depth or the strength as it was; if it was asked for so, `allow lift-beyond-claim "…"`. The rest takes two steps: lighten first, then colour.',
+        : 'Write the depth or the strength as it was; if it was asked for so, `because lift-beyond-claim "…"`. The rest takes two steps: lighten first, then colour.',
     label: `${range} claimed`,
     also: [
       { place: start.place, says: 'starts here' },

@@ -47,7 +47,7 @@ const foundIn = (bowl: BowlReckoned, { salon }: VisitReckoned): Found | undefine
     place: ratioPlace,
     message: `Bowl ${bowl.name} has ${grams(developer)} developer to ${grams(base)} ${names}, ${ratioText(ratio)}.`,
     expected: `${item.full} takes ${fits}, ${weights} here (${citeLine(item, mix)}).`,
-    todo: 'Write the weight as it was, or the reason: `allow ratio-off-mix "…"`.',
+    todo: 'Write the weight as it was, or the reason: `because ratio-off-mix "…"`.',
     label: `${under ? 'at least' : 'at most'} ${grams(under ? least : most)}`,
     also: [{ place: placeOf(item.stood, mix, mix.ratio.at), says: 'its mix line' }],
   };

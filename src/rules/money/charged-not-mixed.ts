@@ -66,7 +66,7 @@ export default defineRule({
         {
           place: wordsPlace(journal, place, /charge[^"#]*[^"#\s]/iu),
           message: `${moneyText(amount, money.currency)} is charged for ${item}, and no bowl of the visit holds ${service.says}.`,
-          todo: `Write the bowl that was mixed, or take \`${item}\` out; if it stands, why: \`allow charged-not-mixed "…"\`.`,
+          todo: `Write the bowl that was mixed, or take \`${item}\` out; if it stands, why: \`because charged-not-mixed "…"\`.`,
           label: 'no such bowl',
         },
       ];

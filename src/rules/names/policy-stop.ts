@@ -11,7 +11,7 @@ export default defineRule({
   severity: 'fix',
   over: 'journal',
   what: 'A `policy rule` line would lower or turn off a rule whose findings stop the work.',
-  why: 'Where someone could be hurt the finding stands for every client; it is explained on one entry, by `allow`.',
+  why: 'Where someone could be hurt the finding stands for every client; it is explained on one entry, by `because`.',
   source: { kind: 'notation' },
   *check({ salons }) {
     for (const salon of salons.values()) {
@@ -20,7 +20,7 @@ export default defineRule({
         yield {
           place: placeOf(salon.stood, policy, rule.at),
           message: `\`${rule.word}\` is a stop, and a policy cannot lower it; the line changes nothing.`,
-          todo: `Take the line out; on one entry write \`allow ${rule.word} "the reason"\`.`,
+          todo: `Take the line out; on one entry write \`because ${rule.word} "the reason"\`.`,
         };
       }
     }

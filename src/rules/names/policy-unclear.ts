@@ -1,7 +1,6 @@
-import { nearNames } from '../../text/near.ts';
 import { placeOf } from '../cite.ts';
 import { BECOMES, type RulePolicy, rulePolicies } from '../policy.ts';
-import { nearMend } from '../problems.ts';
+import { nearMend, nearRules } from '../problems.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { RULE_NAMES } from '../rule-names.ts';
 
@@ -16,13 +15,13 @@ const unclear = ({ policy, rule, becomes }: RulePolicy): Unclear | undefined => 
   if (rule === undefined)
     return { at: policy.topic.at, message: 'The line names no rule, so it changes nothing.', todo: SHAPE };
   if (!KNOWN.has(rule.word)) {
-    const near = nearNames(rule.word, RULE_NAMES);
+    const near = nearRules(rule.word);
     return {
       at: rule.at,
       message: `\`${rule.word}\` is no rule, so the line changes nothing.`,
       todo:
         near.length === 0
-          ? 'Write the rule’s name as a finding shows it; `explain` lists them.'
+          ? 'Write the rule’s name as a finding shows it; `bowlbook why` lists them.'
           : `Write \`${near.join('` or `')}\`.`,
     };
   }
@@ -52,7 +51,7 @@ export default defineRule({
         if (salon.stood === undefined || found === undefined) continue;
         const { at, ...said } = found;
         const place = placeOf(salon.stood, line.policy, at);
-        const near = line.rule === undefined || KNOWN.has(line.rule.word) ? [] : nearNames(line.rule.word, RULE_NAMES);
+        const near = line.rule === undefined || KNOWN.has(line.rule.word) ? [] : nearRules(line.rule.word);
         yield { place, ...said, ...nearMend(place, near) };
       }
     }

@@ -42,7 +42,7 @@ export default defineRule({
         place,
         message: `${clockText(at)} is outside the hours, ${clockText(hours.from)} to ${clockText(hours.to)}.`,
         expected: `The salon is open ${clockText(hours.from)} to ${clockText(hours.to)} (its hours line, ${lineName(stood.file, stood.line + fact.line)}).`,
-        todo: 'Correct the time, or keep it as it is: `allow outside-hours "…"`.',
+        todo: 'Correct the time, or keep it as it is: `because outside-hours "…"`.',
         label: at < hours.from ? 'before opening' : 'after closing',
       },
     ];

@@ -73,7 +73,7 @@ function* found(visit: VisitReckoned, visits: readonly VisitReckoned[]): Generat
       severity: lightens ? 'stop' : 'mind',
       message: `Bowl ${bowl.name}, ${item.name}, goes on ${zone}, lightened ${when}.`,
       expected: 'A retouch stays on the new growth and stops at the hair that is lightened already (common practice).',
-      todo: `Write the zones it really went on, or what went on the ${zone} as a bowl of its own; if it overlapped, why: \`allow overlap-on-lightened "…"\`.`,
+      todo: `Write the zones it really went on, or what went on the ${zone} as a bowl of its own; if it overlapped, why: \`because overlap-on-lightened "…"\`.`,
       label: `goes on ${zone} too`,
       also: [{ place: lightened.place, says: 'lightened here' }],
     };

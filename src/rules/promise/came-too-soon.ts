@@ -36,7 +36,7 @@ export default defineRule({
         place: placeOf(visit.visit, { line: 0 }, date.at),
         message: `The visit is on ${date.date}, and the last one says not before ${due.date.date}.`,
         expected: `It says so at ${lineName(place.file, place.line)}.`,
-        todo: 'Correct the date, or write why it was sooner: `allow came-too-soon "…"`.',
+        todo: 'Correct the date, or write why it was sooner: `because came-too-soon "…"`.',
         also: [{ place, says: 'not before' }],
         ...(isOpen && { severity: 'mind' }),
       };

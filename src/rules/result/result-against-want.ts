@@ -45,7 +45,7 @@ function* found(visit: VisitReckoned, results: readonly SeenDepth[]): Generator<
       place: result.place,
       message: `${placeName(want.zone)}: wanted ${depthText(want.depth)}, result ${depthText(result.depth)}, ${figure(exactOf(apart))} depths apart.`,
       expected: 'A result is noted beside what was wanted, so that next time starts from it.',
-      todo: `Write the depth as it was, or how the rest is to be reached, as in \`next 6w ${[want.zone, 'to', typedDepth(want.depth)].join(' ').trim()}\`; or why not: \`allow result-against-want "…"\`.`,
+      todo: `Write the depth as it was, or how the rest is to be reached, as in \`next 6w ${[want.zone, 'to', typedDepth(want.depth)].join(' ').trim()}\`; or why not: \`because result-against-want "…"\`.`,
       label: `${figure(exactOf(apart))} depths from what was wanted`,
       also: [{ place: want.place, says: 'wanted here' }],
     };

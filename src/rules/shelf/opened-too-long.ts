@@ -27,7 +27,7 @@ export default defineRule({
             place: use.place,
             message: `Lot ${use.lot.toUpperCase()} of ${use.product} was open on ${first.date} and is used on ${date}.`,
             expected: `Opened, it keeps until ${dayAfter(first.date, item.keeps.keeps)} (${citeLine(item, item.keeps)}).`,
-            todo: 'Correct the lot, or write why it stands: `allow opened-too-long "a new pack of the lot"`.',
+            todo: 'Correct the lot, or write why it stands: `because opened-too-long "a new pack of the lot"`.',
             label: `open since ${first.date}`,
             also: [{ place: first.use.place, says: 'open then' }],
           };

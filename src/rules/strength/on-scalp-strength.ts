@@ -31,7 +31,7 @@ function* found({ visit }: VisitReckoned, bowl: BowlReckoned, placing: Placing, 
           ? `Bowl ${bowl.name}, ${item.name}${has}, is placed on the scalp.`
           : `Bowl ${bowl.name}, ${item.name}${has}, is placed at ${roots.zone}: on the scalp, as no \`off-scalp\` stands.`,
       expected: `${item.full} ${takes} (${citeLine(item, scalp)}).`,
-      todo: `Write \`off-scalp 1cm\` if that is how it was placed,${weaker} or what was used instead; if it went on, why: \`allow on-scalp-strength "…"\`.`,
+      todo: `Write \`off-scalp 1cm\` if that is how it was placed,${weaker} or what was used instead; if it went on, why: \`because on-scalp-strength "…"\`.`,
       also: [{ place: placeOf(item.stood, scalp, scalp.upTo?.at), says: 'its scalp line' }],
     };
   }

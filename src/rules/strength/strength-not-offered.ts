@@ -32,7 +32,7 @@ const foundOf = (bowl: BowlReckoned, item: ShelfItem): Found | undefined => {
     place: first.place,
     message: `Bowl ${bowl.name} has ${item.name} with ${figure(strength)} %.`,
     expected: `${item.full} takes ${offeredText(line)} (${citeLine(item, line)}).`,
-    todo: 'Write the developer that was used, or the reason: `allow strength-not-offered "…"`.',
+    todo: 'Write the developer that was used, or the reason: `because strength-not-offered "…"`.',
     label: `${figure(strength)} %`,
     also: [{ place: placeOf(item.stood, line, (line.strengths[0] ?? line.upTo)?.at), says: 'its strengths' }],
   };

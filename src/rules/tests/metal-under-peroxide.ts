@@ -72,7 +72,7 @@ function* found(visit: VisitReckoned): Generator<Found> {
     message: `Bowl ${bowl.name} has peroxide, and ${first.says}; no clear metal test follows it.`,
     expected:
       'A cutting is tested away from the head first (common practice; a hairdressing page, "Incompatibility test").',
-    todo: `Write the test that was made, as in \`test metal 40 ${developer} + 2 ammonia clear\`; if none was, it comes before the next visit, and why this went on: \`allow metal-under-peroxide "…"\`.`,
+    todo: `Write the test that was made, as in \`test metal 40 ${developer} + 2 ammonia clear\`; if none was, it comes before the next visit, and why this went on: \`because metal-under-peroxide "…"\`.`,
     label: 'peroxide',
     also: [{ place: first.place, says: 'metal may be here' }],
   };

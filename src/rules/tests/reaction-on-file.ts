@@ -33,7 +33,7 @@ function* found(visit: VisitReckoned, reactions: readonly ReactionOnFile[]): Gen
       'Labels of oxidative dyes name any earlier reaction as a reason not to colour (Regulation (EC) 1223/2009, Annex III).',
     todo:
       clear === undefined
-        ? 'Write the skin test that was read since or what was really used; if it went on, why: `allow reaction-on-file "…"`.'
+        ? 'Write the skin test that was read since or what was really used; if it went on, why: `because reaction-on-file "…"`.'
         : 'Nothing, if medical advice was taken where it was needed.',
     also: [{ place: last.place, says: 'the reaction' }],
   };

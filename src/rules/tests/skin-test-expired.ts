@@ -14,7 +14,7 @@ export default defineRule({
     skinTestFound(
       visit,
       ['expired', 'void'],
-      'Write the newer test; with none, make one before the next visit, and write why it went on: `allow skin-test-expired "…"`.',
+      'Write the newer test; with none, make one before the next visit, and write why it went on: `because skin-test-expired "…"`.',
     ),
   bad: `
     salon harbour "Harbour Row"

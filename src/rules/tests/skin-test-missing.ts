@@ -15,7 +15,7 @@ export default defineRule({
     skinTestFound(
       visit,
       ['missing'],
-      'with none, make one before the next visit, and write why it went on: `allow skin-test-missing "…"`.',
+      'with none, make one before the next visit, and write why it went on: `because skin-test-missing "…"`.',
     ).filter(
       // Under a slip of the client's name the tests of the right one are not found: that slip is the finding.
       () => nearClients(visit.client, journal).length === 0,

@@ -14,7 +14,7 @@ export default defineRule({
     skinTestFound(
       visit,
       ['too-soon', 'read-too-soon'],
-      'Correct a date or time that was typed wrongly; else make the test anew before the next visit, and write why it went on: `allow skin-test-too-soon "…"`.',
+      'Correct a date or time that was typed wrongly; else make the test anew before the next visit, and write why it went on: `because skin-test-too-soon "…"`.',
     ),
   bad: `
     salon harbour "Harbour Row"

@@ -35,7 +35,7 @@ export default defineRule({
         message: `Heat goes on bowl ${bowl}, ${item}, on the scalp.`,
         expected:
           'Lightener on the scalp takes no heat but the scalp’s own (common practice; its leaflet comes first).',
-        todo: 'Write the zones or the bowl that the heat was for, or why: `allow heat-on-lightener "…"`.',
+        todo: 'Write the zones or the bowl that the heat was for, or why: `because heat-on-lightener "…"`.',
         label: 'heat on the scalp',
       },
     ];

@@ -103,7 +103,7 @@ const found = ({ run, item, line, every, from, to, place, beside }: Gap): Found 
     line === undefined
       ? 'Lightener is looked at while it is on (common practice).'
       : `${item.full} is looked at every ${every} min (${citeLine(item, line)}).`,
-  todo: `Write the looks that were taken, as in \`check ${clockText(from + (every || 10))} ${[run.bowl, run.zone].filter(Boolean).join(' ')} orange\`; with none, why: \`allow no-check "…"\`.`,
+  todo: `Write the looks that were taken, as in \`check ${clockText(from + (every || 10))} ${[run.bowl, run.zone].filter(Boolean).join(' ')} orange\`; with none, why: \`because no-check "…"\`.`,
   label: `${to - from} min without a look`,
   ...(line !== undefined && { also: [{ place: placeOf(item.stood, line, line.minutes.at), says: 'its time line' }] }),
 });

@@ -15,7 +15,7 @@ const found = ({ visit, bowl, run, item, line, from, whole: minutes, far }: Time
   severity: item.kind === 'lightener' || isOnScalp(visit, bowl, run) ? 'stop' : 'fix',
   message: `${runText(run)} was on for ${minutes} min from ${from}, ${minutes - far} min past its time.`,
   expected: `${item.full} takes ${timeText(line, from)} (${citeLine(item, line)}).`,
-  todo: 'Correct a time that was typed wrongly, or give the reason: `allow past-time "…"`.',
+  todo: 'Correct a time that was typed wrongly, or give the reason: `because past-time "…"`.',
   label: `${minutes} min`,
   ...(item.kind !== 'lightener' && { caution: 'peroxide' }),
   also: [

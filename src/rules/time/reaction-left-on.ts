@@ -88,7 +88,7 @@ const foundOf = (visit: VisitReckoned, fact: Reaction): Found | undefined => {
         ? `Reaction at ${at} while ${runText(run).replace(/^B/u, 'b')} was on, and nothing says that it came off.`
         : `Reaction at ${at}; ${runText(run).replace(/^B/u, 'b')} came off at ${clockText(off)}, ${off - minute} min later.`,
     expected: 'What burns, stings or swells is rinsed off at once (common practice; the maker’s leaflet comes first).',
-    todo: `Write when it came off or was rinsed, as in \`${rinse}\`; if it stayed on, why: \`allow reaction-left-on "…"\`.`,
+    todo: `Write when it came off or was rinsed, as in \`${rinse}\`; if it stayed on, why: \`because reaction-left-on "…"\`.`,
     label: off === undefined ? 'still on' : `on for ${off - minute} min more`,
     also: [{ place: run.offPlace ?? run.onPlace, says: off === undefined ? 'went on' : 'came off' }],
   };

@@ -50,7 +50,7 @@ function* found(visit: VisitReckoned, visits: readonly VisitReckoned[]): Generat
       ...(turned !== undefined && { severity: 'fix' as const }),
       message: `Bowl ${bowl.name} takes lightened hair from ${depthText(start.depth)} to ${figure(exactOf(toNumber(depth)))} with ${shadesText(bowl)}, and no warmth${turned === undefined ? '' : `; it came out “${turned}”`}.`,
       expected: `From ${DARKER} depths darker, lightened hair is filled with warmth first (common practice).`,
-      todo: 'Write the filler or the warm shade that went with it, or the reason: `allow filler-missing "…"`.',
+      todo: 'Write the filler or the warm shade that went with it, or the reason: `because filler-missing "…"`.',
       label: 'nothing warm in it',
       also: [{ place: start.place, says: 'starts here' }],
     };

@@ -3,16 +3,16 @@ import { expect, test } from 'vitest';
 import { findFiles } from '../../../src/journal/find.ts';
 import { joinSources } from '../../../src/journal/journal.ts';
 import { readSource } from '../../../src/journal/source.ts';
-import { backtestMix } from '../../../src/reckon/forecast/backtest.ts';
-import { compareMix } from '../../../src/reckon/forecast/backtest-figures.ts';
+import { hindsightMix } from '../../../src/reckon/forecast/hindsight.ts';
+import { compareMix } from '../../../src/reckon/forecast/hindsight-figures.ts';
 import { needsBefore } from '../../../src/reckon/forecast.ts';
 import { reckonAll } from '../../../src/reckon/visit.ts';
 
 const README = readFileSync('README.md', 'utf8').replace(/\s+/g, ' ');
 
-test('what the README says of the forecast on the demo is what the backtest finds', () => {
+test('what the README says of the forecast on the demo is what the hindsight finds', () => {
   const journal = joinSources(findFiles('journals/harbour-row').map((path) => readSource(path, readFileSync(path))));
-  const comparison = compareMix(backtestMix(needsBefore(reckonAll(journal), '2100-01-01')).cases);
+  const comparison = compareMix(hindsightMix(needsBefore(reckonAll(journal), '2100-01-01')).cases);
   const [forecast, last] = comparison?.figures ?? [];
   if (comparison === undefined || forecast === undefined || last === undefined) throw new Error('nothing to compare');
   expect(README).toContain(

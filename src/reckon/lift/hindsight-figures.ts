@@ -1,5 +1,5 @@
-import type { LiftCase } from './backtest.ts';
 import { grouped, mean } from './grouped.ts';
+import type { LiftCase } from './hindsight.ts';
 
 const SAYS = {
   estimate: ({ estimate }: LiftCase): number | undefined => estimate?.minutes,

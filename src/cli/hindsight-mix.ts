@@ -1,21 +1,21 @@
-import { backtestMix } from '../reckon/forecast/backtest.ts';
+import { hindsightMix } from '../reckon/forecast/hindsight.ts';
 import { needsOf } from '../reckon/forecast/need.ts';
 import { reckonAll } from '../reckon/visit.ts';
-import type { BacktestOptions } from './backtest.ts';
-import { mixTable } from './backtest-mix-table.ts';
+import type { HindsightOptions } from './hindsight.ts';
+import { mixTable } from './hindsight-mix-table.ts';
 import { openJournal } from './open-journal.ts';
 import { print, printJson } from './print.ts';
 
 const tenths = (value: number): number => Math.round(value * 10) / 10;
 
-/** `bowlbook backtest mix`: grams wasted and bowls run short by the forecast, beside the same as last time. */
-export const backtestMixOf = (paths: readonly string[], { others, json }: BacktestOptions): number => {
+/** `bowlbook hindsight mix`: grams wasted and bowls run short by the forecast, beside the same as last time. */
+export const hindsightMixOf = (paths: readonly string[], { others, json }: HindsightOptions): number => {
   const { journal, unreadable } = openJournal(paths);
   const needs = [...reckonAll(journal).values()]
     .flat()
     .flatMap(needsOf)
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
-  const found = backtestMix(needs, others ? 'others' : 'before');
+  const found = hindsightMix(needs, others ? 'others' : 'before');
   if (json) {
     const cases = found.cases.map(({ needed, forecast, lastTime, ...bowl }) => ({
       ...bowl,

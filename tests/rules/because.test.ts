@@ -22,39 +22,41 @@ visit 2026-09-04 wren-abbott
   ${visit}
 `;
 
-const briefly = (text: string): { findings: string[]; allowed: string[] } => {
-  const { findings, allowed } = findIn(text);
-  const line = ({ rule, allowed: reason }: { rule: string; allowed?: string }): string =>
+const briefly = (text: string): { findings: string[]; answered: string[] } => {
+  const { findings, answered } = findIn(text);
+  const line = ({ rule, reason }: { rule: string; reason?: string }): string =>
     reason === undefined ? rule : `${rule}: ${reason}`;
-  return { findings: findings.map(line), allowed: allowed.map(line) };
+  return { findings: findings.map(line), answered: answered.map(line) };
 };
 
-describe('an allow line', () => {
+describe('a because line', () => {
   test('without one both findings stand', () => {
-    expect(briefly(notes('', ''))).toEqual({ findings: ['ratio-off-mix', 'past-time'], allowed: [] });
+    expect(briefly(notes('', ''))).toEqual({ findings: ['ratio-off-mix', 'past-time'], answered: [] });
   });
 
-  test('on the visit moves the finding to the allowed ones, with the reason', () => {
-    expect(briefly(notes('', 'allow ratio-off-mix "runny on purpose"'))).toEqual({
+  test('on the visit moves the finding to the answered ones, with the reason', () => {
+    expect(briefly(notes('', 'because ratio-off-mix "runny on purpose"'))).toEqual({
       findings: ['past-time'],
-      allowed: ['ratio-off-mix: runny on purpose'],
+      answered: ['ratio-off-mix: runny on purpose'],
     });
   });
 
   test('on the client covers her visits', () => {
-    expect(briefly(notes('allow ratio-off-mix "always runny"', '')).allowed).toEqual(['ratio-off-mix: always runny']);
+    expect(briefly(notes('because ratio-off-mix "always runny"', '')).answered).toEqual([
+      'ratio-off-mix: always runny',
+    ]);
   });
 
   test('on the visit stands before one on the client', () => {
-    const both = notes('allow ratio-off-mix "always runny"', 'allow ratio-off-mix "this once"');
-    expect(briefly(both).allowed).toEqual(['ratio-off-mix: this once']);
+    const both = notes('because ratio-off-mix "always runny"', 'because ratio-off-mix "this once"');
+    expect(briefly(both).answered).toEqual(['ratio-off-mix: this once']);
   });
 
   test('never hides a stop, which no longer counts', () => {
-    const text = notes('', 'allow past-time "timer failed, strand was strong"');
+    const text = notes('', 'because past-time "timer failed, strand was strong"');
     expect(briefly(text)).toEqual({
       findings: ['ratio-off-mix', 'past-time: timer failed, strand was strong'],
-      allowed: ['past-time: timer failed, strand was strong'],
+      answered: ['past-time: timer failed, strand was strong'],
     });
     expect(
       findIn(text)
@@ -63,34 +65,34 @@ describe('an allow line', () => {
     ).toEqual(['ratio-off-mix']);
   });
 
-  test('without a reason allows nothing', () => {
-    const { findings } = briefly(notes('', 'allow ratio-off-mix'));
+  test('without a reason explains nothing', () => {
+    const { findings } = briefly(notes('', 'because ratio-off-mix'));
     expect(findings).toContain('ratio-off-mix');
   });
 
   test('covers what the reader found on the same entry only', () => {
     const text = `client wren-abbott "Wren Abbott"
-  allow unknown-word "my own word"
+  because unknown-word "my own word"
   zork 12
 client zoe-harrow "Zoë Harrow"
   zork 12
 `;
-    const { findings, allowed } = findIn(text);
+    const { findings, answered } = findIn(text);
     expect(findings.map(({ client }) => client)).toEqual(['zoe-harrow']);
-    expect(allowed.map(({ client }) => client)).toEqual(['wren-abbott']);
+    expect(answered.map(({ client }) => client)).toEqual(['wren-abbott']);
   });
 
   test('on one client leaves another client alone', () => {
-    const other = 'client zoe-harrow "Zoë Harrow"\n  allow ratio-off-mix "hers"';
+    const other = 'client zoe-harrow "Zoë Harrow"\n  because ratio-off-mix "hers"';
     expect(briefly(`${notes('', '')}${other}\n`).findings).toContain('ratio-off-mix');
   });
 });
 
-test('an allow line on a visit that cannot be filed covers that visit still', () => {
-  const nobody = 'visit 2026-09-04\n  allow header-shape "walk-in, no name given"\n';
-  expect(briefly(nobody)).toEqual({ findings: [], allowed: ['header-shape: walk-in, no name given'] });
-  const undated = 'visit 2026-13-04 wren-abbott\n  allow bad-date "the till printed it so"\n';
-  expect(briefly(undated).allowed).toEqual(['bad-date: the till printed it so']);
+test('a because line on a visit that cannot be filed covers that visit still', () => {
+  const nobody = 'visit 2026-09-04\n  because header-shape "walk-in, no name given"\n';
+  expect(briefly(nobody)).toEqual({ findings: [], answered: ['header-shape: walk-in, no name given'] });
+  const undated = 'visit 2026-13-04 wren-abbott\n  because bad-date "the till printed it so"\n';
+  expect(briefly(undated).answered).toEqual(['bad-date: the till printed it so']);
 });
 
 test('what the visits were worked out to be can be handed in', () => {

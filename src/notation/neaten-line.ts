@@ -74,9 +74,9 @@ const sameTokens = (tokens: readonly IToken[], line: string): boolean => {
 
 /**
  * The white space to change between the things on a line that is read. A change after which the line would fall into
- * other tokens is left out: nothing is ever joined or parted by tidying.
+ * other tokens is left out: nothing is ever joined or parted by neatening.
  */
-export const tidyGaps = (line: string, form: Form): Gap[] => {
+export const neatenGaps = (line: string, form: Form): Gap[] => {
   const tokens = tokensOf(line);
   const commas = form !== 'loose' || !hasLot(tokens);
   const gaps: Gap[] = [];
@@ -95,7 +95,7 @@ export const tidyGaps = (line: string, form: Form): Gap[] => {
 };
 
 /** Free text: one space after its first word, and not a character further. */
-export const tidyFreeStart = (line: string, wordEnd: number): Gap[] => {
+export const neatenFreeStart = (line: string, wordEnd: number): Gap[] => {
   const to = spaceEnd(line, wordEnd);
   const typed = line.slice(wordEnd, to);
   return typed === '' || typed === ' ' || to === line.length ? [] : [{ from: wordEnd, to, put: ' ' }];

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { RULES } from '../../src/rules/all.ts';
 import { exampleFinding } from '../../src/rules/example-finding.ts';
-import { explainRule, ruleList, ruleNamed } from '../../src/rules/explain.ts';
 import { FAMILIES } from '../../src/rules/rule.ts';
+import { explainRule, ruleList, ruleNamed } from '../../src/rules/rule-text.ts';
 import { badBytesOf, findIn } from './compile.ts';
 
 describe.each(RULES.map((rule) => ({ name: rule.name, rule })))('explain $name', ({ rule }) => {
-  test('says what, why, from where, with both examples and how to allow it', () => {
+  test('says what, why, from where, with both examples and how to give a reason', () => {
     const page = explainRule(rule);
-    for (const part of [`# ${rule.name}\n`, rule.what, rule.why, 'Source: ', `allow ${rule.name} "the reason"`])
+    for (const part of [`# ${rule.name}\n`, rule.what, rule.why, 'Source: ', `because ${rule.name} "the reason"`])
       expect(page).toContain(part);
     expect(page.match(/^```$/gm)).toHaveLength(6);
     expect(page).toMatch(/^ *\^+$/m);

@@ -1,5 +1,5 @@
 import { grouped, mean } from '../lift/grouped.ts';
-import type { MixCase } from './backtest.ts';
+import type { MixCase } from './hindsight.ts';
 
 export type MixGuess = 'forecast' | 'last time';
 

@@ -1,16 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { readSource } from '../../src/journal/source.ts';
 import { tokensOf } from '../../src/notation/lexer.ts';
+import { neatenEdits, neatenText } from '../../src/notation/neaten.ts';
 import { isBlank, readLine } from '../../src/notation/read-line.ts';
 import { withoutSpace } from '../../src/notation/space.ts';
-import { tidyEdits, tidyText } from '../../src/notation/tidy.ts';
 import { linesOf } from '../../src/text/decode.ts';
 import { plainRecords } from '../fuzz/plain-records.ts';
 import { demo } from './demo.ts';
 import { examples } from './examples.ts';
 
 const HEAD = 'visit 2026-09-04 wren-abbott\n';
-const line = (typed: string): string => tidyText(`${HEAD}${typed}`).slice(HEAD.length, -1);
+const line = (typed: string): string => neatenText(`${HEAD}${typed}`).slice(HEAD.length, -1);
 
 describe('a line', () => {
   test.for([
@@ -38,13 +38,13 @@ describe('a line', () => {
     ['paid 20\0  card ', 'paid 20\0  card'],
     ['test metal 40 dev-6+2 ammonia', '  test metal 40 dev-6+2 ammonia'],
     ['A+B  #3', 'A+B  #3'],
-  ])('`%s`', ([typed = '', tidy = '']) => {
-    expect(line(typed)).toBe(tidy);
-    expect(line(tidy)).toBe(tidy);
+  ])('`%s`', ([typed = '', neaten = '']) => {
+    expect(line(typed)).toBe(neaten);
+    expect(line(neaten)).toBe(neaten);
   });
 
   test('a lot is whatever touches, and stays so', () => {
-    expect(tidyText('stock 2026-08-01\nin clay 2 packs lot K2,31  use-by 2028-01')).toBe(
+    expect(neatenText('stock 2026-08-01\nin clay 2 packs lot K2,31  use-by 2028-01')).toBe(
       'stock 2026-08-01\n  in clay 2 packs lot K2,31 use-by 2028-01\n',
     );
   });
@@ -76,15 +76,15 @@ describe('a file', () => {
     ['the byte-order mark stays', `\ufeff  ${HEAD}`, `\ufeff${HEAD}`],
     ['nothing stays nothing', '', ''],
     ['blank lines alone go', '\n \n\n', ''],
-  ])('%s', ([, typed = '', tidy = '']) => expect(tidyText(typed)).toBe(tidy));
+  ])('%s', ([, typed = '', neaten = '']) => expect(neatenText(typed)).toBe(neaten));
 
   test('a line near the longest that is read is left alone', () => {
     const long = `${HEAD}paid  20 ${'x '.repeat(30_000)}`;
-    expect(tidyText(`${long}\n`)).toBe(`${long}\n`);
+    expect(neatenText(`${long}\n`)).toBe(`${long}\n`);
   });
 
   test('edits point to white space, and a blank line goes whole', () => {
-    expect(tidyEdits(['', 'visit 2026-09-04 wren-abbott', 'paid  20 ', '', ' '])).toEqual([
+    expect(neatenEdits(['', 'visit 2026-09-04 wren-abbott', 'paid  20 ', '', ' '])).toEqual([
       { line: 0, from: 0, to: 0, put: '', gone: true },
       { line: 2, from: 0, to: 0, put: '  ' },
       { line: 2, from: 4, to: 6, put: ' ' },
@@ -96,21 +96,21 @@ describe('a file', () => {
 });
 
 describe.for([...demo, ...examples])('$name', ({ text }) => {
-  const tidy = tidyText(text);
+  const neaten = neatenText(text);
   const full = (notes: string): string[] => linesOf(notes).filter((one) => withoutSpace(one) !== '');
   const tokens = (notes: string): string[] =>
     full(notes)
       .filter((one) => !isBlank(one) && readLine(one).form !== 'free')
       .flatMap((one) => tokensOf(one).map(({ tokenType, image }) => `${tokenType.name} ${image}`));
 
-  test('tidy twice is tidy once', () => expect(tidyText(tidy)).toBe(tidy));
+  test('neaten twice is neaten once', () => expect(neatenText(neaten)).toBe(neaten));
   test('nothing but white space changes, and every line stays in its place', () => {
-    expect(full(tidy).map(withoutSpace)).toEqual(full(text).map(withoutSpace));
+    expect(full(neaten).map(withoutSpace)).toEqual(full(text).map(withoutSpace));
   });
-  test('tokens are the same', () => expect(tokens(tidy)).toEqual(tokens(text)));
+  test('tokens are the same', () => expect(tokens(neaten)).toEqual(tokens(text)));
   test('records and notices are the same', () => {
     const records = (notes: string): unknown => plainRecords(readSource('notes.bowl', Buffer.from(notes)));
-    expect(records(tidy)).toEqual(records(text));
+    expect(records(neaten)).toEqual(records(text));
   });
   test('comments are the same', () => {
     const comments = (notes: string): string[] =>
@@ -118,11 +118,11 @@ describe.for([...demo, ...examples])('$name', ({ text }) => {
         const { comment } = readLine(one).tree;
         return comment === undefined ? [] : [one.slice(comment.from, comment.to)];
       });
-    expect(comments(tidy)).toEqual(comments(text));
+    expect(comments(neaten)).toEqual(comments(text));
   });
 });
 
-test('entries tidied together are entries tidied apart', () => {
+test('entries neatened together are entries neatened apart', () => {
   const entries = demo.flatMap(({ text }) => {
     const lines = linesOf(text);
     return readSource('notes.bowl', Buffer.from(text))
@@ -131,6 +131,6 @@ test('entries tidied together are entries tidied apart', () => {
   });
   for (let at = 0; at + 3 < entries.length; at += 3) {
     const some = entries.slice(at, at + 3);
-    expect(tidyText(some.join('\n'))).toBe(some.map(tidyText).join('\n'));
+    expect(neatenText(some.join('\n'))).toBe(some.map(neatenText).join('\n'));
   }
 });

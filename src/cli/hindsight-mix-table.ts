@@ -1,5 +1,5 @@
-import type { MixBacktest } from '../reckon/forecast/backtest.ts';
-import { compareMix, type MixComparison, type MixGuess, mixVerdict } from '../reckon/forecast/backtest-figures.ts';
+import type { MixBacktest } from '../reckon/forecast/hindsight.ts';
+import { compareMix, type MixComparison, type MixGuess, mixVerdict } from '../reckon/forecast/hindsight-figures.ts';
 import { counted } from './summary.ts';
 
 const NAMES: Readonly<Record<MixGuess, string>> = { forecast: 'forecast', 'last time': 'same as last time' };
@@ -29,7 +29,7 @@ const difference = ({ bowls, figures, gain, gainError, onlyForecastShort, onlyLa
   ];
 };
 
-/** A backtest of grams to mix as lines to read: the two ways side by side, and what the figures do and do not show. */
+/** A hindsight of grams to mix as lines to read: the two ways side by side, and what the figures do and do not show. */
 export const mixTable = ({ basis, cases, untold, first }: MixBacktest): string => {
   const comparison = compareMix(cases);
   const from = basis === 'before' ? 'from the visits before it' : 'from all other visits';

@@ -1,5 +1,11 @@
-import type { Backtest } from '../reckon/lift/backtest.ts';
-import { type Comparison, compareGuesses, type Guess, verdictOf, withinSpan } from '../reckon/lift/backtest-figures.ts';
+import type { Hindsight } from '../reckon/lift/hindsight.ts';
+import {
+  type Comparison,
+  compareGuesses,
+  type Guess,
+  verdictOf,
+  withinSpan,
+} from '../reckon/lift/hindsight-figures.ts';
 import { JUDGE_BY_HAIR } from '../reckon/lift/say-pace.ts';
 import { counted } from './summary.ts';
 
@@ -69,8 +75,8 @@ const section = (title: (found: string) => string, comparison: Comparison | unde
   ];
 };
 
-/** A backtest of lift as lines to read: the guesses side by side, and what the figures do and do not show. */
-export const backtestTable = ({ basis, cases, untold }: Backtest): string => {
+/** A hindsight of lift as lines to read: the guesses side by side, and what the figures do and do not show. */
+export const hindsightTable = ({ basis, cases, untold }: Hindsight): string => {
   const from = basis === 'before' ? 'from the visits before it' : 'from all other visits';
   const first = cases.filter(({ lastTime }) => lastTime === undefined);
   const held = withinSpan(cases);

@@ -1,19 +1,19 @@
 import { LONGEST_LINE } from '../text/span.ts';
 import { type Cut, cutEntries, isConflictEnd, isConflictStart } from './cut.ts';
+import { type Gap, neatenFreeStart, neatenGaps, withGaps } from './neaten-line.ts';
 import { isBlank, readLine } from './read-line.ts';
 import { spaceEnd, textEnd, withoutSpace } from './space.ts';
-import { type Gap, tidyFreeStart, tidyGaps, withGaps } from './tidy-line.ts';
 import { BODY_WORDS, isBodyWord, isHeader } from './words.ts';
 
 /**
- * The tidy layout of notes: white space and nothing else.
+ * The neaten layout of notes: white space and nothing else.
  *
  * Reads: the lines of one file. Gives: edits of white space. Headers stand at the margin, the lines under them two
  * spaces in; one space between the things on a line, none before a comma, two before a comment; no two blank lines
  * together. What is typed stays as typed, and so does all inside text, merge conflicts and lines that are not read.
- * Runs again: when the file is to be tidied.
+ * Runs again: when the file is to be neatened.
  */
-export type TidyEdit = {
+export type NeatenEdit = {
   /** Counted from 0. */
   readonly line: number;
   readonly from: number;
@@ -60,22 +60,22 @@ const gapsOf = (line: string, layout: 'header' | 'body' | 'comment' | 'text'): G
   if (layout === 'comment') return [...head, ...tail];
   const { form, wordRun } = readLine(line);
   const text = line.slice(0, end);
-  const inner = form === undefined ? [] : form === 'free' ? tidyFreeStart(text, wordRun.to) : tidyGaps(text, form);
+  const inner = form === undefined ? [] : form === 'free' ? neatenFreeStart(text, wordRun.to) : neatenGaps(text, form);
   return [...head, ...inner, ...tail];
 };
 
 /**
- * The edits that make a file's lines (without their endings) tidy, in order.
+ * The edits that make a file's lines (without their endings) neaten, in order.
  * @throws Error when an edit would touch anything but white space: a fault of ours, and nothing may be written.
  */
-export const tidyEdits = (lines: readonly string[]): TidyEdit[] => {
+export const neatenEdits = (lines: readonly string[]): NeatenEdit[] => {
   const layouts = layoutsOf(lines);
   const last = layouts.findLastIndex((layout) => layout !== 'blank');
   // At the start of a file it would be taken for the file's own mark, and the line without it for another one.
   const first = layouts.findIndex((layout) => layout !== 'blank');
   const keepsStart = layouts[first] === 'text' || layouts[first] === 'block';
   const marked = keepsStart && lines[first]?.startsWith('\ufeff') === true;
-  const edits: TidyEdit[] = [];
+  const edits: NeatenEdit[] = [];
   for (const [line, layout] of layouts.entries()) {
     const text = lines[line] ?? '';
     if (layout === 'block') continue;
@@ -88,25 +88,25 @@ export const tidyEdits = (lines: readonly string[]): TidyEdit[] => {
   for (const { line, from, to, put } of edits) {
     const typed = lines[line]?.slice(from, to) ?? '';
     if (withoutSpace(typed + put) !== '')
-      throw new Error(`tidying line ${line + 1} would change \`${typed}\`; nothing is written`);
+      throw new Error(`neatening line ${line + 1} would change \`${typed}\`; nothing is written`);
   }
   return edits;
 };
 
 /**
- * A whole file, tidied. Keeps its byte-order mark and the ending of every line; a last line without an ending gets that
+ * A whole file, neatened. Keeps its byte-order mark and the ending of every line; a last line without an ending gets that
  * of the line above it, unless it stands inside a merge conflict.
  * @throws Error when anything but white space would change.
  */
-export const tidyText = (text: string): string => {
+export const neatenText = (text: string): string => {
   const mark = text.startsWith('\ufeff') ? '\ufeff' : '';
   const rows = (text.slice(mark.length).match(/[^\n]*\n|[^\n]+$/g) ?? []).map((row) => {
     const ending = /\r?\n$|\r$/.exec(row)?.[0] ?? '';
     return { line: row.slice(0, row.length - ending.length), ending };
   });
   const lines = rows.map(({ line }) => line);
-  const byLine = new Map<number, TidyEdit[]>();
-  for (const edit of tidyEdits(lines)) {
+  const byLine = new Map<number, NeatenEdit[]>();
+  for (const edit of neatenEdits(lines)) {
     const own = byLine.get(edit.line);
     if (own === undefined) byLine.set(edit.line, [edit]);
     else own.push(edit);
@@ -119,6 +119,6 @@ export const tidyText = (text: string): string => {
     const needsEnd = !ending.endsWith('\n') && !inBlock;
     out += withGaps(line, own) + (needsEnd ? (ending === '\r' ? '\r\n' : (rows[index - 1]?.ending ?? '\n')) : ending);
   }
-  if (withoutSpace(out) !== withoutSpace(text)) throw new Error('tidying would change more than white space');
+  if (withoutSpace(out) !== withoutSpace(text)) throw new Error('neatening would change more than white space');
   return out;
 };

@@ -7,10 +7,10 @@ import { CLIENTS, JOURNAL, read, useProgram } from './program.ts';
 const program = useProgram();
 const CLUMSY = CLIENTS.replaceAll('\n  ', '\n\t ').replace('bowl A 40', 'bowl  A   40').concat('\n\n\n');
 
-describe('tidy', () => {
+describe('neaten', () => {
   test('--check names what would change and writes nothing: exit 1', () => {
     const cwd = program.folder({ ...JOURNAL, 'clients.bowl': CLUMSY });
-    expect(program.run(['tidy', '--check'], { cwd })).toEqual({
+    expect(program.run(['neaten', '--check'], { cwd })).toEqual({
       code: 1,
       out: 'clients.bowl\n',
       err: '1 of 3 files would change, in white space only.\n',
@@ -20,21 +20,21 @@ describe('tidy', () => {
 
   test('writes, and a second time there is nothing to do', () => {
     const cwd = program.folder({ ...JOURNAL, 'clients.bowl': CLUMSY });
-    expect(program.run(['tidy'], { cwd })).toMatchObject({ code: 0, out: 'clients.bowl\n' });
+    expect(program.run(['neaten'], { cwd })).toMatchObject({ code: 0, out: 'clients.bowl\n' });
     expect(read(cwd, 'clients.bowl')).toBe(CLIENTS);
-    expect(program.run(['tidy', '--check', '.'], { cwd })).toMatchObject({ code: 0, out: '' });
+    expect(program.run(['neaten', '--check', '.'], { cwd })).toMatchObject({ code: 0, out: '' });
   });
 
   test('keeps CRLF and the byte-order mark', () => {
     const typed = `\ufeff${CLUMSY.replaceAll('\n', '\r\n')}`;
     const cwd = program.folder({ 'clients.bowl': typed });
-    program.run(['tidy', 'clients.bowl'], { cwd });
+    program.run(['neaten', 'clients.bowl'], { cwd });
     expect(read(cwd, 'clients.bowl')).toBe(`\ufeff${CLIENTS.replaceAll('\n', '\r\n')}`);
   });
 
   test('leaves a file that is not UTF-8 as it is, says so and does the rest: exit 2', () => {
     const cwd = program.folder({ 'a.bowl': Buffer.from('note  caf\xe9\n', 'latin1'), 'clients.bowl': CLUMSY });
-    const { code, out, err } = program.run(['tidy'], { cwd });
+    const { code, out, err } = program.run(['neaten'], { cwd });
     expect([code, out]).toEqual([2, 'clients.bowl\n']);
     expect(err).toContain('`a.bowl` is not UTF-8');
   });
@@ -42,7 +42,7 @@ describe('tidy', () => {
   test('an interrupt leaves every file old or new, never half, and nothing beside them', async () => {
     const names = Array.from({ length: 400 }, (_, index) => `client-${index}.bowl`);
     const cwd = program.folder(Object.fromEntries(names.map((name) => [name, CLUMSY])));
-    const running = spawn(process.execPath, [program.entry(), 'tidy'], { cwd, stdio: ['ignore', 'pipe', 'ignore'] });
+    const running = spawn(process.execPath, [program.entry(), 'neaten'], { cwd, stdio: ['ignore', 'pipe', 'ignore'] });
     await once(running.stdout, 'data');
     running.kill('SIGINT');
     const [code] = await once(running, 'exit');

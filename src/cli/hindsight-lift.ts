@@ -1,8 +1,8 @@
-import { backtestLift, type LiftCase } from '../reckon/lift/backtest.ts';
+import { hindsightLift, type LiftCase } from '../reckon/lift/hindsight.ts';
 import { liftOf } from '../reckon/lift/series.ts';
 import { reckonAll } from '../reckon/visit.ts';
-import type { BacktestOptions } from './backtest.ts';
-import { backtestTable } from './backtest-table.ts';
+import type { HindsightOptions } from './hindsight.ts';
+import { hindsightTable } from './hindsight-table.ts';
 import { openJournal } from './open-journal.ts';
 import { print, printJson } from './print.ts';
 
@@ -20,12 +20,12 @@ const caseJson = ({ minutes, estimate, lastTime, lineMiddle, ...place }: LiftCas
   lineMiddle: tenths(lineMiddle),
 });
 
-/** `bowlbook backtest lift`: how far out the estimates are on a journal, beside two naive guesses. */
-export const backtestLiftOf = (paths: readonly string[], { others, json }: BacktestOptions): number => {
+/** `bowlbook hindsight lift`: how far out the estimates are on a journal, beside two naive guesses. */
+export const hindsightLiftOf = (paths: readonly string[], { others, json }: HindsightOptions): number => {
   const { journal, unreadable } = openJournal(paths);
   const series = [...reckonAll(journal).values()].flat().flatMap(liftOf);
-  const found = backtestLift(series, others ? 'others' : 'before');
+  const found = hindsightLift(series, others ? 'others' : 'before');
   if (json) printJson({ ...found, cases: found.cases.map(caseJson) });
-  else print(backtestTable(found));
+  else print(hindsightTable(found));
   return unreadable.length > 0 ? 2 : 0;
 };

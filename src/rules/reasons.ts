@@ -14,10 +14,10 @@ export type Subject = {
 
 const reasonsOf = (entries: readonly (Stood<Client> | Stood<Visit>)[]): Map<string, string> => {
   const reasons = new Map<string, string>();
-  // An `allow` without a reason explains nothing.
+  // A `because` without a reason explains nothing.
   for (const { entry } of entries)
     for (const fact of entry.facts)
-      if (fact.word === 'allow' && fact.says !== undefined) reasons.set(fact.rule.name, fact.says.text);
+      if (fact.word === 'because' && fact.says !== undefined) reasons.set(fact.rule.name, fact.says.text);
   return reasons;
 };
 
@@ -47,7 +47,7 @@ export type Subjects = {
 };
 
 /**
- * What `allow` lines cover: on a visit that visit, on a client everything noted of that client. A visit's own reason
+ * What `because` lines cover: on a visit that visit, on a client everything noted of that client. A visit's own reason
  * stands before the client's.
  */
 export const subjectsOf = (journal: Journal): Subjects => {
@@ -70,7 +70,7 @@ export const subjectsOf = (journal: Journal): Subjects => {
     if (entry.kind === 'client') return whole;
     const visit = stood as Stood<Visit>;
     const salon = salonOf(journal, visit);
-    const isAllowing = entry.facts.some(({ word }) => word === 'allow');
+    const isAllowing = entry.facts.some(({ word }) => word === 'because');
     if (!isAllowing) return salon === whole.salon ? whole : { ...whole, salon };
     return { ...whole, salon, reasons: new Map([...whole.reasons, ...reasonsOf([visit])]) };
   };

@@ -64,7 +64,7 @@ const caseOf = (need: Need, own: readonly Need[], salonOf: SalonBefore, basis: B
 };
 
 /** Leaves out every bowl in turn. `needs` are those of the whole journal, oldest first. */
-export const backtestMix = (needs: readonly Need[], basis: Basis = 'before'): MixBacktest => {
+export const hindsightMix = (needs: readonly Need[], basis: Basis = 'before'): MixBacktest => {
   const byClient = new Map<string, Need[]>();
   const rows = needs.map((need) => {
     const own = byClient.get(need.client) ?? [];

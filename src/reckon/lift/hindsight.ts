@@ -32,7 +32,7 @@ export type LiftCase = {
   readonly lineMiddle: number | undefined;
 };
 
-export type Backtest = {
+export type Hindsight = {
   readonly basis: Basis;
   readonly cases: readonly LiftCase[];
   /** Places whose last stage was there at the first look already: how long it took is not known. */
@@ -89,7 +89,7 @@ const casesOf = (
     };
   });
 
-const backtestProduct = (visits: readonly LiftVisit[], basis: Basis): (LiftCase | undefined)[] => {
+const hindsightProduct = (visits: readonly LiftVisit[], basis: Basis): (LiftCase | undefined)[] => {
   // Visits of one day share what was known before it, as long as that is the same for every client.
   let shared: { readonly date: string; readonly model: PaceModel | undefined } | undefined;
   return visits.flatMap((visit) => {
@@ -103,9 +103,9 @@ const backtestProduct = (visits: readonly LiftVisit[], basis: Basis): (LiftCase 
 };
 
 /** Leaves out every visit in turn. Minutes count from first on. */
-export const backtestLift = (all: readonly LiftSeries[], basis: Basis = 'before'): Backtest => {
+export const hindsightLift = (all: readonly LiftSeries[], basis: Basis = 'before'): Hindsight => {
   const products = [...new Set(all.map(({ product }) => product.name))].sort();
-  const found = products.flatMap((product) => backtestProduct(liftVisits(all, product), basis));
+  const found = products.flatMap((product) => hindsightProduct(liftVisits(all, product), basis));
   const cases = found.filter((one) => one !== undefined);
   return { basis, cases, untold: found.length - cases.length };
 };

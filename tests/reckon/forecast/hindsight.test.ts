@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { backtestMix, type MixCase } from '../../../src/reckon/forecast/backtest.ts';
-import { compareMix, mixVerdict } from '../../../src/reckon/forecast/backtest-figures.ts';
+import { hindsightMix, type MixCase } from '../../../src/reckon/forecast/hindsight.ts';
+import { compareMix, mixVerdict } from '../../../src/reckon/forecast/hindsight-figures.ts';
 import type { Need } from '../../../src/reckon/forecast/need.ts';
 
 const need = (date: string, used: number, given: Partial<Need> = {}): Need => ({
@@ -17,7 +17,7 @@ const need = (date: string, used: number, given: Partial<Need> = {}): Need => ({
   ...given,
 });
 
-describe('a backtest of grams to mix', () => {
+describe('a hindsight of grams to mix', () => {
   const needs = [
     need('2026-01-01', 80),
     need('2026-02-01', 90),
@@ -27,7 +27,7 @@ describe('a backtest of grams to mix', () => {
   ];
 
   it('forecasts each bowl from those before it, beside what was mixed the last time', () => {
-    const { cases, untold, first } = backtestMix(needs);
+    const { cases, untold, first } = hindsightMix(needs);
     expect([untold, first]).toEqual([1, 2]);
     expect(cases.map(({ date, needed, forecast, lastTime }) => [date, needed, forecast.need, lastTime])).toEqual([
       ['2026-02-01', 90, 80, 90],
@@ -37,14 +37,14 @@ describe('a backtest of grams to mix', () => {
 
   it('knows of a day what the days before it told, for every bowl of the day', () => {
     const day = [need('2026-01-01', 80), need('2026-02-01', 90), need('2026-02-01', 95, { bowl: 'B' })];
-    expect(backtestMix(day).cases.map(({ bowl, forecast, lastTime }) => [bowl, forecast.need, lastTime])).toEqual([
+    expect(hindsightMix(day).cases.map(({ bowl, forecast, lastTime }) => [bowl, forecast.need, lastTime])).toEqual([
       ['A', 80, 90],
       ['B', 80, 90],
     ]);
   });
 
   it('forecasts from all others where asked, and leaves the bowl itself out', () => {
-    const { cases } = backtestMix(needs, 'others');
+    const { cases } = hindsightMix(needs, 'others');
     expect(cases.map(({ forecast }) => forecast.need)).toEqual([100, 85]);
   });
 });

@@ -5,17 +5,17 @@ import { RULE_NAMES } from '../rule-names.ts';
 const KNOWN: ReadonlySet<string> = new Set(RULE_NAMES);
 
 export default defineRule({
-  name: 'allow-unused',
+  name: 'reason-unused',
   family: 'names',
   severity: 'mind',
   over: 'findings',
-  what: 'An `allow` line under a visit explains a rule that finds nothing there.',
+  what: 'A `because` line under a visit explains a rule that finds nothing there.',
   why: 'Left standing it would explain away the next slip in this visit, which nobody has looked at.',
   source: { kind: 'notation' },
   *check(client, found) {
     for (const visit of client.visits) {
       for (const fact of visit.entry.facts) {
-        if (fact.word !== 'allow' || fact.says === undefined || !KNOWN.has(fact.rule.name)) continue;
+        if (fact.word !== 'because' || fact.says === undefined || !KNOWN.has(fact.rule.name)) continue;
         const explains = found.some(
           ({ rule, place }) =>
             rule === fact.rule.name && place.file === visit.file && place.line >= visit.line && place.line < visit.end,
@@ -32,7 +32,7 @@ export default defineRule({
   bad: `
     client wren-abbott "Wren Abbott"
     visit 2026-09-04 wren-abbott
-      allow said-twice "cut twice on purpose"
+      because said-twice "cut twice on purpose"
             ^^^^^^^^^^
       charge cut 42`,
   good: `

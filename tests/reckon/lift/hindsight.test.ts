@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { backtestLift, type LiftCase } from '../../../src/reckon/lift/backtest.ts';
-import { compareGuesses, verdictOf, withinSpan } from '../../../src/reckon/lift/backtest-figures.ts';
+import { hindsightLift, type LiftCase } from '../../../src/reckon/lift/hindsight.ts';
+import { compareGuesses, verdictOf, withinSpan } from '../../../src/reckon/lift/hindsight-figures.ts';
 import { SALON_VISITS } from '../../../src/reckon/lift/lift-visits.ts';
 import { paceFor } from '../../../src/reckon/lift/pace.ts';
 import { addDays } from '../../../src/text/dates.ts';
@@ -23,7 +23,7 @@ const short = ({ client, date, zone, stage, minutes, estimate, lastTime, lineMid
   lineMiddle,
 ];
 
-describe('a backtest of lift', () => {
+describe('a hindsight of lift', () => {
   it('estimates each visit from those before it, and sets the two naive guesses beside', () => {
     const all = liftWith(
       visitLines('a-a', '2026-01-01', yellowAt(40)),
@@ -33,7 +33,7 @@ describe('a backtest of lift', () => {
       visitLines('a-a', '2026-03-01', yellowAt(46), { zone: 'back' }),
       visitLines('a-a', '2026-04-01', yellowAt(46), { developer: 'dev-9' }),
     );
-    const { cases, basis, untold } = backtestLift(all);
+    const { cases, basis, untold } = hindsightLift(all);
     expect([basis, untold]).toEqual(['before', 0]);
     expect(cases.map(short)).toEqual([
       ['b-b', '2026-01-01', 'top', 'yellow', 40, undefined, undefined, undefined],
@@ -53,7 +53,7 @@ describe('a backtest of lift', () => {
         ),
       ),
     );
-    for (const one of backtestLift(all).cases) {
+    for (const one of hindsightLift(all).cases) {
       const product = all[0]?.product;
       const pace = product && paceFor(all, { ...one, product, strength: 6, before: one.date });
       expect(one.estimate).toEqual(pace && { minutes: pace.minutes, low: pace.low, high: pace.high });
@@ -62,7 +62,7 @@ describe('a backtest of lift', () => {
 
   it('leaves out the visit alone where all others are asked for', () => {
     const all = liftWith(visitLines('a-a', '2026-01-01', yellowAt(30)), visitLines('b-b', '2026-02-01', yellowAt(50)));
-    const { cases, basis } = backtestLift(all, 'others');
+    const { cases, basis } = hindsightLift(all, 'others');
     expect(basis).toBe('others');
     expect(cases.map(short)).toEqual([
       ['a-a', '2026-01-01', 'top', 'yellow', 30, 50, undefined, 35],
@@ -80,7 +80,7 @@ describe('a backtest of lift', () => {
       visitLines('b-b', '2026-02-08', yellowAt(31)),
       visitLines('a-a', '2026-03-01', yellowAt(44)),
     );
-    expect(backtestLift(all).cases.at(-1)).toMatchObject({ date: '2026-03-01', lastTime: 40 });
+    expect(hindsightLift(all).cases.at(-1)).toMatchObject({ date: '2026-03-01', lastTime: 40 });
   });
 
   it('counts apart what was there at the first look', () => {
@@ -88,7 +88,7 @@ describe('a backtest of lift', () => {
       visitLines('a-a', '2026-01-01', [[40, 'yellow']]),
       visitLines('a-a', '2026-03-01', yellowAt(40)),
     );
-    const { cases, untold } = backtestLift(all);
+    const { cases, untold } = hindsightLift(all);
     expect([cases.length, untold]).toEqual([1, 1]);
   });
 
@@ -98,7 +98,7 @@ describe('a backtest of lift', () => {
     );
     const all = liftWith(...visits);
     const product = all[0]?.product;
-    const last = backtestLift(all).cases.at(-1);
+    const last = hindsightLift(all).cases.at(-1);
     const pace = product && last && paceFor(all, { ...last, product, strength: 6, before: last.date });
     expect(last?.estimate).toMatchObject({ minutes: pace?.minutes });
   }, 60_000);
@@ -124,7 +124,7 @@ const one = (
   lineMiddle: guessed.middle,
 });
 
-describe('the figures of a backtest', () => {
+describe('the figures of a hindsight', () => {
   it('count a visit once, and only what every guess can say', () => {
     const cases = [
       one('a', { estimate: 42, last: 46 }),

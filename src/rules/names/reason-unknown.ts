@@ -1,8 +1,7 @@
 import type { Stood } from '../../journal/source.ts';
 import type { Client, Visit } from '../../records/schema/entry.ts';
-import { nearNames } from '../../text/near.ts';
 import { placeOf } from '../cite.ts';
-import { nearMend } from '../problems.ts';
+import { nearMend, nearRules } from '../problems.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { RULE_NAMES } from '../rule-names.ts';
 
@@ -10,15 +9,15 @@ const KNOWN: ReadonlySet<string> = new Set(RULE_NAMES);
 
 const addUnknown = (stood: Stood<Client> | Stood<Visit>, all: Found[]): void => {
   for (const fact of stood.entry.facts) {
-    if (fact.word !== 'allow' || KNOWN.has(fact.rule.name)) continue;
-    const near = nearNames(fact.rule.name, RULE_NAMES);
+    if (fact.word !== 'because' || KNOWN.has(fact.rule.name)) continue;
+    const near = nearRules(fact.rule.name);
     const place = placeOf(stood, fact, fact.rule.at);
     all.push({
       place,
-      message: `\`${fact.rule.name}\` is no rule, so the line allows nothing.`,
+      message: `\`${fact.rule.name}\` is no rule, so the line explains nothing.`,
       todo:
         near.length === 0
-          ? 'Write the rule’s name as a finding shows it; `explain` lists them.'
+          ? 'Write the rule’s name as a finding shows it; `bowlbook why` lists them.'
           : `Write \`${near.join('` or `')}\`.`,
       ...nearMend(place, near),
     });
@@ -26,11 +25,11 @@ const addUnknown = (stood: Stood<Client> | Stood<Visit>, all: Found[]): void => 
 };
 
 export default defineRule({
-  name: 'allow-unknown',
+  name: 'reason-unknown',
   family: 'names',
   severity: 'fix',
   over: 'client',
-  what: 'An `allow` line names a rule that does not exist.',
+  what: 'A `because` line names a rule that does not exist.',
   why: 'The reason is kept, and the finding it was written for still stands.',
   source: { kind: 'notation' },
   check(client) {
@@ -41,9 +40,9 @@ export default defineRule({
   },
   bad: `
     client wren-abbott "Wren Abbott"
-      allow ratio-of-mix "always mixed runny"
+      because ratio-of-mix "always mixed runny"
             ^^^^^^^^^^^^`,
   good: `
     client wren-abbott "Wren Abbott"
-      allow ratio-off-mix "always mixed runny"`,
+      because ratio-off-mix "always mixed runny"`,
 });

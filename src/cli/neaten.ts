@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { tidyText } from '../notation/tidy.ts';
+import { neatenText } from '../notation/neaten.ts';
 import { decode } from '../text/decode.ts';
 import { notesAt, reasonOf } from './open-journal.ts';
 import { print, remark } from './print.ts';
@@ -7,20 +7,20 @@ import { refusal } from './refusal.ts';
 import { counted } from './summary.ts';
 import { writeWhole } from './write.ts';
 
-export type TidyOptions = { readonly check?: true };
+export type NeatenOptions = { readonly check?: true };
 
 type Tidied = { readonly path: string; readonly was: Buffer; readonly bytes: Buffer };
 
-/** A file as it is and as it would be. Throws a refusal when tidying would change anything but white space. */
-const tidied = (path: string, was: Buffer): Tidied => {
+/** A file as it is and as it would be. Throws a refusal when neatening would change anything but white space. */
+const neatened = (path: string, was: Buffer): Tidied => {
   // Reading keeps the byte-order mark, and valid UTF-8 comes back byte for byte.
   const text = was.toString('utf8');
   try {
-    return { path, was, bytes: Buffer.from(tidyText(text), 'utf8') };
+    return { path, was, bytes: Buffer.from(neatenText(text), 'utf8') };
   } catch (error) {
     const { message } = error as Error;
     throw refusal(
-      `\`${path}\` is not tidied: ${message}.`,
+      `\`${path}\` is not neatened: ${message}.`,
       'This is a fault in the program, and the file stands as it was.',
     );
   }
@@ -28,8 +28,8 @@ const tidied = (path: string, was: Buffer): Tidied => {
 
 const turn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
 
-/** `bowlbook tidy`: white space in order and nothing else. With `--check`, names the files and writes none. */
-export const tidy = async (paths: readonly string[], options: TidyOptions): Promise<number> => {
+/** `bowlbook neaten`: white space in order and nothing else. With `--check`, names the files and writes none. */
+export const neaten = async (paths: readonly string[], options: NeatenOptions): Promise<number> => {
   const files = notesAt(paths);
   const changed: Tidied[] = [];
   let skipped = 0;
@@ -47,10 +47,10 @@ export const tidy = async (paths: readonly string[], options: TidyOptions): Prom
       skipped++;
       continue;
     }
-    const one = tidied(path, was);
+    const one = neatened(path, was);
     if (!one.bytes.equals(was)) changed.push(one);
   }
-  // All files are tidied before the first is written, so a fault leaves every one as it was.
+  // All files are neatened before the first is written, so a fault leaves every one as it was.
   for (const { path, was, bytes } of changed) {
     if (!options.check) writeWhole(path, bytes, was);
     print(path);

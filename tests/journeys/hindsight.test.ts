@@ -25,9 +25,9 @@ const VISITS = ['quick', 'slow']
 
 const NOTES = { 'salon.bowl': SALON, 'shelf.bowl': SHELF, 'visits.bowl': VISITS };
 
-describe('backtest lift', () => {
+describe('hindsight lift', () => {
   test('sets the estimate beside two naive guesses, and claims no more than the figures bear', () => {
-    const { code, out, err } = program.run(['backtest', 'lift'], { cwd: program.folder(NOTES) });
+    const { code, out, err } = program.run(['hindsight', 'lift'], { cwd: program.folder(NOTES) });
     expect([code, err]).toEqual([0, '']);
     expect(out).toContain('each visit left out, and estimated from the visits before it.');
     expect(out).toMatch(/^8 places on 8 visits, where there is a last time:$/m);
@@ -41,13 +41,13 @@ describe('backtest lift', () => {
   });
 
   test('estimates from all other visits with --others', () => {
-    const { out } = program.run(['backtest', 'lift', '--others'], { cwd: program.folder(NOTES) });
+    const { out } = program.run(['hindsight', 'lift', '--others'], { cwd: program.folder(NOTES) });
     expect(out).toContain('estimated from all other visits.');
     expect(out).toContain('0 with nothing to estimate from');
   });
 
   test('gives every place and guess as JSON', () => {
-    const { code, out } = program.run(['backtest', 'lift', '--json'], { cwd: program.folder(NOTES) });
+    const { code, out } = program.run(['hindsight', 'lift', '--json'], { cwd: program.folder(NOTES) });
     expect(code).toBe(0);
     const { basis, untold, cases } = JSON.parse(out);
     expect([basis, untold, cases.length]).toEqual(['before', 0, 10]);
@@ -65,16 +65,16 @@ describe('backtest lift', () => {
   });
 
   test('says so where the notes hold nothing to go by', () => {
-    const { code, out } = program.run(['backtest', 'lift'], { cwd: program.folder(JOURNAL) });
+    const { code, out } = program.run(['hindsight', 'lift'], { cwd: program.folder(JOURNAL) });
     expect(code).toBe(0);
     expect(out).toContain('1 place looked at; 1 with nothing to estimate from; 0 left out');
     expect(out).not.toContain('NaN');
   });
 
   test('refuses another subject and a path that is not there', () => {
-    const other = program.run(['backtest', 'lfit']);
+    const other = program.run(['hindsight', 'lfit']);
     expect([other.code, other.out]).toEqual([2, '']);
-    expect(other.err).toBe('`lfit` is nothing that can be tested back.\nWrite `backtest lift`.\n');
-    expect(program.run(['backtest', 'lift', 'nowhere']).code).toBe(2);
+    expect(other.err).toBe('`lfit` is nothing that can be tested back.\nWrite `hindsight lift`.\n');
+    expect(program.run(['hindsight', 'lift', 'nowhere']).code).toBe(2);
   });
 });

@@ -60,7 +60,7 @@ const said = ({ message, expected, todo }: Finding): string =>
 
 /** How the rule is explained away once, and what then still shows. */
 const allowing = (rule: Rule): string => {
-  const line = fenced([`allow ${rule.name} "the reason"`]);
+  const line = fenced([`because ${rule.name} "the reason"`]);
   const under =
     rule.over === 'journal' || rule.over === 'reading'
       ? 'It is mended rather than explained. Where it stands under a visit or a client, this line there explains it:'
@@ -84,7 +84,7 @@ export const ruleNamed = (name: string): Rule | undefined => RULES.find((rule) =
 
 /**
  * One rule as Markdown: what fires it, why, its source, an example with the marked characters, the same put right, how
- * to allow it. `example` is the finding of its bad example, where the caller has compiled it.
+ * to give a reason for it. `example` is the finding of its bad example, where the caller has compiled it.
  */
 export const explainRule = (rule: Rule, example?: Finding): string =>
   [
