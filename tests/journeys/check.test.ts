@@ -92,16 +92,16 @@ describe('check', () => {
     expect(JSON.parse(program.run(['check', '--json'], { cwd: program.folder(JOURNAL) }).out)).toEqual([]);
   });
 
-  test('an explained finding no longer counts, and --allowed shows it with the reason', () => {
-    const explained = `${CLIENTS.replace('1:2\n', '1:3\n')}  allow ratio-off-mix "thin, for a slow hand"\n`;
+  test('an explained finding no longer counts, and --reasons shows it with the reason', () => {
+    const explained = `${CLIENTS.replace('1:2\n', '1:3\n')}  because ratio-off-mix "thin, for a slow hand"\n`;
     const cwd = program.folder({ ...JOURNAL, 'clients.bowl': explained });
     const { code, out } = program.run(['check'], { cwd });
     expect(code).toBe(0);
     expect(out).toBe('No findings in 1 visit of 3 clients. 1 explained by a `because` line.\n');
-    const allowed = program.run(['check', '--allowed'], { cwd });
-    expect(allowed.code).toBe(0);
-    expect(allowed.out).toContain('fix ratio-off-mix');
-    expect(allowed.out).toContain('  Allowed: thin, for a slow hand\n');
+    const told = program.run(['check', '--reasons'], { cwd });
+    expect(told.code).toBe(0);
+    expect(told.out).toContain('fix ratio-off-mix');
+    expect(told.out).toContain('  Reason given: thin, for a slow hand\n');
   });
 
   test('the same rule again and again in one file is counted, unless --all', () => {

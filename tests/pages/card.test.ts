@@ -172,17 +172,17 @@ visit 2026-08-15 14:00 ada-lowe by io
 
   it('shows a stop with its date, also one that a reason answers, and nothing milder', () => {
     const journal = journalOf(CLIENT + VISITS);
-    const finding = (severity: Finding['severity'], allowed?: string): Finding => ({
+    const finding = (severity: Finding['severity'], reason?: string): Finding => ({
       rule: 'ready-over-limit',
       severity,
       place: { file: 't.bowl', line: 28, at: 0 },
       message: `Bowl A is ready at 12.5 %, ${severity}.`,
-      ...(allowed !== undefined && { allowed }),
+      ...(reason !== undefined && { reason }),
     });
     const card = (one: Finding): string => section(cardOf(journal, 'ada-lowe', on('2026-11-25'), [one]), 'Before');
     expect(card(finding('stop'))).toContain('- **stop** visit of 2026-06-05: Bowl A is ready at 12.5 %, stop.');
     expect(card(finding('stop', 'tested twice'))).toContain(
-      '- **stop, allowed** visit of 2026-06-05: Bowl A is ready at 12.5 %, stop. The note gives the reason: “tested twice”.',
+      '- **stop, reason given** visit of 2026-06-05: Bowl A is ready at 12.5 %, stop. The note gives the reason: “tested twice”.',
     );
     expect(card(finding('fix'))).toContain('The notes show no reaction');
   });
@@ -326,14 +326,14 @@ visit 2026-09-04 ada-lowe
       expected: 'Its `mix` line says 1:2.',
       todo: 'Put 80 g.',
     };
-    const allowed = { ...finding, allowed: 'runny on purpose' };
+    const reasoned = { ...finding, reason: 'runny on purpose' };
     const at = (one: Finding): string => visit(cardOf(journal, 'ada-lowe', on('2026-11-25'), [one, one]), '2026-06-05');
     expect(at(finding)).toContain(
       '- **fix** Bowl A has 60 g to 40 g, 1:1.5. Its `mix` line says 1:2. Put 80 g. `ratio-off-mix`',
     );
     expect(at(finding).match(/ratio-off-mix/g)).toHaveLength(1);
-    expect(at(allowed)).toContain(
-      '- **fix, allowed** Bowl A has 60 g to 40 g, 1:1.5. The note gives the reason: “runny on purpose”. Its `mix` line says 1:2. `ratio-off-mix`',
+    expect(at(reasoned)).toContain(
+      '- **fix, reason given** Bowl A has 60 g to 40 g, 1:1.5. The note gives the reason: “runny on purpose”. Its `mix` line says 1:2. `ratio-off-mix`',
     );
   });
 });
