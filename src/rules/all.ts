@@ -36,6 +36,7 @@ import bowlDisagrees from './mix/bowl-disagrees.ts';
 import bowlTwice from './mix/bowl-twice.ts';
 import bowlUnmixed from './mix/bowl-unmixed.ts';
 import claimDiffers from './mix/claim-differs.ts';
+import developerMissing from './mix/developer-missing.ts';
 import developerUnclear from './mix/developer-unclear.ts';
 import mixedKept from './mix/mixed-kept.ts';
 import moreLeftThanMixed from './mix/more-left-than-mixed.ts';
@@ -189,6 +190,7 @@ export const RULES: readonly Rule[] = [
   bowlTwice,
   bowlUnmixed,
   claimDiffers,
+  developerMissing,
   developerUnclear,
   mixedKept,
   moreLeftThanMixed,

@@ -39,6 +39,7 @@ export const RULE_NAMES: readonly string[] = [
   'bowl-twice',
   'bowl-unmixed',
   'claim-differs',
+  'developer-missing',
   'developer-unclear',
   'mixed-kept',
   'more-left-than-mixed',

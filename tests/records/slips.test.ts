@@ -9,6 +9,12 @@ const slips: { readonly [under in Under]: readonly Told[] } = {
     ['bowel A 40 clay', 'unknown-word: bowel', 'Write `bowl`, or `note` before the line to keep it as text.', 'bowl'],
     ['bowl 40 clay + 20vol 1:2', 'no-bowl: 40', 'Write a letter first, as in `bowl A 40 clay …`.'],
     ['bowl roots 40 clay + 20vol 1:2', 'no-bowl: roots', 'Write a letter first, as in `bowl R 40 clay …`.'],
+    ['bowl A 40 clay +', 'not-read: +', 'Write the part that is missing, as in `+ 20vol 1:2`, or take the `+` out.'],
+    [
+      'plus A 3 bond + "a drop"',
+      'not-read: +',
+      'Write the part that is missing, as in `+ 20vol 1:2`, or take the `+` out.',
+    ],
     ['bowl A 40 clay 20vol 1:2', 'two-readings: 20vol', 'Write `+` before `20vol`, or before its weight.'],
     ['bowl A 20 cream 7/0 6% 1:1.5', 'two-readings: 6%', 'Write `+` before `6%`, or before its weight.'],
     ['bowl A 1.000 clay', 'two-readings: 1.000', 'Write `1` or `1000`.'],

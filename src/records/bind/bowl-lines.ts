@@ -102,10 +102,23 @@ const reportJoined = (cursor: Cursor, { product, strength, shade, ratio }: Compo
   );
 };
 
+/** `40 clay +`: a hand that was called away before the next part. A comma at the end leaves nothing out. */
+const reportBroken = (cursor: Cursor, groups: readonly (readonly Item[])[]): void => {
+  const before = groups.at(-2)?.at(-1);
+  if (groups.at(-1)?.length !== 0 || before === undefined) return;
+  const plus = cursor.text.indexOf('+', before.to);
+  if (plus < 0 || cursor.text.slice(before.to, plus).trim() !== '') return;
+  notice(cursor, 'not-read', { from: plus, to: plus + 1 }, 'Nothing stands after the last `+`.', {
+    todo: 'Write the part that is missing, as in `+ 20vol 1:2`, or take the `+` out.',
+    label: 'a part is missing',
+  });
+};
+
 const bindMix = (opened: Opened, word: string): { bowl: Name; groups: Item[][] } | undefined => {
   const { cursor, groups } = opened;
   enter(cursor, groups[0] ?? []);
   const bowl = leadBowl(cursor, word);
+  if (bowl !== undefined) reportBroken(cursor, groups);
   return bowl && { bowl, groups: [(groups[0] ?? []).slice(cursor.next), ...groups.slice(1)] };
 };
 

@@ -41,7 +41,7 @@ export default defineRule({
   bad: `
     client wren-abbott "Wren Abbott"
       because ratio-of-mix "always mixed runny"
-            ^^^^^^^^^^^^`,
+              ^^^^^^^^^^^^`,
   good: `
     client wren-abbott "Wren Abbott"
       because ratio-off-mix "always mixed runny"`,

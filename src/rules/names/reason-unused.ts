@@ -33,7 +33,7 @@ export default defineRule({
     client wren-abbott "Wren Abbott"
     visit 2026-09-04 wren-abbott
       because said-twice "cut twice on purpose"
-            ^^^^^^^^^^
+              ^^^^^^^^^^
       charge cut 42`,
   good: `
     client wren-abbott "Wren Abbott"
