@@ -324,7 +324,7 @@ const lines: readonly (readonly [line: string, ...said: object[]])[] = [
   ['bowl A 20 cream 55.46', { bowl: 'a', parts: [{ product: 'cream', shade: '55/46', amount: '20' }] }],
   ['bowl A cream 7.43 30,5', { bowl: 'a', parts: [{ product: 'cream', shade: '7/43', amount: '30.5' }] }],
   ['bowl A 5 cream 0/00', { bowl: 'a', parts: [{ product: 'cream', shade: '0/00', amount: '5' }] }],
-  ['bowl A 40 clay +', { bowl: 'a', parts: [{ product: 'clay', amount: '40' }] }],
+  ['bowl A 40 clay,', { bowl: 'a', parts: [{ product: 'clay', amount: '40' }] }],
 ];
 
 test.for(lines)('%s', ([line, ...said]) => expectSaid(line, said));
