@@ -34,7 +34,7 @@ const stageOf = (journal: Journal, visit: Stood<Visit>): Stage => {
   const ended = facts.findLastIndex(({ word }) => LAST_WORDS.has(word));
   if (ended > facts.findLastIndex(({ word }) => word === 'on')) return 'finished';
   const { runs } = reckonClock(visit, salonOf(journal, visit));
-  if (runs.some(({ off }) => off === undefined)) return 'running';
+  if (runs.some(({ off, told }) => off === undefined && told === undefined)) return 'running';
   return runs.length > 0 || facts.some(({ word }) => word === 'off') ? 'off' : 'begun';
 };
 

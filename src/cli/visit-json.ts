@@ -1,4 +1,4 @@
-import type { MoneyReckoned, Run, VisitReckoned } from '../reckon/model.ts';
+import type { MoneyReckoned, Run, Unclocked, VisitReckoned } from '../reckon/model.ts';
 import { bowlJson } from './bowl-json.ts';
 import { figureJson, plainJson } from './plain-json.ts';
 import { timeText } from './today.ts';
@@ -11,9 +11,25 @@ const runJson = (run: Run): object => ({
   off: run.off === undefined ? undefined : timeText(run.off),
   minutesFromFirstOn: run.fromFirst,
   minutesFromAllOn: run.fromAll,
+  minutesTold: run.told,
+  sections: run.sections && {
+    firstOff: timeText(run.sections.firstOff),
+    leastMinutes: run.sections.least,
+    mostMinutes: run.sections.most,
+  },
   heatMinutes: run.heat,
   checks: run.checks.map(({ at }) => (at === undefined ? null : timeText(at))),
   about: run.about,
+});
+
+/** Minutes as typed: a time of day is not made up for them. */
+const unclockedJson = ({ bowl, zone, minutes, last, about }: Unclocked): object => ({
+  bowl,
+  zone,
+  minutes: minutes?.least,
+  minutesTo: minutes === undefined || minutes.most === minutes.least ? undefined : minutes.most,
+  last,
+  about,
 });
 
 const moneyJson = ({ items, claim, ...money }: MoneyReckoned): object => ({
@@ -35,6 +51,7 @@ export const visitJson = ({ visit, ...reckoned }: VisitReckoned): object => ({
   age: reckoned.age,
   bowls: reckoned.bowls.map(bowlJson),
   runs: reckoned.clock.runs.map(runJson),
+  withoutClock: reckoned.clock.unclocked.map(unclockedJson),
   minutes: reckoned.clock.span,
   money: moneyJson(reckoned.money),
   uses: plainJson(reckoned.uses),

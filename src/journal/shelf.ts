@@ -1,5 +1,16 @@
 import type { Product, ProductFact, Range } from '../records/schema/entry.ts';
-import type { Dose, Keeps, Lift, Mix, Pack, Reorder, Scalp, StrengthLine, TimeLine } from '../records/schema/shelf.ts';
+import type {
+  Dose,
+  Keeps,
+  Lift,
+  Mix,
+  Over,
+  Pack,
+  Reorder,
+  Scalp,
+  StrengthLine,
+  TimeLine,
+} from '../records/schema/shelf.ts';
 import type { Amount, Strength } from '../records/schema/values.ts';
 import type { Kind } from '../trade/kinds.ts';
 import type { Stood } from './source.ts';
@@ -35,6 +46,8 @@ export type ShelfItem = {
   readonly measures: ReadonlyMap<string, Amount>;
   readonly scalp: Scalp | undefined;
   readonly dose: Dose | undefined;
+  /** The darkest hair it goes over. */
+  readonly over: readonly Over[];
 };
 
 const last = <W extends ProductFact['word']>(
@@ -75,5 +88,6 @@ export const shelfItem = (stood: Stood<Range> | Stood<Product>): ShelfItem | und
     measures: new Map(all(facts, 'measure').map(({ measure, amount }) => [measure.name, amount])),
     scalp: last(facts, 'scalp'),
     dose: last(facts, 'dose'),
+    over: all(facts, 'over'),
   };
 };

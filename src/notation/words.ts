@@ -41,6 +41,7 @@ export const BODY_WORDS = {
   measure: line('loose', SHELF, 'a measure of its own'),
   scalp: line('loose', SHELF, 'how strong it may be on the scalp'),
   dose: line('loose', SHELF, 'how much of an additive'),
+  over: line('loose', SHELF, 'the darkest hair a toner goes over'),
 
   in: line('loose', ['stock'], 'what came in'),
   count: line('loose', ['stock'], 'what was counted'),
@@ -177,6 +178,7 @@ export const SOFT_WORDS: ReadonlySet<string> = new Set([
   'until',
   'at',
   'every',
+  'last',
   'read',
   'in',
   'gap',

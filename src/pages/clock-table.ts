@@ -1,4 +1,4 @@
-import type { Looked, Run, VisitReckoned } from '../reckon/model.ts';
+import type { Looked, PutOn, Run, Unclocked, VisitReckoned } from '../reckon/model.ts';
 import type { VisitFact } from '../records/schema/entry.ts';
 import { clockText } from '../text/dates.ts';
 import { escapeText } from './escape.ts';
@@ -24,11 +24,21 @@ const onCell = ({ firstOn, allOn, spanned, about, meant }: Run): string =>
     meant !== undefined && `meant ${counted(meant, 'min')}`,
   ]);
 
+const whereCell = (run: PutOn): string =>
+  joined([run.bowl && escapeText(run.bowl), run.zone === '' ? 'no place named' : escapeText(run.zone)], ' · ');
+
+const offCell = ({ off, told, sections }: Run): string => {
+  if (off === undefined) return told === undefined ? 'not noted' : 'no clock';
+  return sections === undefined || sections.firstOff === off
+    ? clockText(off)
+    : `${clockText(sections.firstOff)}–${clockText(off)}`;
+};
+
 const lineOf = (visit: VisitReckoned, line: number): VisitFact | undefined =>
   visit.visit.entry.facts.find((fact) => fact.line === line - visit.visit.line);
 
 /** What was seen at a look; its place is not said again where the row says it. */
-const lookText = (noted: Noted, visit: VisitReckoned, run: Run, look: Looked): string => {
+const lookText = (noted: Noted, visit: VisitReckoned, run: PutOn, look: Looked): string => {
   const fact = lineOf(visit, look.place.line);
   const here = look.seen.map((one) => (zonesText(one.zones) === escapeText(run.zone) ? { ...one, zones: [] } : one));
   const seen = fact === undefined ? '' : allSeen(noted, fact, here);
@@ -38,21 +48,40 @@ const lookText = (noted: Noted, visit: VisitReckoned, run: Run, look: Looked): s
   return joined([look.at !== undefined && hedged(look.about, clockText(look.at)), said, words], ' ');
 };
 
-const minutesCell = ({ fromFirst, fromAll, spanned, heat }: Run): string =>
+const unclockedMinutes = ({ minutes, last, about }: Unclocked): string =>
+  minutes === undefined
+    ? 'not noted'
+    : `${last ? 'the last ' : ''}${hedged(about, minutes.least === minutes.most ? `${minutes.least}` : `${minutes.least}–${minutes.most}`)}${last ? ' of its bowl' : ''}`;
+
+/** What went on without a clock: no time of day is made up for it. */
+const unclockedRow = (noted: Noted, visit: VisitReckoned, run: Unclocked): string[] => [
+  whereCell(run),
+  'no clock',
+  looksCell(noted, visit, run),
+  run.offPlace === undefined ? '' : 'no clock',
+  unclockedMinutes(run),
+];
+
+const looksCell = (noted: Noted, visit: VisitReckoned, run: PutOn): string =>
+  joined(
+    run.checks.map((look) => lookText(noted, visit, run, look)),
+    '; ',
+  );
+
+const minutesCell = ({ fromFirst, fromAll, spanned, heat, told, sections }: Run): string =>
   commas([
+    told !== undefined && `${told} as noted`,
+    sections !== undefined && sections.least !== sections.most && `${sections.least} to ${sections.most} a section`,
     fromFirst !== undefined && (spanned ? `${fromFirst} from first on` : `${fromFirst}`),
     spanned && fromAll !== undefined && `${fromAll} from all on`,
     heat > 0 && `${heat} under heat`,
   ]);
 
 const rowOf = (noted: Noted, visit: VisitReckoned, run: Run): string[] => [
-  joined([run.bowl && escapeText(run.bowl), run.zone === '' ? 'no place named' : escapeText(run.zone)], ' · '),
+  whereCell(run),
   onCell(run),
-  joined(
-    run.checks.map((look) => lookText(noted, visit, run, look)),
-    '; ',
-  ),
-  run.off === undefined ? 'not noted' : clockText(run.off),
+  looksCell(noted, visit, run),
+  offCell(run),
   minutesCell(run),
 ];
 
@@ -68,10 +97,13 @@ const CLOCK_WORDS: ReadonlySet<string> = new Set(['on', 'check', 'off']);
 
 /** The clock of a visit as a table and a list; nothing when the visit has no clock line. */
 export const clockBlocks = (noted: Noted, visit: VisitReckoned): string[] => {
-  const { runs } = visit.clock;
-  const rows = runs.map((run) => rowOf(noted, visit, run));
+  const { runs, unclocked } = visit.clock;
+  const rows = [
+    ...runs.map((run) => rowOf(noted, visit, run)),
+    ...unclocked.map((run) => unclockedRow(noted, visit, run)),
+  ];
   const inRows = new Set(
-    runs.flatMap(({ onPlace, offPlace, checks }) => [
+    [...runs, ...unclocked].flatMap(({ onPlace, offPlace, checks }) => [
       onPlace.line,
       offPlace?.line ?? -1,
       ...checks.map(({ place }) => place.line),

@@ -1,6 +1,6 @@
 import { nextOf, plannedIn } from '../reckon/due-window.ts';
 import { ownGrowth } from '../reckon/history.ts';
-import type { Run, VisitReckoned } from '../reckon/model.ts';
+import type { Run, Unclocked, VisitReckoned } from '../reckon/model.ts';
 import { askedBowls } from '../reckon/plan.ts';
 import { figure, grams, perCent } from '../reckon/say.ts';
 import { putsOnColour, reachesRoots } from '../reckon/services.ts';
@@ -38,22 +38,31 @@ export const growthItem = (view: HeadView): string[] => {
   ];
 };
 
-const minutesText = ({ firstOn, off, fromFirst, fromAll, spanned, heat, about }: Run): string =>
+const minutesText = ({ firstOn, off, told, fromFirst, fromAll, spanned, heat, about }: Run): string =>
   commas([
     hedged(
       about,
-      off === undefined ? `${clockText(firstOn)}, off not noted` : `${clockText(firstOn)}–${clockText(off)}`,
+      off === undefined
+        ? `${clockText(firstOn)}, ${told === undefined ? 'off not noted' : `${told} min as noted`}`
+        : `${clockText(firstOn)}–${clockText(off)}`,
     ),
     fromFirst !== undefined && `${fromFirst} min${spanned ? ' from first on' : ''}`,
     spanned && fromAll !== undefined && `${fromAll} from all on`,
     heat > 0 && `${heat} under heat`,
   ]);
 
-const runItems = ({ visit }: VisitView): string[] =>
-  visit.clock.runs.map((run) => {
+const runItems = ({ visit: { clock } }: VisitView): string[] =>
+  [...clock.runs, ...clock.unclocked].map((run) => {
     const what = joined([run.bowl && escapeText(run.bowl), run.zone !== '' && escapeText(run.zone)], ' · ');
-    return `- **Went on** ${commas([what, minutesText(run)])}`;
+    return `- **Went on** ${commas([what, 'firstOn' in run ? minutesText(run) : minutesAlone(run)])}`;
   });
+
+const minutesAlone = ({ minutes, last, about }: Unclocked): string => {
+  if (minutes === undefined) return 'minutes not noted';
+  const { least, most } = minutes;
+  const said = hedged(about, `${least === most ? least : `${least}–${most}`} min`);
+  return last ? `the last ${said} of its bowl` : said;
+};
 
 /** Where each bowl was placed, when it was on, how long, how it lifted, and what was said meanwhile. */
 const whereItems = (view: VisitView): string[] => {

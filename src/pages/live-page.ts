@@ -74,7 +74,9 @@ ${lookHtml(open)}${spanHtml(open)}<p class="past" role="alert"${isPast ? '' : ' 
 
 const stageText = ({ visit, open }: LiveVisit): string => {
   if (open.length > 0) return '';
-  return visit.clock.runs.length > 0 ? '<p>All is off.</p>\n' : '<p>Nothing is on yet.</p>\n';
+  return visit.clock.runs.length > 0 || visit.clock.unclocked.length > 0
+    ? '<p>All is off.</p>\n'
+    : '<p>Nothing is on yet.</p>\n';
 };
 
 const stampsHtml = ({ stamps, visit }: LiveVisit): string =>

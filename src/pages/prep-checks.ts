@@ -127,6 +127,8 @@ const runAhead = (bowl: BowlReckoned, zone: string): Run => ({
   off: undefined,
   fromFirst: undefined,
   fromAll: undefined,
+  told: undefined,
+  sections: undefined,
   meant: undefined,
   heat: 0,
   checks: [],

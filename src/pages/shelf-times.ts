@@ -16,7 +16,8 @@ export const runName = ({ bowl, zone }: Pick<Run, 'bowl' | 'zone'>): string =>
 const against = ({ run, minutes, whole, near, far }: TimedRun): string => {
   // Colour that went on in sections is done too late by the last of them.
   const over = whole > far ? `${whole - far} past` : minutes < near && `${near - minutes} short`;
-  return `${runName(run)} ${minutes} min${over === false ? '' : ` (${over})`}`;
+  const shown = 'sections' in run && run.sections !== undefined && whole > far ? whole : minutes;
+  return `${runName(run)} ${shown} min${over === false ? '' : ` (${over})`}`;
 };
 
 /** One item a time line of the shelf: what it says, and how long each bowl and place was on. */

@@ -22,8 +22,15 @@ export const stepText = (noted: Noted, fact: Step): string =>
     fact.minutes && durationText(fact.minutes),
   ]);
 
-export const onText = (noted: Noted, { period, minutes, ...fact }: On): string =>
-  commas([periodText(period, noted.salon.hours), where(fact), minutes && `meant for ${durationText(minutes)}`]);
+export const onText = (noted: Noted, { period, minutes, last, ...fact }: On): string =>
+  commas([
+    period && periodText(period, noted.salon.hours),
+    where(fact),
+    minutes &&
+      (last
+        ? `pulled through for the last ${durationText(minutes)}`
+        : `${period === undefined ? '' : 'meant '}for ${durationText(minutes)}`),
+  ]);
 
 export const checkText = (noted: Noted, fact: Check): string =>
   commas([
@@ -31,8 +38,15 @@ export const checkText = (noted: Noted, fact: Check): string =>
     spaced([bowlsText(fact.bowls), allSeen(noted, fact, fact.seen)]),
   ]);
 
-export const offText = (noted: Noted, { time, claim, ...fact }: Off): string =>
-  commas([time && timeText(time, noted.salon.hours), where(fact), claim && `noted as ${durationText(claim)}`]);
+export const offText = (noted: Noted, { time, until, claim, ...fact }: Off): string =>
+  commas([
+    time &&
+      (until === undefined
+        ? timeText(time, noted.salon.hours)
+        : periodText({ from: time, to: until, at: time.at }, noted.salon.hours)),
+    where(fact),
+    claim && (time === undefined ? `after ${durationText(claim)}` : `noted as ${durationText(claim)}`),
+  ]);
 
 /** A reaction, or an application stopped early. */
 export const eventText = (noted: Noted, fact: Omit<Reaction, 'word'>): string =>

@@ -93,7 +93,7 @@ export const runsOfLine = (
   firstOn: Minute,
 ): Applied[] => {
   const zones = mention.zones.length > 0 ? mention.zones : NOWHERE;
-  const place = placeIn(visit, fact.line, fact.period.at);
+  const place = placeIn(visit, fact.line, fact.period?.at ?? fact.bowls[0]?.at ?? fact.zones[0]?.at ?? 0);
   const allOn = end !== undefined && end >= firstOn ? end : undefined;
   const runOf = (bowl: string | undefined, zone: string): Applied => ({
     bowl,

@@ -5,19 +5,26 @@ import { noOff, offBeforeAllOn, offBeforeOn, offWithoutOn, runName, saidMinutes 
 import type { ClockProblem, FactsOf } from './model.ts';
 import { type Applied, type Ending, endingsOf, hasRunOf, type Mention, namesNothing, type SpokenOf } from './runs.ts';
 
-type EndLine = Line<FactsOf<'off' | 'stopped'>>;
+/** A line that takes something off. */
+export type EndLine = Line<FactsOf<'off' | 'stopped'>>;
 type OffLine = Line<FactsOf<'off'>>;
 
 /** A hedged claim of minutes (`~40min`) may be this far out: common practice, no source. */
 const HEDGED = 5;
 
-const saidOf = ({ minute, place }: EndLine, claim: Duration, runs: readonly Applied[]): ClockProblem | undefined => {
+const saidOf = (
+  { minute, end, place }: EndLine,
+  claim: Duration,
+  runs: readonly Applied[],
+): ClockProblem | undefined => {
   const said = spanOfMinutes(claim);
   const [first] = runs;
   if (said === undefined || minute === undefined || first === undefined) return undefined;
   const slack = claim.about ? HEDGED : 1;
   const fits = runs.some(({ firstOn, allOn }) =>
-    [minute - firstOn, minute - allOn].some((real) => real >= said.least - slack && real <= said.most + slack),
+    [minute - firstOn, minute - allOn, (end ?? minute) - allOn].some(
+      (real) => real >= said.least - slack && real <= said.most + slack,
+    ),
   );
   return fits ? undefined : saidMinutes({ ...place, at: claim.at }, said.least, first, minute);
 };
@@ -29,6 +36,13 @@ const withoutRun = (mention: Mention, { runs, spoken }: Around): string | undefi
   const missing = mention.bowls.filter((bowl) => !hasRunOf(bowl, runs));
   return missing.map((bowl) => `bowl ${bowl}`).join(', ');
 };
+
+const isBefore = (a: Ending, b: Ending): boolean =>
+  a.minute !== undefined && b.minute !== undefined && a.minute < b.minute;
+
+/** Of lines without a time that name one thing, the one that names its place. */
+export const closest = <L extends { readonly mention: Mention }>(lines: readonly L[]): L | undefined =>
+  lines.find(({ mention }) => mention.zones.length > 0) ?? lines[0];
 
 type Open = { readonly run: Applied; readonly names: string[] };
 
@@ -80,7 +94,7 @@ export type Around = {
 export const endRuns = (
   lines: readonly EndLine[],
   around: Around,
-): { readonly endings: ReadonlyMap<Applied, Ending>; readonly problems: ClockProblem[] } => {
+): { readonly endings: ReadonlyMap<Applied, EndLine>; readonly problems: ClockProblem[] } => {
   const { runs, spoken } = around;
   const problems: ClockProblem[] = [];
   const offs = lines.filter((line): line is OffLine => line.fact.word === 'off');
@@ -88,7 +102,11 @@ export const endRuns = (
   const endings = byOff.of;
   if (offs.length < lines.length) {
     const stops = lines.filter(({ fact }) => fact.word === 'stopped');
-    for (const [run, stop] of endingsOf(stops, spoken).of) if (!endings.has(run)) endings.set(run, stop);
+    for (const [run, stop] of endingsOf(stops, spoken).of) {
+      const off = endings.get(run);
+      // What was stopped before is not among everything that an `off` without a name takes off.
+      if (off === undefined || (namesNothing(off.mention) && isBefore(stop, off))) endings.set(run, stop);
+    }
   }
   const open: Open[] = [];
   const said = new Set<Ending>();
@@ -98,11 +116,12 @@ export const endRuns = (
   };
   for (const run of runs) {
     const end = endings.get(run);
-    if (end?.fact.word === 'off' && end.minute !== undefined && end.minute < run.allOn)
-      say(end, offBeforeAllOn(end.place, run, end.minute));
+    const lastOff = end?.end ?? end?.minute;
+    if (end?.fact.word === 'off' && lastOff !== undefined && lastOff < run.allOn)
+      say(end, offBeforeAllOn(end.place, run, lastOff));
     if (end !== undefined) continue;
     const own = lines.filter(({ mention }) => spoken(mention).includes(run));
-    const untimed = own.find(({ minute }) => minute === undefined);
+    const untimed = closest(own.filter(({ minute }) => minute === undefined));
     const before = own.find((line) => line.fact.word === 'off' && !namesNothing(line.mention) && !byOff.did.has(line));
     const same = open.find((one) => one.run.line === run.line);
     if (untimed !== undefined) endings.set(run, untimed);

@@ -66,13 +66,13 @@ const fromOf = (fact: ClockFact): Clock | undefined =>
   fact.word === 'off' || fact.word === 'reaction' || fact.word === 'stopped' ? fact.time : fact.period?.from;
 
 const toOf = (fact: ClockFact): Clock | undefined =>
-  fact.word === 'off' || fact.word === 'reaction' || fact.word === 'stopped' ? undefined : fact.period?.to;
+  fact.word === 'off' ? fact.until : fact.word === 'reaction' || fact.word === 'stopped' ? undefined : fact.period?.to;
 
 /** When the work of a visit begins: from its `on` lines and its header. */
 const visitBegins = ({ entry }: Stood<Visit>, hours: Hours): Minute | undefined => {
   const minutes: Minute[] = [];
   for (const fact of entry.facts) {
-    const minute = fact.word === 'on' ? minuteOf(fact.period.from, hours) : undefined;
+    const minute = fact.word === 'on' && fact.period ? minuteOf(fact.period.from, hours) : undefined;
     if (minute !== undefined) minutes.push(minute);
   }
   const came = minutes.length > 0 && entry.time !== undefined ? minuteOf(entry.time, hours) : undefined;
@@ -170,6 +170,9 @@ export const eachClock = (fact: VisitFact, ask: (clock: Clock | undefined, line:
       ask(fact.period?.to, fact.line);
       break;
     case 'off':
+      ask(fact.time, fact.line);
+      ask(fact.until, fact.line);
+      break;
     case 'reaction':
     case 'stopped':
     case 'more':

@@ -135,3 +135,14 @@ export const saidMinutes = (place: Place, said: number, run: Applied, off: Minut
     also: [{ place: run.place, says: 'went on' }],
   };
 };
+
+/** What went on with neither a time of day nor minutes, and no `off` line of its own. */
+export const noMinutes = (run: Pick<Applied, 'bowl' | 'zone' | 'place'>, names: readonly string[]): ClockProblem => {
+  const named = [run.bowl, run.zone].filter(Boolean).join(' ');
+  return {
+    kind: 'no-off',
+    place: run.place,
+    message: `${capital(listed(names))} went on, with neither a time nor minutes.`,
+    todo: `Write when, as in \`on 14:35 ${named}\` and its \`off\`, or how long, as in \`on ${named} for 8min\`.`,
+  };
+};

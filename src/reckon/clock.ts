@@ -2,16 +2,18 @@ import type { SalonSettings } from '../journal/salon.ts';
 import type { Stood } from '../journal/source.ts';
 import type { Visit } from '../records/schema/entry.ts';
 import type { Name } from '../records/schema/values.ts';
-import { mixedBowls, runsOfLine } from './clock-applied.ts';
+import { mixedBowls, runsOfLine, spanOfMinutes } from './clock-applied.ts';
 import { sayDoubts, withoutDoubtful } from './clock-doubts.ts';
-import { endRuns } from './clock-ends.ts';
+import { type EndLine, endRuns } from './clock-ends.ts';
 import { heatingOf, heatWithin } from './clock-heat.ts';
 import { allLines, type ClockLines, clockLines, type Line, placeIn, shownBowl } from './clock-lines.ts';
 import { shareChecks } from './clock-looks.ts';
 import { bowlUnnamed, noSuchBowl, spanBackwards } from './clock-problems.ts';
 import { minuteAfterOn } from './clock-relative.ts';
+import { type SectionsOff, sectionsOff } from './clock-sections.ts';
+import { unclockedIn } from './clock-unclocked.ts';
 import type { ClockProblem, ClockReckoned, FactsOf, Minute, Run } from './model.ts';
-import { type Applied, type Ending, type SpokenOf, speaker } from './runs.ts';
+import { type Applied, type SpokenOf, speaker } from './runs.ts';
 
 /**
  * The clock of a visit: what was on where, from when to when, and who looked.
@@ -105,9 +107,21 @@ const settle = (visit: Stood<Visit>, zones: SalonSettings['zones'], mixed: Mixed
   };
 };
 
-const runOf = (applied: Applied, ending: Ending | undefined, heat: number, checks: Run['checks']): Run => {
+const toldBy = (ending: EndLine | undefined): number | undefined =>
+  ending?.fact.word === 'off' && ending.after === undefined && ending.fact.claim !== undefined
+    ? spanOfMinutes(ending.fact.claim)?.most
+    : undefined;
+
+const runOf = (
+  applied: Applied,
+  ending: EndLine | undefined,
+  inOrderOff: SectionsOff | undefined,
+  heat: number,
+  checks: Run['checks'],
+): Run => {
   const { bowl, zone, firstOn, allOn, spanned, meant, place } = applied;
-  const off = ending?.minute;
+  const off = inOrderOff?.off ?? ending?.minute;
+  const firstOff = inOrderOff?.sections.firstOff ?? off;
   return {
     bowl,
     zone,
@@ -115,8 +129,10 @@ const runOf = (applied: Applied, ending: Ending | undefined, heat: number, check
     allOn,
     spanned,
     off,
-    fromFirst: off === undefined ? undefined : off - firstOn,
+    fromFirst: firstOff === undefined ? undefined : firstOff - firstOn,
     fromAll: off === undefined || off < allOn ? undefined : off - allOn,
+    told: off === undefined ? toldBy(ending) : undefined,
+    sections: inOrderOff?.sections,
     meant,
     heat,
     checks,
@@ -137,15 +153,21 @@ export const reckonClock = (visit: Stood<Visit>, salon: SalonSettings): ClockRec
   const typed = clockLines(visit, salon.hours);
   const all = allLines(typed);
   const { runs, spoken, lines, problems } = settle(visit, salon.zones, mixed, typed);
-  const ended = endRuns(lines.ends, { runs, spoken, mixed });
+  const clockless = unclockedIn(visit, salon.zones, mixed, typed, runs);
+  const ended = endRuns(
+    lines.ends.filter((line) => !clockless.owns(line)),
+    { runs, spoken, mixed },
+  );
+  const sections = sectionsOff(runs, ended.endings);
   let last: Minute | undefined;
-  for (const { minute } of ended.endings.values())
-    if (minute !== undefined && (last === undefined || minute > last)) last = minute;
-  const checks = shareChecks(lines.checks, runs, ended.endings, spoken);
+  for (const { minute, end = minute } of ended.endings.values())
+    if (end !== undefined && (last === undefined || end > last)) last = end;
+  const offs = new Map([...ended.endings].map(([run, ending]) => [run, { minute: ending.end ?? ending.minute }]));
+  const checks = shareChecks(lines.checks, runs, offs, spoken);
   const heats = lines.heats.map((line) => heatingOf(line, spoken));
   const heatOf = (run: Applied): number => {
     let minutes = 0;
-    for (const heating of heats) minutes += heatWithin(heating, run, ended.endings.get(run)?.minute);
+    for (const heating of heats) minutes += heatWithin(heating, run, offs.get(run)?.minute);
     return minutes;
   };
   const said = sayUnknownBowls(visit, all, mixed).concat(
@@ -154,11 +176,15 @@ export const reckonClock = (visit: Stood<Visit>, salon: SalonSettings): ClockRec
     sayUnnamed(runs, mixed),
     problems,
     ended.problems,
+    clockless.problems,
     checks.problems,
   );
   const [first] = runs;
   return {
-    runs: runs.map((run) => runOf(run, ended.endings.get(run), heatOf(run), checks.of.get(run) ?? NO_LOOKS)),
+    runs: runs.map((run) =>
+      runOf(run, ended.endings.get(run), sections.get(run), heatOf(run), checks.of.get(run) ?? NO_LOOKS),
+    ),
+    unclocked: clockless.unclocked,
     looks: checks.looks,
     problems: said.length === 0 ? said : inOrder(withoutDoubtful(said)),
     span: first === undefined || last === undefined ? undefined : last - first.firstOn,

@@ -142,30 +142,49 @@ export type Looked = {
 };
 
 /** One bowl on one zone (or on the whole head when no zone is named), from first on to off. */
-export type Run = {
+/** A bowl put on a place, with a clock or without. */
+export type PutOn = {
   /** As typed but in capitals; undefined when the line names none and several could be meant. */
   readonly bowl: string | undefined;
   /** '' when none was named. */
   readonly zone: string;
-  readonly firstOn: Minute;
-  readonly allOn: Minute;
-  /** Whether the note gives a span: else all on is taken as first on. */
-  readonly spanned: boolean;
-  readonly off: Minute | undefined;
-  /** Minutes from first on and from all on to off. */
-  readonly fromFirst: number | undefined;
-  readonly fromAll: number | undefined;
   /** `for 7min`: the time meant. */
   readonly meant: number | undefined;
-  readonly heat: number;
   readonly checks: readonly Looked[];
   readonly onPlace: Place;
   readonly offPlace: Place | undefined;
   readonly about: boolean;
 };
 
+/** What the notes put on without a time of day: minutes alone, and no clock is made up for them. */
+export type Unclocked = PutOn & {
+  /** How long it was on, near end and far end; undefined where the notes give neither minutes nor a time. */
+  readonly minutes: { readonly least: number; readonly most: number } | undefined;
+  /** Pulled through for the last minutes of the bowl's own time. */
+  readonly last: boolean;
+};
+
+export type Run = PutOn & {
+  readonly firstOn: Minute;
+  readonly allOn: Minute;
+  /** Whether the note gives a span: else all on is taken as first on. */
+  readonly spanned: boolean;
+  /** When it came off, its last section where they came off in order. */
+  readonly off: Minute | undefined;
+  /** Minutes from first on and from all on to off; of sections that came off in order, first to first and last to last. */
+  readonly fromFirst: number | undefined;
+  readonly fromAll: number | undefined;
+  /** `off T 8min` beside a time on: how long it was on, from whichever minute its time counts. */
+  readonly told: number | undefined;
+  /** Where the sections came off in the order they went on: when the first did, and the minutes of the shortest and the longest. */
+  readonly sections: { readonly firstOff: Minute; readonly least: number; readonly most: number } | undefined;
+  readonly heat: number;
+};
+
 export type ClockReckoned = {
   readonly runs: readonly Run[];
+  /** What was put on for minutes without a clock, in order of the notes. */
+  readonly unclocked: readonly Unclocked[];
   readonly looks: readonly Looked[];
   readonly problems: readonly ClockProblem[];
   /** First `on` to last `off`, minutes. */

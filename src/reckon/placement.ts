@@ -126,7 +126,7 @@ const ofLine = ({ visit }: VisitReckoned, own: OwnZones, fact: Placing): Placed 
 const ofClock = ({ clock, bowls }: VisitReckoned, own: OwnZones, placed: readonly Placed[]): Placed[] => {
   const known = new Set(placed.flatMap((one) => one.bowls));
   return bowls.flatMap(({ name }): Placed[] => {
-    const runs = clock.runs.filter(({ bowl, zone }) => bowl === name && zone !== '');
+    const runs = [...clock.runs, ...clock.unclocked].filter(({ bowl, zone }) => bowl === name && zone !== '');
     const [first] = runs;
     if (known.has(name) || first === undefined) return [];
     return [

@@ -99,6 +99,8 @@ export const speaker = (runs: readonly Applied[], zones: Zones): SpokenOf => {
 export type Ending = {
   readonly mention: Mention;
   readonly minute: Minute | undefined;
+  /** The last section off, of a span. */
+  readonly end: Minute | undefined;
   readonly place: Place;
   readonly about: boolean;
 };
@@ -116,7 +118,9 @@ export const endingsOf = <E extends Ending>(endings: readonly E[], spoken: Spoke
   const timed = endings.filter((ending): ending is E & { readonly minute: Minute } => ending.minute !== undefined);
   if (timed.length > 1) timed.sort((a, b) => a.minute - b.minute);
   for (const ending of timed) {
-    const { minute, mention } = ending;
+    const { mention } = ending;
+    // A section that goes on while the first come off is of a span as well.
+    const minute = Math.max(ending.minute, ending.end ?? ending.minute);
     const named = spoken(mention);
     let last = minute;
     let ended = false;

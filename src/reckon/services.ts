@@ -100,7 +100,7 @@ export const zonesOfBowl = (
     };
     for (const fact of visit.entry.facts)
       if (fact.word === 'place' && namesBowl(fact, bowl)) for (const { zone } of fact.zones) add(zone);
-    for (const run of clock.runs) if (run.bowl === bowl && run.zone !== '') add(run.zone);
+    for (const run of [...clock.runs, ...clock.unclocked]) if (run.bowl === bowl && run.zone !== '') add(run.zone);
     zones = named;
     known.set(bowl, zones);
   }

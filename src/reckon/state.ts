@@ -216,5 +216,6 @@ export const wasLightened = (
     (bowl) =>
       isLightening(bowl) &&
       by !== undefined &&
-      visit.clock.runs.some((run) => run.bowl === bowl.name && run.firstOn < by),
+      (visit.clock.runs.some((run) => run.bowl === bowl.name && run.firstOn < by) ||
+        visit.clock.unclocked.some((run) => run.bowl === bowl.name)),
   );

@@ -131,7 +131,9 @@ import skinTestUnread from './tests/skin-test-unread.ts';
 import checkBeforeOn from './time/check-before-on.ts';
 import clockUnclear from './time/clock-unclear.ts';
 import heatOnLightener from './time/heat-on-lightener.ts';
+import lightenerNotOn from './time/lightener-not-on.ts';
 import minutesDiffer from './time/minutes-differ.ts';
+import minutesOtherClock from './time/minutes-other-clock.ts';
 import noCheck from './time/no-check.ts';
 import noOff from './time/no-off.ts';
 import offBeforeOn from './time/off-before-on.ts';
@@ -284,7 +286,9 @@ export const RULES: readonly Rule[] = [
   checkBeforeOn,
   clockUnclear,
   heatOnLightener,
+  lightenerNotOn,
   minutesDiffer,
+  minutesOtherClock,
   noCheck,
   noOff,
   offBeforeOn,

@@ -8,6 +8,7 @@ import { forgetRecent } from '../text/recently.ts';
 import { caution } from '../trade/cautions.ts';
 import { RULES } from './all.ts';
 import { tuned } from './policy.ts';
+import { holdsReason } from './reason-words.ts';
 import type { Subject, Subjects } from './reasons.ts';
 import { type Found, NONE, type Rule } from './rule.ts';
 
@@ -28,9 +29,17 @@ const CLIENT_RULES = [...only('client'), ...BOTH_RULES];
 const FINDING_RULES = only('findings');
 const JOURNAL_RULES = only('journal');
 
-const toFinding = (rule: Rule, found: Found, { client, reasons, salon }: Subject): Finding => {
+/** The remark of a finding's own lines that says why, in words that the rule accepts. */
+const ownReason = ({ accepts }: Rule, { place, also }: Found, { remarkAt }: Subjects): string | undefined => {
+  if (accepts === undefined) return undefined;
+  const lines = [place, ...(also ?? []).map((one) => one.place)];
+  const remarks = lines.flatMap((line) => remarkAt(line, place) ?? []);
+  return remarks.find((remark) => holdsReason(remark, accepts));
+};
+
+const toFinding = (rule: Rule, found: Found, { client, reasons, salon }: Subject, own?: string): Finding => {
   const { severity = rule.severity, caution: topic = rule.caution, ...said } = found;
-  const reason = reasons.get(rule.name);
+  const reason = reasons.get(rule.name) ?? (severity === 'stop' ? undefined : own);
   const finding: Finding = {
     rule: rule.name,
     severity,
@@ -64,17 +73,23 @@ const noticed = (file: string, from: number, notice: Notice, subject: Subject): 
   // Every notice has its rule: a test holds the two lists together.
   toFinding(BY_NAME.get(notice.rule) as Rule, foundOf(file, from, notice), subject);
 
-const addAll = (all: Finding[], rule: Rule, every: Iterable<Found>, subjectOf: (found: Found) => Subject): void => {
+const addAll = (
+  all: Finding[],
+  rule: Rule,
+  every: Iterable<Found>,
+  subjectOf: (found: Found) => Subject,
+  subjects: Subjects,
+): void => {
   // As nearly always.
   if (every === NONE) return;
-  for (const found of every) all.push(toFinding(rule, found, subjectOf(found)));
+  for (const found of every) all.push(toFinding(rule, found, subjectOf(found), ownReason(rule, found, subjects)));
 };
 
 /** What the reader and the rules on single entries find in one entry. */
 const inEntry = (stood: Stood, lines: readonly string[], subjects: Subjects, all: Finding[]): void => {
   for (const notice of stood.notices) all.push(noticed(stood.file, stood.line, notice, subjects.ofEntry(stood)));
   if (stood.entry.facts.length < 2) return;
-  for (const rule of ENTRY_RULES) addAll(all, rule, rule.check(stood, lines), () => subjects.ofEntry(stood));
+  for (const rule of ENTRY_RULES) addAll(all, rule, rule.check(stood, lines), () => subjects.ofEntry(stood), subjects);
 };
 
 /** Everything found in what is noted of one client. */
@@ -89,13 +104,13 @@ export const findInClient = (
   for (const stood of [...client.entries, ...client.visits])
     inEntry(stood, journal.sources.get(stood.file)?.lines ?? [], subjects, all);
   const atPlace = ({ place }: Found): Subject => subjects.at(place);
-  for (const rule of CLIENT_RULES) addAll(all, rule, rule.check(client, visits, journal, on), atPlace);
+  for (const rule of CLIENT_RULES) addAll(all, rule, rule.check(client, visits, journal, on), atPlace, subjects);
   for (const visit of visits) {
     const ofVisit = (): Subject => subjects.ofEntry(visit.visit);
-    for (const rule of VISIT_RULES) addAll(all, rule, rule.check(visit, journal, on), ofVisit);
+    for (const rule of VISIT_RULES) addAll(all, rule, rule.check(visit, journal, on), ofVisit, subjects);
   }
   const late: Finding[] = [];
-  for (const rule of FINDING_RULES) addAll(late, rule, rule.check(client, all), atPlace);
+  for (const rule of FINDING_RULES) addAll(late, rule, rule.check(client, all), atPlace, subjects);
   forgetRecent();
   return [...all, ...late];
 };
@@ -114,7 +129,7 @@ export const findInSource = (source: Source, subjects: Subjects): Finding[] => {
 export const findShared = (journal: Journal, subjects: Subjects): Finding[] => {
   const all: Finding[] = [];
   const atPlace = ({ place }: Found): Subject => subjects.at(place);
-  for (const rule of JOURNAL_RULES) addAll(all, rule, rule.check(journal), atPlace);
-  for (const rule of BOTH_RULES) addAll(all, rule, rule.shared(journal), atPlace);
+  for (const rule of JOURNAL_RULES) addAll(all, rule, rule.check(journal), atPlace, subjects);
+  for (const rule of BOTH_RULES) addAll(all, rule, rule.shared(journal), atPlace, subjects);
   return all;
 };

@@ -2,7 +2,7 @@ import type { ShelfItem } from '../journal/shelf.ts';
 import type { BowlReckoned, Minute, Run, VisitReckoned } from '../reckon/model.ts';
 import { type CautionTopic, caution } from '../trade/cautions.ts';
 import { basesIn } from './contents.ts';
-import { minutesOf, minutesOn, timeLineOf } from './time-line.ts';
+import { type MinutesOn, minutesOf, minutesOn, timeLineOf } from './time-line.ts';
 import { bowlOf } from './timed-runs.ts';
 
 /**
@@ -24,7 +24,7 @@ export type OpenRun = {
 
 export type OpenTime = {
   readonly product: string;
-  readonly from: 'first on' | 'all on';
+  readonly from: MinutesOn['from'];
   /** When the near and the far end of its time are reached. */
   readonly nearAt: Minute;
   readonly farAt: Minute;
@@ -57,7 +57,7 @@ const everyOf = (item: ShelfItem, run: Run, { visit, earlier, bowl }: On): numbe
 /** Everything of a visit that is still on, in the order it went on. `earlier`: the client's visits before it. */
 export const openRuns = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): OpenRun[] =>
   visit.clock.runs
-    .filter(({ off }) => off === undefined)
+    .filter(({ off, told }) => off === undefined && told === undefined)
     .map((run) => {
       const bowl = bowlOf(visit, run);
       const bases = bowl === undefined ? [] : basesIn(bowl);

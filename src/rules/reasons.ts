@@ -44,6 +44,8 @@ const entryAt = ({ sources }: Journal, { file, line }: Place): Stood | undefined
 export type Subjects = {
   readonly ofEntry: (stood: Stood | undefined) => Subject;
   readonly at: (place: Place) => Subject;
+  /** The remark of a line, where it stands in one entry with another place. */
+  readonly remarkAt: (place: Place, beside: Place) => string | undefined;
 };
 
 /**
@@ -74,5 +76,10 @@ export const subjectsOf = (journal: Journal): Subjects => {
     if (!isAllowing) return salon === whole.salon ? whole : { ...whole, salon };
     return { ...whole, salon, reasons: new Map([...whole.reasons, ...reasonsOf([visit])]) };
   };
-  return { ofEntry, at: (place) => ofEntry(entryAt(journal, place)) };
+  const remarkAt: Subjects['remarkAt'] = (place, beside) => {
+    const stood = entryAt(journal, beside);
+    if (stood === undefined || entryAt(journal, place) !== stood) return undefined;
+    return stood.entry.facts.find(({ line }) => stood.line + line === place.line)?.says?.text;
+  };
+  return { ofEntry, at: (place) => ofEntry(entryAt(journal, place)), remarkAt };
 };

@@ -4,6 +4,7 @@ import type { VisitReckoned } from '../reckon/model.ts';
 import type { Finding, Mend, SecondPlace, Severity } from '../text/finding.ts';
 import type { Place } from '../text/span.ts';
 import type { CautionTopic } from '../trade/cautions.ts';
+import type { ReasonWords } from './reason-words.ts';
 
 /** What a rule is about, for the list that `explain` prints. Each family is a folder. */
 export const FAMILIES = [
@@ -86,6 +87,8 @@ type Base = {
   readonly source: RuleSource;
   /** The caution shown with it, where someone could be hurt. */
   readonly caution?: CautionTopic;
+  /** Words of reason that the remark of its own line may hold instead of a `because`: for `fix` and `mind`, never for a `stop`. */
+  readonly accepts?: ReasonWords;
   /** A whole small journal that fires this rule and no other; `^^^` under the characters of the finding. */
   readonly bad: string;
   /** The same journal put right: nothing fires. */

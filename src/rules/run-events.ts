@@ -1,8 +1,8 @@
-import type { Run, VisitReckoned } from '../reckon/model.ts';
+import type { PutOn, VisitReckoned } from '../reckon/model.ts';
 import { matchZones } from '../reckon/zone-match.ts';
 
 /** Whether a `reaction` or `stopped` line of the visit speaks of a run: of its bowl and zone, or of everything. */
-export const speaksOfRun = ({ visit, salon }: VisitReckoned, run: Run): boolean =>
+export const speaksOfRun = ({ visit, salon }: VisitReckoned, run: PutOn): boolean =>
   visit.entry.facts.some((fact) => {
     if (fact.word !== 'reaction' && fact.word !== 'stopped') return false;
     const bowl = fact.bowls.length === 0 || fact.bowls.some(({ name }) => name.toUpperCase() === run.bowl);

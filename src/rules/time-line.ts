@@ -1,5 +1,5 @@
 import type { ShelfItem } from '../journal/shelf.ts';
-import type { BowlReckoned, Run, VisitReckoned } from '../reckon/model.ts';
+import type { BowlReckoned, Minute, PutOn, Run, Unclocked, VisitReckoned } from '../reckon/model.ts';
 import { placingsOf } from '../reckon/services.ts';
 import { greyShare, wasLightened } from '../reckon/state.ts';
 import { matchZones } from '../reckon/zone-match.ts';
@@ -12,7 +12,7 @@ import { liesOnScalp } from './on-scalp.ts';
 import { isAway } from './seen-at.ts';
 
 /** Whether a run of a bowl is on the scalp: by the `place` line that names its zone, or by any where none does. */
-export const isOnScalp = ({ visit, salon }: VisitReckoned, bowl: BowlReckoned, run: Run): boolean => {
+export const isOnScalp = ({ visit, salon }: VisitReckoned, bowl: BowlReckoned, run: PutOn): boolean => {
   const placings = placingsOf(visit, bowl.name);
   const own = placings.filter(({ zones }) => zones.some(({ zone }) => matchZones(zone, run.zone, salon.zones)));
   return (own.length > 0 ? own : placings).some(
@@ -27,8 +27,12 @@ type Case = {
   readonly visit: VisitReckoned;
   readonly earlier: readonly VisitReckoned[];
   readonly bowl: BowlReckoned;
-  readonly run: Run;
+  /** Without a clock it has no minute at which it went on. */
+  readonly run: PutOn & { readonly firstOn?: Minute };
 };
+
+/** What went on without a clock is taken to go over what the visit lightened: a choice. */
+const LATE: Minute = Number.POSITIVE_INFINITY;
 
 const MINUTES = { min: 1, h: 60, d: 1440, w: 10_080, mo: 43_830 } as const;
 
@@ -57,7 +61,7 @@ export const timeLineOf = (item: ShelfItem, { visit, earlier, bowl, run }: Case)
   );
   if (withProduct !== undefined) return withProduct;
   const lightened = times.find((line) => asksFor(line, 'pre-lightened'));
-  if (lightened !== undefined && wasLightened(visit.client, earlier, visit, run.firstOn)) return lightened;
+  if (lightened !== undefined && wasLightened(visit.client, earlier, visit, run.firstOn ?? LATE)) return lightened;
   return byGrey(times, visit) ?? times.find(({ when }) => when === undefined);
 };
 
@@ -85,16 +89,29 @@ const fromWhole = (run: Run, off: number, runs: readonly Run[]): number => {
 
 /** How long something was on: from when its minutes count, in words, by its own place, and by the whole of its bowl. */
 export type MinutesOn = {
-  readonly from: 'first on' | 'all on';
-  readonly off: number;
+  readonly from: 'first on' | 'all on' | 'section by section' | undefined;
+  /** Undefined without a clock. */
+  readonly off: number | undefined;
   readonly minutes: number;
   readonly whole: number;
 };
 
+const fromOf = (item: ShelfItem, line: TimeLine): 'first-on' | 'all-on' =>
+  line.from ?? (item.kind === undefined ? 'all-on' : kindFacts(item.kind).timeFrom);
+
+/** How long something was on that the notes give minutes of and no clock; undefined where they give none. */
+export const minutesUnclocked = ({ minutes, last }: Unclocked): MinutesOn | undefined =>
+  minutes === undefined || last
+    ? undefined
+    : { from: undefined, off: undefined, minutes: minutes.most, whole: minutes.least };
+
 /** From when an item's minutes count, in words and in the run's own minutes; undefined while it is not taken off. */
 export const minutesOn = (item: ShelfItem, line: TimeLine, run: Run, runs: readonly Run[]): MinutesOn | undefined => {
-  const from = line.from ?? (item.kind === undefined ? 'all-on' : kindFacts(item.kind).timeFrom);
-  const { off } = run;
+  const from = fromOf(item, line);
+  const { off, told, sections } = run;
+  if (told !== undefined) return { from: from === 'first-on' ? 'first on' : 'all on', off, minutes: told, whole: told };
+  // Each section is held against the time by itself.
+  if (sections !== undefined) return { from: 'section by section', off, minutes: sections.least, whole: sections.most };
   const minutes = from === 'first-on' ? run.fromFirst : run.fromAll;
   if (off === undefined || minutes === undefined) return undefined;
   // Lightener is watched place by place.
@@ -104,7 +121,11 @@ export const minutesOn = (item: ShelfItem, line: TimeLine, run: Run, runs: reado
 };
 
 /** `20 to 50 min from first on`, as a `time` line says it. */
-export const timeText = ({ minutes }: TimeLine, from: string): string => {
+export const timeText = ({ minutes }: TimeLine, from: MinutesOn['from']): string => {
   const { near, far } = minutesOf(minutes);
-  return `${near === far ? near : `${near} to ${far}`} min from ${from}`;
+  return `${near === far ? near : `${near} to ${far}`} min${fromText(from)}`;
 };
+
+/** ` from first on`, after a number of minutes; nothing where the notes have no clock. */
+export const fromText = (from: MinutesOn['from']): string =>
+  from === undefined ? '' : from === 'section by section' ? `, ${from}` : ` from ${from}`;

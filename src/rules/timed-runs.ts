@@ -1,22 +1,22 @@
 import type { ShelfItem } from '../journal/shelf.ts';
-import type { BowlReckoned, Run, VisitReckoned } from '../reckon/model.ts';
+import type { BowlReckoned, PutOn, Run, Unclocked, VisitReckoned } from '../reckon/model.ts';
 import type { TimeLine } from '../records/schema/shelf.ts';
 import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
 import { basesIn } from './contents.ts';
-import { minutesOf, minutesOn, timeLineOf } from './time-line.ts';
+import { type MinutesOn, minutesOf, minutesOn, minutesUnclocked, timeLineOf } from './time-line.ts';
 
 /** A run that is over, held against the `time` line of one item in its bowl. */
 export type TimedRun = {
   readonly visit: VisitReckoned;
   readonly bowl: BowlReckoned;
-  readonly run: Run;
+  readonly run: Run | Unclocked;
   readonly item: ShelfItem;
   readonly line: TimeLine;
   /** What the minutes count from, in words. */
-  readonly from: string;
-  /** When it came off. */
-  readonly off: number;
+  readonly from: MinutesOn['from'];
+  /** When it came off; undefined without a clock. */
+  readonly off: number | undefined;
   readonly minutes: number;
   /** The minutes since the whole of the bowl was on, where its time counts so: what the far end is held against. */
   readonly whole: number;
@@ -25,17 +25,18 @@ export type TimedRun = {
 };
 
 /** The bowl that a run puts on. */
-export const bowlOf = ({ bowls }: VisitReckoned, run: Run): BowlReckoned | undefined =>
+export const bowlOf = ({ bowls }: VisitReckoned, run: PutOn): BowlReckoned | undefined =>
   bowls.find(({ name }) => name === run.bowl);
 
 const timesOf = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): readonly TimedRun[] => {
   const times: TimedRun[] = [];
-  for (const run of visit.clock.runs) {
+  const { runs, unclocked } = visit.clock;
+  for (const run of [...runs, ...unclocked]) {
     const bowl = bowlOf(visit, run);
     if (bowl === undefined) continue;
     for (const item of basesIn(bowl)) {
       const line = timeLineOf(item, { visit, earlier, bowl, run });
-      const on = line && minutesOn(item, line, run, visit.clock.runs);
+      const on = line && ('firstOn' in run ? minutesOn(item, line, run, runs) : minutesUnclocked(run));
       if (line === undefined || on === undefined) continue;
       const { near, far } = minutesOf(line.minutes);
       const { from, off, minutes, whole } = on;
@@ -80,10 +81,10 @@ export const ofEachBowl = (
 };
 
 /** `Bowl A the top`, as a message names a run. */
-export const runText = ({ bowl, zone }: Run): string => {
+export const runText = ({ bowl, zone }: PutOn): string => {
   const name = `Bowl ${bowl}`;
   return zone === '' ? name : `${name} ${zone}`;
 };
 
 /** Where a run ends: the time it came off, else where it went on. */
-export const endOf = ({ offPlace, onPlace }: Run): Place => offPlace ?? onPlace;
+export const endOf = ({ offPlace, onPlace }: PutOn): Place => offPlace ?? onPlace;

@@ -1,58 +1,158 @@
-import type { BowlReckoned, VisitReckoned } from '../reckon/model.ts';
+import type { SalonSettings } from '../journal/salon.ts';
+import { depthSeen } from '../reckon/lift/seen-depth.ts';
+import type { BowlReckoned, Minute, PutOn, VisitReckoned } from '../reckon/model.ts';
 import { isLightening, zonesOfBowl } from '../reckon/services.ts';
 import { lightenedBefore } from '../reckon/state.ts';
+import { matchZones } from '../reckon/zone-match.ts';
+import type { Seen } from '../records/schema/values.ts';
 import { toNumber, ZERO } from '../text/exact.ts';
 import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
 import type { ShadeBlend } from '../trade/blend.ts';
 import { neutralisesStage, temperatureOf } from '../trade/neutralise.ts';
-import { stageAt, stageDepth, stageIndex } from '../trade/stages.ts';
+import { stageAt, stageDepth, stageIndex, stageSpan } from '../trade/stages.ts';
 import { bowlsPutOn } from './applied.ts';
+import { placeOf } from './cite.ts';
 import { basesIn } from './contents.ts';
+import { factsOf } from './facts-of.ts';
 import { kindsMixed, mixesLightening } from './kinds-mixed.ts';
 import { isAway, meets, seenAt } from './seen-at.ts';
 import { blendOf, toneWordsIn } from './shade-blend.ts';
-import { placeOfStage, stagesOf } from './stages-seen.ts';
 import { bowlOf } from './timed-runs.ts';
 
-/** The last stage seen at a place before it was toned, and the lightest depth that can mean. */
-export type LastStage = {
+/** What was seen last at a place before it was toned, and the lightest depth that can mean. */
+export type LastLook = {
   readonly zone: string;
-  readonly stage: string;
+  /** Undefined where a depth was noted and no stage. */
+  readonly stage: string | undefined;
   readonly depth: number;
   readonly place: Place;
+  /** Seen some minutes before the lightener came off, which lifted on. */
+  readonly early: boolean;
 };
 
-/** A bowl of toner, or of demi used as one, and what it goes over. */
-export type Toning = { readonly bowl: BowlReckoned; readonly blend: ShadeBlend; readonly over: readonly LastStage[] };
+export type LastStage = LastLook & { readonly stage: string };
 
-const lastStage = (zone: string, end: number, place: Place): LastStage => {
+/** A bowl of toner, or of demi used as one, and what it goes over: every last look, and those of them that give a stage. */
+export type Toning = {
+  readonly bowl: BowlReckoned;
+  readonly blend: ShadeBlend;
+  readonly looks: readonly LastLook[];
+  readonly over: readonly LastStage[];
+};
+
+const lookOf = (visit: VisitReckoned, line: number, zone: string, seen: Seen): LastLook | undefined => {
+  const { stage, depth } = seen;
+  const place = placeOf(visit.visit, { line }, (stage ?? depth)?.at);
+  const typed = depthSeen(stage === undefined ? seen : { ...seen, stage: undefined })?.high;
+  const end = stage && stageSpan(stage.stage, stage.to ?? stage.stage)?.to;
+  if (end === undefined)
+    return typed === undefined ? undefined : { zone, stage: undefined, depth: typed, place, early: false };
   // A place in the order of stages is a stage’s own, and every stage has its depth.
-  const stage = stageAt(end) as string;
-  return { zone, stage, depth: stageDepth(stage) as number, place };
+  const named = stageAt(end) as string;
+  return { zone, stage: named, depth: Math.max(stageDepth(named) as number, typed ?? 0), place, early: false };
 };
 
-/** By the checks of what lightened before a minute; of several at one place the last. */
-const lastSeen = (visit: VisitReckoned, before: number): LastStage[] => {
-  const seen = new Map<string, LastStage>();
-  for (const run of visit.clock.runs) {
+/** When a toner goes on: its minute, where it has one, and its line. */
+type Begins = { readonly minute: Minute; readonly line: number };
+
+type Stamp = { readonly line: number; readonly minute: Minute };
+
+const stampsOf = ({ runs, looks }: VisitReckoned['clock']): readonly Stamp[] => [
+  ...runs.flatMap(({ onPlace, offPlace, firstOn, off }) => [
+    { line: onPlace.line, minute: firstOn },
+    ...(off === undefined || offPlace === undefined ? [] : [{ line: offPlace.line, minute: off }]),
+  ]),
+  ...looks.flatMap(({ at, place }) => (at === undefined ? [] : [{ line: place.line, minute: at }])),
+];
+
+/** A look without a time is taken at the last time on a line above it. */
+const minuteAbove = (line: number, stamps: readonly Stamp[]): Minute => {
+  let above: Stamp | undefined;
+  for (const stamp of stamps) if (stamp.line < line && stamp.line >= (above?.line ?? 0)) above = stamp;
+  return above?.minute ?? Number.NEGATIVE_INFINITY;
+};
+
+/** Minutes before the lightener comes off after which a look says little of how far it got: a choice. */
+const STALE = 9;
+
+/** Minutes before it comes off up to which a look is as good as one after: a choice. */
+const FRESH = 5;
+
+/** Whether a bowl takes colour out of the hair: lightener, high-lift colour, or a remover. */
+const takesOut = (bowl: BowlReckoned): boolean =>
+  isLightening(bowl) || basesIn(bowl).some(({ kind }) => kind === 'remover');
+
+/** Every look at what lightens, or at nothing that is on, before a toner went on; in order. */
+const looksBefore = (visit: VisitReckoned, begins: Begins): readonly LastLook[] => {
+  const { runs, looks, unclocked } = visit.clock;
+  const lightens = (run: PutOn): boolean => {
     const bowl = bowlOf(visit, run);
-    if (bowl === undefined || !isLightening(bowl) || run.firstOn >= before) continue;
-    for (const one of stagesOf(run)) seen.set(one.zone, lastStage(one.zone, one.end, placeOfStage(one)));
+    return bowl !== undefined && takesOut(bowl);
+  };
+  const stamps = stampsOf(visit.clock);
+  const found: { readonly minute: Minute; readonly look: LastLook }[] = [];
+  const facts = factsOf(visit.visit, 'check');
+  // Looks are worked out of the `check` lines one by one.
+  for (const [index, { at, seen, place }] of looks.entries()) {
+    const minute = at ?? minuteAbove(place.line, stamps);
+    const isLater =
+      at === undefined || begins.minute === Number.POSITIVE_INFINITY ? place.line > begins.line : at > begins.minute;
+    if (isLater) continue;
+    const named = facts[index]?.bowls ?? [];
+    const own = [...runs, ...unclocked].filter(({ checks }) => checks.some((look) => look.place === place));
+    const lifting = own.filter(lightens);
+    if (lifting.length === 0 && (own.length > 0 || named.length > 0)) continue;
+    const offs = lifting.flatMap((run) => ('off' in run && run.off !== undefined ? [run.off] : []));
+    const before = offs.length === 0 ? 0 : Math.max(...offs) - minute;
+    if (before > STALE) continue;
+    const zones = lifting.length === 0 ? [''] : [...new Set(lifting.map(({ zone }) => zone))];
+    for (const one of seen)
+      for (const zone of one.zones.length === 0 ? zones : one.zones.map((each) => each.zone)) {
+        const look = lookOf(visit, place.line - visit.visit.line, zone, one);
+        if (look !== undefined) found.push({ minute, look: { ...look, early: before > FRESH } });
+      }
   }
-  return [...seen.values()];
+  return found.sort((a, b) => a.minute - b.minute).map(({ look }) => look);
 };
 
-/** By the `start` lines, where nothing is lightened on the day: a tone there is a stage where the hair was lightened before. */
-const atStart = (visit: VisitReckoned, visits: readonly VisitReckoned[]): LastStage[] =>
-  seenAt(visit, 'start').flatMap(({ zone, seen, place, depth }) => {
+const EVERYWHERE: ReadonlySet<string> = new Set(['', 'all', 'full-head']);
+
+/** Whether a look at one place is a look at all of another. */
+const covers = (wide: string, narrow: string, own: SalonSettings['zones']): boolean => {
+  if (wide === narrow || EVERYWHERE.has(wide)) return true;
+  if (EVERYWHERE.has(narrow)) return false;
+  return matchZones(wide, narrow, own) === 'within' && narrow.split(' ').length >= wide.split(' ').length;
+};
+
+/** The looks that no later look at the same hair has taken the place of. */
+const lastOf = (
+  looks: readonly LastLook[],
+  zones: readonly string[],
+  own: SalonSettings['zones'],
+): readonly LastLook[] =>
+  looks.filter((look, index) => {
+    const later = looks.slice(index + 1);
+    if (later.some(({ zone }) => covers(zone, look.zone, own))) return false;
+    const met = zones.filter((zone) => meets(look.zone, [zone], own));
+    return met.length === 0 || !met.every((zone) => later.some((one) => covers(one.zone, zone, own)));
+  });
+
+/** By the `start` lines, where nothing is lightened on the day: hair that was lightened before, or that a toner is to tone. */
+const atStart = (visit: VisitReckoned, visits: readonly VisitReckoned[], bowl: BowlReckoned): LastLook[] =>
+  seenAt(visit, 'start').flatMap(({ zone, seen, place, depth }): LastLook[] => {
     const ends = seen.words.flatMap(({ word }) => stageIndex(word) ?? []);
-    if (ends.length === 0) return [];
+    if (ends.length === 0 && depth === undefined) return [];
     const lightened = lightenedBefore(visit.client, visits.slice(0, visits.indexOf(visit)), visit.date);
     // Lengths are what grew out of any place that was lightened.
-    if (!lightened.some(({ zones }) => isAway(zone) || meets(zone, zones, visit.salon.zones))) return [];
-    const one = lastStage(zone, Math.max(...ends), place);
-    return [{ ...one, depth: Math.max(one.depth, depth?.high ?? 0) }];
+    const wasLightened = lightened.some(({ zones }) => isAway(zone) || meets(zone, zones, visit.salon.zones));
+    if (ends.length === 0)
+      return depth !== undefined && (wasLightened || basesIn(bowl).every(({ kind }) => kind === 'toner'))
+        ? [{ zone, stage: undefined, depth: depth.high, place, early: false }]
+        : [];
+    if (!wasLightened) return [];
+    const stage = stageAt(Math.max(...ends)) as string;
+    return [{ zone, stage, depth: Math.max(stageDepth(stage) as number, depth?.high ?? 0), place, early: false }];
   });
 
 const isToner = (bowl: BowlReckoned): boolean => {
@@ -60,15 +160,32 @@ const isToner = (bowl: BowlReckoned): boolean => {
   return bases.length > 0 && bases.every(({ kind }) => kind === 'toner' || kind === 'demi');
 };
 
-const overOf = (visit: VisitReckoned, visits: readonly VisitReckoned[], bowl: BowlReckoned): readonly LastStage[] => {
-  const begins = visit.clock.runs.find((run) => run.bowl === bowl.name)?.firstOn ?? Number.POSITIVE_INFINITY;
-  const all = mixesLightening(visit) ? lastSeen(visit, begins) : atStart(visit, visits);
-  if (all.length === 0) return all;
+const beginsOf = ({ clock }: VisitReckoned, bowl: BowlReckoned): Begins => {
+  const clocked = clock.runs.find((run) => run.bowl === bowl.name);
+  const run: PutOn | undefined = clocked ?? clock.unclocked.find((one) => one.bowl === bowl.name);
+  return {
+    minute: clocked?.firstOn ?? Number.POSITIVE_INFINITY,
+    line: run?.onPlace.line ?? Number.POSITIVE_INFINITY,
+  };
+};
+
+const looksUnder = (
+  visit: VisitReckoned,
+  visits: readonly VisitReckoned[],
+  bowl: BowlReckoned,
+): readonly LastLook[] => {
   const zones = zonesOfBowl(visit, bowl.name);
+  const all =
+    mixesLightening(visit) || kindsMixed(visit).includes('remover')
+      ? lastOf(looksBefore(visit, beginsOf(visit, bowl)), zones.length === 0 ? [''] : zones, visit.salon.zones)
+      : atStart(visit, visits, bowl);
+  if (all.length === 0) return all;
   // The lengths, after places of the head were lightened, are all of those.
   if (zones.every(isAway) && all.every(({ zone }) => !isAway(zone))) return all;
   return all.filter(({ zone }) => meets(zone, zones, visit.salon.zones));
 };
+
+const hasStage = (look: LastLook): look is LastStage => look.stage !== undefined;
 
 const NONE: readonly Toning[] = [];
 
@@ -77,13 +194,13 @@ const toningsIn = (visit: VisitReckoned, visits: readonly VisitReckoned[]): read
   if (!kinds.includes('toner') && !kinds.includes('demi')) return NONE;
   return bowlsPutOn(visit).flatMap((bowl) => {
     const blend = isToner(bowl) ? blendOf(bowl) : undefined;
-    const over = blend === undefined ? [] : overOf(visit, visits, bowl);
-    return blend === undefined || over.length === 0 ? NONE : [{ bowl, blend, over }];
+    const looks = blend === undefined ? [] : looksUnder(visit, visits, bowl);
+    return blend === undefined || looks.length === 0 ? NONE : [{ bowl, blend, looks, over: looks.filter(hasStage) }];
   });
 };
 
 /**
- * The toners of one of all visits of a client, each over the last stages seen where it goes; those over nothing known are
+ * The toners of one of all visits of a client, each over what was seen last where it goes, place by place; those over nothing known are
  * left out.
  */
 export const toningsOf: (visit: VisitReckoned, visits: readonly VisitReckoned[]) => readonly Toning[] =
@@ -91,6 +208,7 @@ export const toningsOf: (visit: VisitReckoned, visits: readonly VisitReckoned[])
 
 /** Whether a toner is there to take warmth out, and takes out none of what was seen anywhere it goes. */
 export const isWrongOpposite = ({ blend, over }: Toning): boolean => {
+  if (over.length === 0) return false;
   let isCool = false;
   for (const { family } of blend.tones) {
     if (temperatureOf(family) === 'warm') return false;

@@ -99,6 +99,9 @@ export const WORD_EXAMPLES: Readonly<Record<BodyWord, string>> = {
   measure: range('  mix 1:1.5\n> measure scoop 10 g', '2 scoop cream 7/1 + 6%'),
   scalp: range('  mix 1:1.5\n> scalp to 3%', '30 cream 7/1 + 6%', '  place A roots apply on-scalp\n'),
   dose: range('  mix 1:1.5\n> dose 1-2 per 10'),
+  over: range('  mix 1:1.5\n  tones 1 ash\n> over 8', '30 cream 9/1 + 6%')
+    .replace(' permanent', ' toner')
+    .replace('  on 14:20-14:30 A roots', '  start roots 7\n  on 14:20-14:30 A roots'),
 
   in: stock('> in caly 2 packs 24.00 lot K2231 use-by 2028-01'),
   count: stock('> count dev-5 640 g'),

@@ -14,6 +14,13 @@ describe('runs', () => {
     expect(runsOf('on 15:30 T\noff 15:40 T')).toEqual(['T 15:30 off 15:40: 10/10']);
   });
 
+  it('what was stopped is not among all that a later line takes off', () => {
+    expect(runsOf('on 13:10 B nape\non 13:24 A sides\nstopped 13:38 B\noff 13:57')).toEqual([
+      'B nape 13:10 off 13:38: 28/28',
+      'A sides 13:24 off 13:57: 33/33',
+    ]);
+  });
+
   it('makes one run of each bowl and zone of the line', () => {
     expect(runsOf('on 10:00 A, B roots, lengths\noff 10:30 A\noff 10:40 B')).toEqual([
       'A roots 10:00 off 10:30: 30/30',

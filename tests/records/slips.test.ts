@@ -48,7 +48,7 @@ const slips: { readonly [under in Under]: readonly Told[] } = {
     ['bowl A 40 clay + 20vol 1:0', 'not-read: 1:0', 'Write two parts, as in `1:1.5`.'],
     ['bowl A 40 clay + 20vol 1:2:3', 'not-read: 1:2:3', 'Write two parts, as in `1:1.5`.'],
     ['bowl A 40 clay = about 120', 'not-read: = about 120', 'Write the total in grams, as in `= 150`.'],
-    ['off 15:15-15:20 A', 'not-read: 15:20', 'Write the one time.'],
+    ['stopped 15:15-15:20 A', 'not-read: 15:20', 'Write the one time.'],
     ['split jo, nia 50%', 'nothing-said: jo', 'Write `split jo 50%, nia 50%`.'],
     [
       'hold lightener 8w 20min',
@@ -77,7 +77,7 @@ const slips: { readonly [under in Under]: readonly Told[] } = {
     ['on 1435 A', 'bad-time: 1435', 'Write `14:35`.'],
     ['on 14h35 A', 'bad-time: 14h35', 'Write `14:35`.'],
     ['on 9 A roots', 'bad-time: 9', 'Write `09:00`.'],
-    ['on A roots', 'bad-time: A', 'Write the time first, as in `on 14:35 A`.'],
+    ['off A roots', 'bad-time: A', 'Write the time first, as in `off 14:35 A`.'],
     ['on 14:35-14:55', 'no-bowl: on 14:35-14:55', 'Write the bowl after the time, as in `on 14:35 A roots`.'],
     ['on 14.60 A', 'bad-time: 14.60', 'Write a minute from 00 to 59.'],
     ['on 13pm A', 'bad-time: 13', 'Write `am` and `pm` after 1 to 12 only.'],

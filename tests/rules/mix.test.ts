@@ -74,7 +74,7 @@ describe('ratio-off-mix', () => {
 describe('more-left-than-mixed', () => {
   test.each([
     ['all of it', ['bowl A 30 neon teal', 'left A 30']],
-    ['a step of the scales more', ['bowl A 30 neon teal', 'left A 31']],
+    ['what the scales round up', ['bowl A 30.4 neon teal', 'left A 30.8']],
     ['more than the first of two mixes', ['bowl A 30 neon teal', 'more A 30', 'left A 50']],
     ['something of a bowl without a weight', ['bowl A neon teal', 'left A 50']],
   ])('is silent when %s is left', (_, lines) => {

@@ -107,11 +107,14 @@ describe('deposit-not-taken', () => {
   test.each([
     [
       [['deposit 50'], ['deposit used 50'], ['deposit used 50']],
-      '50.00 GBP of deposit is used up here; 0.00 GBP had been taken.',
+      '50.00 GBP of deposit is used up here; 0.00 GBP is left of what was taken.',
     ],
-    [[['deposit 40'], ['deposit returned 50']], '50.00 GBP of deposit is used up here; 40.00 GBP had been taken.'],
+    [
+      [['deposit 40'], ['deposit returned 50']],
+      '50.00 GBP of deposit is used up here; 40.00 GBP is left of what was taken.',
+    ],
   ])('fires at %j', (each, message) => {
-    expect(saidIn(visits(...each))).toEqual([`mind deposit-not-taken: ${message}`]);
+    expect(saidIn(visits(...each))).toEqual([`fix deposit-not-taken: ${message}`]);
   });
 });
 

@@ -131,7 +131,7 @@ describe('tone-wrong-opposite', () => {
       'fix tone-wrong-opposite: Bowl T is blue (9/8), over yellow, and makes green with it.',
     ]);
     expect(ours(toned('top gold', blue))).toEqual([]);
-    expect(ours(toned('top yellow, sides orange', blue, 'on 14:50 T lengths'))).toEqual([]);
+    expect(ours(toned('top yellow, sides orange', blue, 'on 14:50 T lengths'))).toEqual(['toner-over-dark']);
   });
 
   test('minds ash over pale yellow, and leaves it over yellow', () => {
@@ -176,7 +176,6 @@ describe('toner-over-dark', () => {
   test.each([
     ['two depths', toned('top gold', '20 toner 9/1 + 20 act')],
     ['no depth', toned('top orange', '20 toner clear + 20 act')],
-    ['one of the places', toned('top orange, sides yellow', '20 toner 9/1 + 20 act', 'on 14:50 T')],
     [
       'a depth typed beside the stage',
       notes(['history lightener'], ['start lengths 8 gold', 'bowl T 20 toner 10/1 + 20 act', 'place T lengths']),
@@ -187,7 +186,7 @@ describe('toner-over-dark', () => {
 
   test('fires at more, and leaves the wrong opposite to its own rule', () => {
     expect(said(toned('top orange, sides gold', '20 toner 10/1 + 20 act', 'on 14:50 T'))).toEqual([
-      'mind toner-over-dark: Bowl T is depth 10 (10/1), over gold.',
+      'fix toner-over-dark: Bowl T is depth 10 (10/1), over orange at the top.',
     ]);
     expect(ours(toned('top orange', '20 toner 10/2 + 20 act'))).toEqual(['tone-wrong-opposite']);
   });

@@ -11,7 +11,7 @@ const lineOf = (word: string, { bowl, zone }: { readonly bowl: string | undefine
  * alone are ever taken from a page, with the time put in.
  */
 export const stampsFor = ({ clock, bowls }: VisitReckoned): Stamp[] => {
-  const open = clock.runs.filter(({ off }) => off === undefined);
+  const open = clock.runs.filter(({ off, told }) => off === undefined && told === undefined);
   const stamps = new Map<string, Stamp>();
   const add = (word: string, label: string, of: { readonly bowl: string | undefined; readonly zone: string }): void => {
     const line = lineOf(word, of);
@@ -21,6 +21,7 @@ export const stampsFor = ({ clock, bowls }: VisitReckoned): Stamp[] => {
   for (const run of open) add('check', 'Looked at', run);
   for (const run of open) add('off', 'Off', run);
   for (const { name } of bowls)
-    if (!clock.runs.some(({ bowl }) => bowl === name)) add('on', 'On', { bowl: name, zone: '' });
+    if (![...clock.runs, ...clock.unclocked].some(({ bowl }) => bowl === name))
+      add('on', 'On', { bowl: name, zone: '' });
   return [...stamps.values()];
 };

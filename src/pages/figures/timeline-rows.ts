@@ -37,7 +37,13 @@ export const timelineRows = (visit: VisitReckoned, earlier: readonly VisitReckon
   const timed = timedRuns(visit, earlier);
   return visit.clock.runs.map((run) => {
     const span = timed.find((one) => one.run === run);
-    const from = span?.from === 'first on' ? run.firstOn : run.allOn;
+    // Of sections that came off in order, the one that was on longest is held against the shelf.
+    const from =
+      run.sections !== undefined && run.off !== undefined
+        ? run.off - run.sections.most
+        : span?.from === 'first on'
+          ? run.firstOn
+          : run.allOn;
     return {
       run,
       name: [run.bowl ?? '', run.zone].filter((part) => part !== '').join(' ') || 'no bowl named',
@@ -64,7 +70,13 @@ const lookText = (look: Looked): string =>
 export const rowText = ({ run, name, wanted, heat }: TimelineRow): string => {
   const on = run.spanned ? `${clockText(run.firstOn)} to ${clockText(run.allOn)}` : clockText(run.firstOn);
   const off =
-    run.off === undefined ? 'off not noted' : `off ${clockText(run.off)}, ${run.fromFirst ?? 0} min from first on`;
+    run.off === undefined
+      ? run.told === undefined
+        ? 'off not noted'
+        : `${run.told} min as noted`
+      : run.sections === undefined || run.sections.firstOff === run.off
+        ? `off ${clockText(run.off)}, ${run.fromFirst ?? 0} min from first on`
+        : `off ${clockText(run.sections.firstOff)} to ${clockText(run.off)} in the order they went on, ${run.sections.most} min at most`;
   const past = wanted !== undefined && run.off !== undefined ? run.off - wanted.to : 0;
   return [
     `${name} on ${on}`,

@@ -106,7 +106,8 @@ const looksOf = ({ run }: TimelineRow, { axis, shape }: Sheet, y: number): strin
 };
 
 const nameOf = ({ name, run }: TimelineRow, { shape }: Sheet, top: number): string => {
-  const minutes = run.fromFirst === undefined ? 'off not noted' : `${run.fromFirst} min`;
+  const told = run.sections?.most ?? run.fromFirst ?? run.told;
+  const minutes = told === undefined ? 'off not noted' : `${told} min`;
   const bowl = run.bowl ?? '';
   const rest = bowl === '' ? name : run.zone;
   if (!shape.beside) {
@@ -121,7 +122,7 @@ const nameOf = ({ name, run }: TimelineRow, { shape }: Sheet, top: number): stri
   return [
     label(0, top + shape.bar + 14, bowl, 'bowl'),
     label(bowl === '' ? 0 : 24, top + shape.bar + 14, short),
-    label(shape.right + 8, top + shape.bar + 14, run.fromFirst === undefined ? 'no off' : minutes),
+    label(shape.right + 8, top + shape.bar + 14, told === undefined ? 'no off' : minutes),
   ].join('');
 };
 

@@ -19,7 +19,7 @@ import {
   wordOf,
 } from './cursor.ts';
 import { amountOf, durationOf } from './figures.ts';
-import { bindSeen, bowlAhead, takeBowls, takeKnownZone, takeZones } from './seen.ts';
+import { bindSeen, bowlAhead, takeBowls, takeKnownZone, takeZones, zoneAhead } from './seen.ts';
 import { periodOf } from './times.ts';
 
 type Bound<T extends { word: string; line: number }> = Omit<T, 'word' | 'line' | 'says' | 'by'>;
@@ -111,19 +111,30 @@ const takePeriod = (cursor: Cursor, word: string, needed: boolean): Period | und
   return undefined;
 };
 
-/** `on 14:35-14:55 A hairline, top for 7min` */
+/** Whether a line begins with a bowl or a place and holds no time of day: half of all hands note minutes alone. */
+const isWithoutClock = (cursor: Cursor): boolean =>
+  (bowlAhead(cursor) || zoneAhead(cursor)) &&
+  cursor.items.every(
+    (item, index) =>
+      !isTime(cursor, item, true) &&
+      // `on A 1435`: a figure that may have been meant as a time.
+      (item.kind !== 'number' || durationOf(cursor, item) !== undefined || wordBefore(cursor, index) === 'for'),
+  );
+
+/** `on 14:35-14:55 A hairline, top for 7min`; without a clock `on T roots for 8min`, `on T lengths last 2min`. */
 export const bindOn = (opened: Opened): Bound<On> | undefined => {
   const cursor = enterAll(opened);
-  const period = takePeriod(cursor, 'on', true);
+  const clockless = isWithoutClock(cursor);
+  const period = clockless ? undefined : takePeriod(cursor, 'on', true);
   // The line is kept as typed: one finding is enough.
-  if (period === undefined) return undefined;
-  const { bowls, zones, minutes } = takeWhere(cursor);
+  if (period === undefined && !clockless) return undefined;
+  const { bowls, zones, minutes, last } = takeWhere(cursor);
   finish(cursor);
   if (bowls.length === 0 && zones.length === 0 && cursor.rest === undefined)
     notice(cursor, 'no-bowl', { from: 0, to: cursor.text.length }, 'The `on` line names no bowl.', {
       todo: 'Write the bowl after the time, as in `on 14:35 A roots`.',
     });
-  return { period, bowls, zones, ...(minutes && { minutes }) };
+  return { bowls, zones, ...(period && { period }), ...(minutes && { minutes }), ...(last && { last }) };
 };
 
 /** Reports the far end of a span where one time belongs. */
@@ -136,17 +147,31 @@ const oneTime = (cursor: Cursor, { to }: Period): void => {
 };
 
 /** Bowls, places and a length of time, in whatever order a hand writes them. */
-const takeWhere = (cursor: Cursor): { bowls: Name[]; zones: Zone[]; minutes: Duration | undefined } => {
+const takeWhere = (cursor: Cursor): Where => {
   let bowls: Name[] = [];
   let zones: Zone[] = [];
   let minutes: Duration | undefined;
+  let last = false;
   for (;;) {
     const start = cursor.next;
     bowls = joined(bowls, takeBowls(cursor));
-    if (minutes === undefined) minutes = takeMinutes(cursor);
+    if (minutes === undefined) {
+      last = isLast(cursor);
+      if (last) cursor.next += peekWord(cursor) === 'last' ? 1 : peekWord(cursor, 1) === 'last' ? 2 : 3;
+      minutes = takeMinutes(cursor);
+    }
     zones = joined(zones, takeZones(cursor));
-    if (cursor.next === start && takeKind(cursor, 'comma') === undefined) return { bowls, zones, minutes };
+    if (cursor.next === start && takeKind(cursor, 'comma') === undefined) return { bowls, zones, minutes, last };
   }
+};
+
+type Where = { bowls: Name[]; zones: Zone[]; minutes: Duration | undefined; last: boolean };
+
+/** `last 2min`, `for the last 2min`: the end of the bowl's own time. */
+const isLast = (cursor: Cursor): boolean => {
+  const words = [0, 1, 2].map((ahead) => peekWord(cursor, ahead));
+  const place = words[0] === 'last' ? 0 : words[0] === 'for' ? (words[1] === 'the' ? 2 : 1) : -1;
+  return place >= 0 && words[place] === 'last' && durationOf(cursor, peek(cursor, place + 1))?.unit === 'min';
 };
 
 /** `7min`, `for 7min`; after `for` a bare figure can only be minutes. */
@@ -163,14 +188,23 @@ const takeMinutes = (cursor: Cursor): Duration | undefined => {
 
 const minutesOf = (amount: Amount | undefined): Duration | undefined => amount && { ...amount, unit: 'min' };
 
-/** `off 15:15 A hairline 40min`: the minutes are a claim. */
+/**
+ * `off 15:15 A hairline 40min`: the minutes are a claim; without a time, `off T 8min`, they are how long it was on. A span
+ * `off 14:48-15:01 A` is from the first section off to the last.
+ */
 export const bindOff = (opened: Opened): Bound<Off> => {
   const cursor = enterAll(opened);
-  const period = takePeriod(cursor, 'off', true);
-  if (period !== undefined) oneTime(cursor, period);
+  const clockless = isWithoutClock(cursor) && cursor.items.some((item) => durationOf(cursor, item)?.unit === 'min');
+  const period = clockless ? undefined : takePeriod(cursor, 'off', true);
   const { bowls, zones, minutes } = takeWhere(cursor);
   finish(cursor);
-  return { bowls, zones, ...(period && { time: period.from }), ...(minutes && { claim: minutes }) };
+  return {
+    bowls,
+    zones,
+    ...(period && { time: period.from }),
+    ...(period?.to && { until: period.to }),
+    ...(minutes && { claim: minutes }),
+  };
 };
 
 /** Bowls at the head of a check, which may stand apart from the rest by a comma (`check 10:40 A, B roots yellow`). */

@@ -6,6 +6,7 @@ import type {
   Lift,
   Measure,
   Mix,
+  Over,
   Pack,
   Reorder,
   Scalp,
@@ -289,4 +290,18 @@ export const bindDose = (opened: Opened): Bound<Dose> | undefined => {
     return needs(cursor, 'The line gives no dose.', 'Write it as in `dose 1-2 per 10`.');
   finish(cursor, 'Write `dose 1-2 per 10`.');
   return { low: range.value, high: range.to ?? range.value, per };
+};
+
+/** `over 8`, `over depth 8`, `over 3 darker` */
+export const bindOver = (opened: Opened): Bound<Over> | undefined => {
+  const cursor = enterAll(opened);
+  const hint = 'Write the darkest depth, as in `over 8`, or how much darker than the shade, as in `over 3 darker`.';
+  takeWord(cursor, 'depth');
+  const item = takeKind(cursor, 'number');
+  const value = item && plainNumber(cursor, item);
+  if (value === undefined) return needs(cursor, 'The line gives no depth.', hint);
+  if (!takeWord(cursor, 'depths')) takeWord(cursor, 'depth');
+  const darker = takeWord(cursor, 'darker');
+  finish(cursor, hint);
+  return darker ? { darker: value } : { depth: value };
 };

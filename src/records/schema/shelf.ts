@@ -76,6 +76,10 @@ export const Scalp = fact('scalp', 'On the scalp', {
   upTo: Strength.optional().meta({ description: 'absent: never on the scalp' }),
 });
 export const Dose = fact('dose', 'Dose of an additive', { low: z.number(), high: z.number(), per: z.number() });
+export const Over = fact('over', 'Hair a toner goes over', {
+  depth: z.number().optional().meta({ description: 'over 8: this depth and lighter' }),
+  darker: z.number().optional().meta({ description: 'over 3 darker: so many depths darker than the shade' }),
+});
 
 export const In = fact('in', 'Came in', {
   product: Name,
@@ -117,6 +121,7 @@ export const PRODUCT_FACTS = [
   Measure,
   Scalp,
   Dose,
+  Over,
 ] as const;
 export const STOCK_FACTS = [In, Count, Out] as const;
 
@@ -140,6 +145,7 @@ export type Keeps = z.infer<typeof Keeps>;
 export type Measure = z.infer<typeof Measure>;
 export type Scalp = z.infer<typeof Scalp>;
 export type Dose = z.infer<typeof Dose>;
+export type Over = z.infer<typeof Over>;
 export type In = z.infer<typeof In>;
 export type Count = z.infer<typeof Count>;
 export type Out = z.infer<typeof Out>;

@@ -60,9 +60,21 @@ export const Placing = fact('place', 'Where a bowl goes', {
   words: z.array(Word),
 });
 export const Leave = fact('leave', 'Left out on purpose', { zones });
-export const On = fact('on', 'Applied', { period: Period, bowls, zones, minutes: Duration.optional() });
+export const On = fact('on', 'Applied', {
+  period: Period.optional().meta({ description: 'absent: put on without a clock, for the minutes that are typed' }),
+  bowls,
+  zones,
+  minutes: Duration.optional(),
+  last: z.literal(true).optional().meta({ description: 'last 2min: pulled through for the end of the bowl’s time' }),
+});
 export const Check = fact('check', 'Looked at', { period: Period.optional(), bowls, seen: z.array(Seen) });
-export const Off = fact('off', 'Taken off', { time: Clock.optional(), bowls, zones, claim: Duration.optional() });
+export const Off = fact('off', 'Taken off', {
+  time: Clock.optional(),
+  until: Clock.optional().meta({ description: 'the last section off, where they came off in the order they went on' }),
+  bowls,
+  zones,
+  claim: Duration.optional().meta({ description: 'compared with the clock; without a time, how long it was on' }),
+});
 export const Heat = fact('heat', 'Heat', {
   period: Period.optional(),
   minutes: Duration.optional(),

@@ -1,8 +1,9 @@
 import type { BowlReckoned, Portion, VisitReckoned } from '../../reckon/model.ts';
-import { grams } from '../../reckon/say.ts';
-import { add, compare, div, type Exact, exact, exactOf, mul, neg } from '../../text/exact.ts';
+import { figure, grams } from '../../reckon/say.ts';
+import { add, compare, div, type Exact, exact, exactOf, mul, neg, toNumber } from '../../text/exact.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { citeLine, placeOf } from '../cite.ts';
+import { MEANT } from '../reason-words.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 
 /** What the dose line allows for the base of a bowl, widened by half a step of the scales. */
@@ -30,12 +31,15 @@ const foundIn = (visit: VisitReckoned, bowl: BowlReckoned, portion: Portion): Fo
   if (!tooLittle && !tooMuch) return undefined;
   const { low, high, per } = item.dose;
   const takes = compare(least, most) === 0 ? grams(least) : `${grams(least)} to ${grams(most)}`;
+  // A `dose` line that would take what was weighed.
+  const weighed = toNumber(div(mul(weight, exactOf(per)), base));
+  const loose = `${figure(exactOf(Math.min(low, Math.floor(weighed * 2) / 2)))}-${figure(exactOf(Math.max(high, Math.ceil(weighed * 2) / 2)))}`;
   const dose = low === high ? `${low}` : `${low} to ${high}`;
   return {
     place,
     message: `Bowl ${bowl.name} has ${grams(weight)} ${item.name} to ${grams(base)} of base.`,
     expected: `${item.full} takes ${dose} per ${per}, here ${takes} (${citeLine(item, item.dose)}).`,
-    todo: `Write ${takes}, or why it was more or less: \`because additive-dose "…"\`.`,
+    todo: `Write ${takes}, or why it was more or less: \`because additive-dose "…"\`; where the leaflet rounds, the range it gives, once: \`dose ${loose} per ${per}\`.`,
     label: tooMuch ? `over ${grams(most)}` : `under ${grams(least)}`,
     also: [{ place: placeOf(item.stood, item.dose), says: 'its dose line' }],
   };
@@ -60,6 +64,7 @@ export default defineRule({
   what: 'An additive is outside what its `dose` line gives for the base of the bowl.',
   why: 'Too little of it does nothing, and too much thins the mix and slows it.',
   source: { kind: 'shelf', cites: 'the dose line of the additive (`dose 1-2 per 10`)' },
+  accepts: MEANT,
   check: (visit) => (visit.bowls.some(hasAdditive) ? found(visit) : NONE),
   bad: `
     product dev-6 "Cream developer" developer 6%

@@ -50,6 +50,7 @@ export default defineRule({
       start top 6
       bowl A 40 clay + 80 dev-6
       place A top
+      on A top for 35min
       result top 4
                  ^`,
   good: `
@@ -60,5 +61,6 @@ export default defineRule({
       start top 6
       bowl A 40 clay + 80 dev-6
       place A top
+      on A top for 35min
       result top 8`,
 });

@@ -2,7 +2,25 @@ import { figure, listed } from '../../reckon/say.ts';
 import { sign } from '../../text/exact.ts';
 import { wordsPlace } from '../cite.ts';
 import { hasPeroxide, portionsIn } from '../contents.ts';
+import type { ReasonWords } from '../reason-words.ts';
 import { defineRule, foundEach } from '../rule.ts';
+
+/** That the rest is used up while the client sits there, or was binned after all: it is not stored. */
+const SAME_SITTING: ReasonWords = {
+  en: [
+    'same sitting',
+    'same visit',
+    'same appointment',
+    'same session',
+    'then binned',
+    'binned after',
+    'used up today',
+  ],
+  de: ['gleiche sitzung', 'selbe sitzung', 'gleicher termin', 'selber termin', 'danach entsorgt', 'dann entsorgt'],
+  fr: ['même séance', 'même rendez vous', 'puis jeté', 'jeté ensuite', 'jeté après'],
+  pt: ['mesma sessão', 'mesma visita', 'depois deitado fora', 'depois descartado'],
+  es: ['misma sesión', 'misma visita', 'misma cita', 'luego tirado', 'después tirado'],
+};
 
 export default defineRule({
   name: 'mixed-kept',
@@ -12,6 +30,7 @@ export default defineRule({
   what: 'What is left of a bowl that was mixed with developer is kept.',
   why: 'Mixed colour and lightener give off oxygen: closed in they can burst, and they do not work as mixed any more.',
   source: { kind: 'common practice' },
+  accepts: SAME_SITTING,
   caution: 'peroxide',
   check: ({ bowls }, journal) =>
     foundEach(bowls, (bowl) => {

@@ -1,6 +1,12 @@
+import type { BowlReckoned } from '../../reckon/model.ts';
 import { grams } from '../../reckon/say.ts';
-import { add, compare } from '../../text/exact.ts';
+import { add, compare, div, exact, isZero, max, ZERO } from '../../text/exact.ts';
+import { placeInBowl } from '../contents.ts';
 import { defineRule, foundEach } from '../rule.ts';
+
+/** Whether a bowl is a further mix of another, with which it is held together. */
+const isFurtherMix = ({ name }: BowlReckoned, bowls: readonly BowlReckoned[]): boolean =>
+  bowls.some(({ name: of, mixedWithMore }) => mixedWithMore !== undefined && of !== name && name.startsWith(of));
 
 export default defineRule({
   name: 'more-left-than-mixed',
@@ -11,17 +17,23 @@ export default defineRule({
   why: 'One of the weights is impossible, and the next mix would be made from it.',
   source: { kind: 'notation' },
   check: ({ bowls, salon }) =>
-    foundEach(bowls, ({ name, mixed, mixedWithMore, left, taken, place }) => {
+    foundEach(bowls, (bowl) => {
+      const { name, mixed, mixedWithMore, left, taken, place } = bowl;
       // What is left of a bowl mixed a second time is left of both mixes.
       const all = mixedWithMore ?? mixed;
-      if (all === undefined || left === undefined) return undefined;
-      const gone = add(left.weight, taken);
-      if (compare(gone, all) <= 0 || compare(gone, add(all, salon.scale)) <= 0) return undefined;
-      const out = taken.n === 0 ? '' : ` and ${grams(taken)} taken out`;
+      if (all === undefined || isFurtherMix(bowl, bowls)) return undefined;
+      const gone = add(left?.weight ?? ZERO, taken);
+      // The scales show whole steps: what they show of the whole and of the rest may each be half a step out.
+      const room = max(div(salon.scale, exact(2)), bowl.about ? div(all, exact(10)) : ZERO);
+      if (compare(gone, add(all, room)) <= 0) return undefined;
+      const out = isZero(taken) ? [] : [`${grams(taken)} ${left === undefined ? 'are ' : ''}taken out`];
+      const rest = left === undefined ? [] : [`${grams(left.weight)} are left`];
+      const source =
+        left === undefined ? bowls.find(({ portions }) => portions.some(({ from }) => from?.name === name)) : undefined;
       return {
-        place: left.place,
-        message: `Bowl ${name} was ${grams(all)}, and ${grams(left.weight)} are left${out}.`,
-        todo: 'Write what the scales said, of the bowl or of what is left.',
+        place: left?.place ?? (source && placeInBowl(source, ({ from }) => from?.name === name)) ?? place,
+        message: `Bowl ${name} was ${grams(all)}, and ${[...rest, ...out].join(' and ')}.`,
+        todo: `Write what the scales said, of the bowl or of what is ${left === undefined ? 'taken' : 'left'}; of a second mix, \`more ${name}\`.`,
         label: `at most ${grams(all)}`,
         also: [{ place, says: 'mixed here' }],
       };

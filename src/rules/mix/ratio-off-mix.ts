@@ -1,11 +1,14 @@
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure, grams, ratioText } from '../../reckon/say.ts';
+import { greyShare } from '../../reckon/state.ts';
 import type { Ratio } from '../../records/schema/values.ts';
-import { compare, div, type Exact, exact, exactOf, max, min, mul, sub, ZERO } from '../../text/exact.ts';
+import { compare, div, type Exact, exact, exactOf, max, min, mul, sub, sum, ZERO } from '../../text/exact.ts';
 import { lasting } from '../../text/recently.ts';
+import { GREY_TO_BASE } from '../../trade/grey.ts';
 import { isVolume } from '../../trade/units.ts';
 import { citeLine, placeOf } from '../cite.ts';
-import { basesIn } from '../contents.ts';
+import { basesIn, portionsIn } from '../contents.ts';
+import { MEANT } from '../reason-words.ts';
 import { defineRule, type Found, foundEach } from '../rule.ts';
 
 const TENTH = exact(1, 10);
@@ -19,7 +22,34 @@ const boundsOf = lasting(({ colour, developer, to }: Ratio): { readonly low: Exa
   return { low: div(min(near, far), exactOf(colour)), high: div(max(near, far), exactOf(colour)) };
 });
 
-const foundIn = (bowl: BowlReckoned, { salon }: VisitReckoned): Found | undefined => {
+/** What a bleach wash is thinned with. */
+const WASHES: ReadonlySet<string | undefined> = new Set(['conditioner', 'treatment', 'goods']);
+
+/**
+ * Whether a bowl is a bleach wash: lightener with so much shampoo or conditioner in it, half its weight or more, that the
+ * leaflet's ratio is not meant for it. Common practice, no source; the half is a choice.
+ */
+const isWash = (bowl: BowlReckoned, base: Exact): boolean => {
+  const portions = portionsIn(bowl);
+  if (!portions.some(({ item }) => item?.kind === 'lightener')) return false;
+  const wash = sum(portions.flatMap(({ item, weight }) => (WASHES.has(item?.kind) && weight ? [weight] : [])));
+  return compare(wash, mul(base, HALF)) >= 0;
+};
+
+/** From one to one on: less developer than that is a slip of the hand. */
+const EVEN = exact(1);
+
+/**
+ * Whether a bowl is colour mixed thick for white hair that does not hold (double pigment): permanent colour with as much
+ * developer as colour at least, over half grey or more. Common practice, no source.
+ */
+const isDoublePigment = (bowl: BowlReckoned, { client, visit }: VisitReckoned, ratio: Exact): boolean =>
+  compare(ratio, EVEN) >= 0 &&
+  basesIn(bowl).every(({ kind }) => kind === 'permanent') &&
+  (greyShare(client, visit)?.percent ?? 0) >= GREY_TO_BASE;
+
+const foundIn = (bowl: BowlReckoned, visit: VisitReckoned): Found | undefined => {
+  const { salon } = visit;
   const { base, developer, ratio, ratioPlace } = bowl;
   // A bowl made again was found out where it was first mixed.
   if (bowl.again !== undefined || base === undefined || developer === undefined) return undefined;
@@ -40,11 +70,14 @@ const foundIn = (bowl: BowlReckoned, { salon }: VisitReckoned): Found | undefine
   const room = max(mul(salon.scale, HALF), mul(developer, share));
   const under = compare(sub(least, developer), room) > 0;
   if (!under && compare(sub(developer, most), room) <= 0) return undefined;
+  if (isWash(bowl, base)) return undefined;
   const names = items.map(({ name }) => name).join(' and ');
   const fits = compare(low, high) === 0 ? ratioText(low) : `${ratioText(low)} to ${ratioText(high)}`;
   const weights = compare(low, high) === 0 ? grams(least) : `${figure(least)} to ${grams(most)}`;
+  const double = under && isDoublePigment(bowl, visit, ratio);
   return {
     place: ratioPlace,
+    ...(double && { severity: 'mind' }),
     message: `Bowl ${bowl.name} has ${grams(developer)} developer to ${grams(base)} ${names}, ${ratioText(ratio)}.`,
     expected: `${item.full} takes ${fits}, ${weights} here (${citeLine(item, mix)}).`,
     todo: 'Write the weight as it was, or the reason: `because ratio-off-mix "…"`.',
@@ -58,9 +91,10 @@ export default defineRule({
   family: 'mix',
   severity: 'fix',
   over: 'visit',
-  what: 'Developer to colour is outside the mix line of the shelf, by more than half a step of the scales.',
+  what: 'Developer to colour is outside the mix line of the shelf, by more than half a step of the scales; `mind` for colour mixed thick over grey, and nothing for a bleach wash.',
   why: 'Off the maker’s ratio the mixture runs, dries or works otherwise than its times and claims say.',
   source: { kind: 'shelf', cites: 'the mix line of what is mixed' },
+  accepts: MEANT,
   check: (visit) => foundEach(visit.bowls, (bowl) => foundIn(bowl, visit)),
   bad: `
     product dev-6 "Cream developer" developer 6%

@@ -80,6 +80,8 @@ export default defineRule({
     visit 2026-09-04 wren-abbott
       bowl A 40 clay + 80 dev-6
       place A top
+      on A top for 35min
+      result top 9
       charge foils 60
       charge toner 26
       ^^^^^^^^^^^^^^^`,
@@ -90,5 +92,7 @@ export default defineRule({
     visit 2026-09-04 wren-abbott
       bowl A 40 clay + 80 dev-6
       place A top
+      on A top for 35min
+      result top 9
       charge foils 60`,
 });

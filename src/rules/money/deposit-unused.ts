@@ -14,12 +14,14 @@ const takenIn = (from: VisitReckoned): Taken[] =>
   );
 
 const unusedIn = (visit: VisitReckoned, taken: readonly Taken[], journal: Journal): Found | undefined => {
-  const { depositUsed, depositReturned, currency } = visit.money;
+  const { depositUsed, depositReturned, currency, charged, paid } = visit.money;
   const own = taken.find(({ fact }) => fact.for?.date === visit.date);
   if (own === undefined || depositUsed + depositReturned > 0) return undefined;
   if (factsOf(visit.visit, 'charge').length === 0) return undefined;
   const amount = priceText(own.amount, currency);
   return {
+    // Paid in full, she has paid that part twice.
+    severity: charged > 0 && paid >= charged ? 'fix' : 'mind',
     place: placeOf(visit.visit, { line: 0 }, visit.visit.entry.date?.at),
     message: `A deposit of ${amount} was taken on ${own.from.date} for this visit, and no line uses it.`,
     todo: `Write \`deposit used ${amount}\`, or \`deposit returned ${amount}\`.`,
@@ -35,9 +37,9 @@ const unusedIn = (visit: VisitReckoned, taken: readonly Taken[], journal: Journa
 export default defineRule({
   name: 'deposit-unused',
   family: 'money',
-  severity: 'mind',
+  severity: 'fix',
   over: 'client',
-  what: 'A deposit was taken for the day of a visit, and the visit is charged without it.',
+  what: 'A deposit was taken for the day of a visit, and the visit is charged without it; `mind` where it is not paid in full besides.',
   why: 'The client would pay that part twice.',
   source: { kind: 'notation' },
   check(_, visits, journal) {

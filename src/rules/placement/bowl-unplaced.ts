@@ -1,6 +1,7 @@
-import type { VisitReckoned } from '../../reckon/model.ts';
+import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { placingsOf } from '../../reckon/state.ts';
 import { isZero } from '../../text/exact.ts';
+import { itemsIn } from '../contents.ts';
 import { defineRule, foundEach, NONE } from '../rule.ts';
 
 /** The bowls that some line beside their own speaks of. */
@@ -14,18 +15,27 @@ const spokenOf = ({ entry }: VisitReckoned['visit']): ReadonlySet<string> => {
   return said;
 };
 
+/** Kinds that care for hair: where and when they went on is nothing that the next visit asks. */
+const CARE: ReadonlySet<string | undefined> = new Set(['treatment', 'conditioner', 'additive', 'goods']);
+
+const isCareAlone = (bowl: BowlReckoned): boolean => {
+  const items = itemsIn(bowl);
+  return items.length > 0 && items.every(({ kind }) => CARE.has(kind));
+};
+
 export default defineRule({
   name: 'bowl-unplaced',
   family: 'placement',
   severity: 'mind',
   over: 'visit',
-  what: 'A bowl is mixed that no other line of the visit mentions, while another bowl has its time on.',
+  what: 'A bowl of colour, lightener or remover is mixed that no other line of the visit mentions, while another bowl has its time on.',
   why: 'What went where, and for how long, is what the next visit needs; a bowl alone says neither.',
   source: { kind: 'notation' },
-  check({ visit, bowls, clock: { runs } }) {
+  check({ visit, bowls, clock: { runs, unclocked } }) {
     // Where some run names no bowl, it may be this one.
-    if (runs.length === 0 || runs.some(({ bowl }) => bowl === undefined)) return NONE;
-    const notOn = bowls.filter(({ name }) => !runs.some(({ bowl }) => bowl === name));
+    const on = [...runs, ...unclocked];
+    if (on.length === 0 || on.some(({ bowl }) => bowl === undefined)) return NONE;
+    const notOn = bowls.filter((bowl) => !on.some((run) => run.bowl === bowl.name) && !isCareAlone(bowl));
     if (notOn.length === 0) return NONE;
     const said = spokenOf(visit);
     return foundEach(notOn, (bowl) => {

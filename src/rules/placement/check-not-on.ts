@@ -8,7 +8,7 @@ import { defineRule, NONE } from '../rule.ts';
 
 /** Every zone that something was put on or was to be put on, each once. */
 const zonesOn = ({ visit, clock }: VisitReckoned): string[] => {
-  const zones = new Set(clock.runs.map(({ zone }) => zone));
+  const zones = new Set([...clock.runs, ...clock.unclocked].map(({ zone }) => zone));
   for (const fact of visit.entry.facts)
     if (fact.word === 'place' || fact.word === 'on') for (const { zone } of fact.zones) zones.add(zone);
   return [...zones];
@@ -25,13 +25,14 @@ export default defineRule({
   check(reckoned) {
     const { visit, clock, salon } = reckoned;
     const checks = factsOf(visit, 'check');
+    const putOn = [...clock.runs, ...clock.unclocked];
     // Where a line says no zone, all of the head may be meant, and brows or a beard.
-    if (checks.length === 0 || clock.runs.length === 0 || clock.runs.some(({ zone }) => zone === '')) return NONE;
+    if (checks.length === 0 || putOn.length === 0 || putOn.some(({ zone }) => zone === '')) return NONE;
     let zones: readonly string[] | undefined;
     for (const fact of checks)
       for (const seen of fact.seen)
         for (const { zone, at } of seen.zones) {
-          if (clock.runs.some((run) => run.zone === zone)) continue;
+          if (putOn.some((run) => run.zone === zone)) continue;
           zones ??= zonesOn(reckoned);
           if (anyMeetLoosely(zones, [zone], salon.zones)) continue;
           if (zones.some((on) => matchLooked(on, zone, salon.zones) !== undefined)) continue;

@@ -1,27 +1,43 @@
+import type { Run, Unclocked } from '../../reckon/model.ts';
 import { listed } from '../../reckon/say.ts';
 import { placingsOf } from '../../reckon/state.ts';
 import type { Placing } from '../../records/schema/visit.ts';
 import { factsOf } from '../facts-of.ts';
 import { anyMeetLoosely } from '../hair-meets.ts';
 import { defineRule, foundEach, NONE } from '../rule.ts';
+import { isAway } from '../seen-at.ts';
 
 const isPlacedAt = ({ bowls, zones }: Placing, bowl: string, zone: string): boolean =>
   zones.some((one) => one.zone === zone) && bowls.some(({ name }) => name.toUpperCase() === bowl);
+
+/** Minutes at the end of a bowl's time in which its rest is combed through the lengths: common practice, no source. */
+const LAST = 15;
+
+/** Whether colour on the roots or the head is pulled through mids, lengths or ends for the last minutes of its time. */
+const isPulledThrough = (run: Run | Unclocked, runs: readonly Run[]): boolean =>
+  'firstOn' in run &&
+  isAway(run.zone) &&
+  run.off !== undefined &&
+  run.off - run.allOn <= LAST &&
+  runs.some((other) => other.bowl === run.bowl && !isAway(other.zone) && other.allOn <= run.firstOn);
 
 export default defineRule({
   name: 'on-not-placed',
   family: 'placement',
   severity: 'mind',
   over: 'visit',
-  what: 'A bowl goes on a zone that none of its `place` lines names.',
+  what: 'A bowl goes on a zone that none of its `place` lines names; lengths that it is pulled through for the last minutes are none.',
   why: 'The head map shows only what is placed, so that hair would be missing from it.',
   source: { kind: 'notation' },
   check({ visit, clock, salon }) {
     const placings = factsOf(visit, 'place');
     if (placings.length === 0) return NONE;
     const told: number[] = [];
-    return foundEach(clock.runs, ({ bowl, zone, onPlace }) => {
-      if (bowl === undefined || zone === '' || told.includes(onPlace.line)) return undefined;
+    const putOn = [...clock.runs, ...clock.unclocked.filter(({ last }) => !last)];
+    return foundEach(putOn, (run) => {
+      const { bowl, zone, onPlace } = run;
+      if (bowl === undefined || zone === '' || told.includes(onPlace.line) || isPulledThrough(run, clock.runs))
+        return undefined;
       if (placings.some((placing) => isPlacedAt(placing, bowl, zone))) return undefined;
       const zones = placingsOf(visit, bowl).flatMap((placing) => placing.zones.map((one) => one.zone));
       if (zones.length === 0 || anyMeetLoosely(zones, [zone], salon.zones)) return undefined;

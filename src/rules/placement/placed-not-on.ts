@@ -1,5 +1,5 @@
 import { mixedBowls } from '../../reckon/clock-applied.ts';
-import type { Run } from '../../reckon/model.ts';
+import type { PutOn } from '../../reckon/model.ts';
 import { placingsOf } from '../../reckon/state.ts';
 import type { Name, Zone } from '../../records/schema/values.ts';
 import { placeOf } from '../cite.ts';
@@ -7,7 +7,7 @@ import { factsOf } from '../facts-of.ts';
 import { anyMeetLoosely } from '../hair-meets.ts';
 import { defineRule, foundEach } from '../rule.ts';
 
-const isNamed = (bowls: readonly Name[], { bowl }: Run): boolean =>
+const isNamed = (bowls: readonly Name[], { bowl }: PutOn): boolean =>
   bowls.some(({ name }) => name.toUpperCase() === bowl);
 
 export default defineRule({
@@ -22,14 +22,15 @@ export default defineRule({
     const told: string[] = [];
     // Few visits mix more of a bowl.
     const mixed = factsOf(visit, 'more').length === 0 ? undefined : mixedBowls(visit);
+    const putOn = [...clock.runs, ...clock.unclocked];
     return foundEach(factsOf(visit, 'place'), (fact) => {
-      const isOn = ({ zone }: Zone): boolean => clock.runs.some((run) => run.zone === zone && isNamed(fact.bowls, run));
+      const isOn = ({ zone }: Zone): boolean => putOn.some((run) => run.zone === zone && isNamed(fact.bowls, run));
       if (fact.zones.every(isOn)) return undefined;
       const names = fact.bowls.map(({ name }) => name.toUpperCase());
       // What `more` made goes where its bowl is placed, unless it has a place of its own.
       const isMore = (bowl: string): boolean =>
         names.includes(mixed?.get(bowl) ?? '') && placingsOf(visit, bowl).length === 0;
-      const runs = clock.runs.filter(({ bowl }) => bowl === undefined || names.includes(bowl) || isMore(bowl));
+      const runs = putOn.filter(({ bowl }) => bowl === undefined || names.includes(bowl) || isMore(bowl));
       const on = runs.map(({ zone }) => zone);
       const [run] = runs;
       if (run === undefined || on.includes('') || names.some((name) => told.includes(name))) return undefined;

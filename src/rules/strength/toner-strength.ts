@@ -3,6 +3,7 @@ import type { BowlReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
 import { compare, exact } from '../../text/exact.ts';
 import { basesIn, developerStrength, placeInBowl } from '../contents.ts';
+import { MEANT } from '../reason-words.ts';
 import { defineRule, type Found, foundEach } from '../rule.ts';
 
 /** The most peroxide, in per cent, that demi colour and toner are mixed with: common practice, no source. */
@@ -34,6 +35,7 @@ export default defineRule({
   what: 'A toner or demi colour without a strength line is mixed with more than 6 per cent.',
   why: 'What is meant to tone then lightens the hair around it, and leaves warmth at the roots.',
   source: { kind: 'common practice' },
+  accepts: MEANT,
   check: ({ bowls }) => foundEach(bowls, foundIn),
   bad: `
     product dev-9 "Cream developer" developer 9%

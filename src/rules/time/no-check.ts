@@ -26,18 +26,19 @@ type Gap = {
 
 type Look = { readonly at: number; readonly place: Place };
 
-/** The looks that a run counts as its own; undefined where one without a time says that someone looked, and not when. */
-const ownLooks = (run: Run, runs: readonly Run[]): Look[] | undefined => {
+/** The looks that a run counts as its own, and how many of them have no time. */
+const ownLooks = (run: Run, runs: readonly Run[]): { readonly looks: Look[]; readonly untimed: number } => {
   const looks: Look[] = [];
+  let untimed = 0;
   for (const other of runs) {
     if (other.bowl !== run.bowl) continue;
     for (const { at, place } of other.checks) {
-      if (at === undefined && other === run) return undefined;
+      if (at === undefined && other === run) untimed++;
       // While a bowl is still going on, a look at any place of it is a look at all.
       if (at !== undefined && (other === run || (at >= run.firstOn && at <= run.allOn))) looks.push({ at, place });
     }
   }
-  return looks;
+  return { looks, untimed };
 };
 
 /** The looks at another place of the same bowl that was on together with a run, and those that no place of it answers. */
@@ -55,19 +56,26 @@ type Span = { readonly from: number; readonly to: number; readonly place: Place 
 
 const byTime = (a: Look, b: Look): number => a.at - b.at;
 
-/** The longest time between looks, where it is longer than allowed. */
-const longestSpan = (run: Run, looks: readonly Look[], every: number): Span | undefined => {
+/**
+ * The longest time between looks, where it is longer than allowed. A look without a time is one look, wherever it helps
+ * most: the run is looked at often enough where those without a time can stand in all that is too long.
+ */
+const longestSpan = (run: Run, looks: readonly Look[], every: number, untimed = 0): Span | undefined => {
   const first = { at: run.firstOn, place: run.onPlace };
   const all = [first, ...looks];
-  if (run.off !== undefined) all.push({ at: run.off, place: run.onPlace });
+  // Whoever takes foils out in order looks at each.
+  const off = run.sections?.firstOff ?? run.off;
+  if (off !== undefined) all.push({ at: off, place: run.onPlace });
   let longest: Span | undefined;
   let last: Look = first;
+  let missing = 0;
   for (const look of all.sort(byTime)) {
+    missing += Math.max(0, Math.ceil((look.at - last.at - LATE) / every) - 1);
     if (look.at - last.at > (longest === undefined ? every + LATE : longest.to - longest.from))
       longest = { from: last.at, to: look.at, place: last.place };
     last = look;
   }
-  return longest;
+  return missing <= untimed ? undefined : longest;
 };
 
 const isLightener = ({ kind }: ShelfItem): boolean => kind === 'lightener';
@@ -78,14 +86,14 @@ const gapIn = (visit: VisitReckoned, earlier: readonly VisitReckoned[], run: Run
   const { clock } = visit;
   const bowl = bowlOf(visit, run);
   const item = bowl && basesIn(bowl).find(isLightener);
-  const looks = item && ownLooks(run, clock.runs);
-  if (bowl === undefined || item === undefined || looks === undefined) return undefined;
+  if (bowl === undefined || item === undefined) return undefined;
+  const { looks, untimed } = ownLooks(run, clock.runs);
   const line = timeLineOf(item, { visit, earlier, bowl, run });
   // The way of looking holds for every condition of the product, even where only its plain line says it.
   const looked = line?.checkEvery === undefined ? item.times.find(({ checkEvery }) => checkEvery !== undefined) : line;
   if (looked?.checkEvery !== undefined) {
     const every = minutesOf(looked.checkEvery).far;
-    const span = longestSpan(run, looks, every);
+    const span = longestSpan(run, looks, every, untimed);
     if (span === undefined) return undefined;
     const beside = longestSpan(run, nearLooks(run, clock), every) === undefined;
     return { ...span, run, item, line: looked, every, beside };
@@ -97,7 +105,7 @@ const gapIn = (visit: VisitReckoned, earlier: readonly VisitReckoned[], run: Run
 
 const found = ({ run, item, line, every, from, to, place, beside }: Gap): Found => ({
   place,
-  severity: beside ? 'mind' : 'fix',
+  severity: beside || line === undefined ? 'mind' : 'fix',
   message: `${runText(run)}, ${item.name}, has no check for ${to - from} min, ${clockText(from)} to ${clockText(to)}${beside ? '; the looks name other places' : ''}.`,
   expected:
     line === undefined
@@ -128,7 +136,7 @@ export default defineRule({
   family: 'time',
   severity: 'fix',
   over: 'client',
-  what: 'Lightener was on for longer than its time line allows without a look, or without any; `mind` where only another place of its bowl was looked at.',
+  what: 'Lightener was on for longer than its time line allows without a look, or without any; `mind` where only another place of its bowl was looked at, or the shelf asks for no looks.',
   why: 'Lift runs unevenly and cannot be undone, so lightener is watched; the looks are the record of it.',
   source: { kind: 'shelf', cites: 'the time line of the lightener (`check every 10 min`)' },
   caution: 'lightener',

@@ -1,37 +1,50 @@
 import { citeLine, placeOf } from '../cite.ts';
+import { otherClockText } from '../claimed-minutes.ts';
+import { MEANT } from '../reason-words.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { isOnScalp, timeText } from '../time-line.ts';
+import { fromText, isOnScalp, timeText } from '../time-line.ts';
 import { endOf, ofEachBowl, runText, type TimedRun } from '../timed-runs.ts';
 
 /** Minutes that a hedged time may be out by: a choice. */
 const HEDGE = 5;
 
+/** Minutes past its time up to which nothing need have happened: clocks are read to the minute, by a hand in gloves. A choice. */
+const LITTLE = 5;
+
 const isPast = ({ whole, far, run }: TimedRun): boolean => whole - far > (run.about ? HEDGE : 0);
 
 const isLonger = (timed: TimedRun, known: TimedRun): boolean => timed.whole - timed.far > known.whole - known.far;
 
-const found = ({ visit, bowl, run, item, line, from, whole: minutes, far }: TimedRun): Found => ({
-  place: endOf(run),
-  severity: item.kind === 'lightener' || isOnScalp(visit, bowl, run) ? 'stop' : 'fix',
-  message: `${runText(run)} was on for ${minutes} min from ${from}, ${minutes - far} min past its time.`,
-  expected: `${item.full} takes ${timeText(line, from)} (${citeLine(item, line)}).`,
-  todo: 'Correct a time that was typed wrongly, or give the reason: `because past-time "…"`.',
-  label: `${minutes} min`,
-  ...(item.kind !== 'lightener' && { caution: 'peroxide' }),
-  also: [
-    { place: run.onPlace, says: 'went on' },
-    { place: placeOf(item.stood, line, line.minutes.at), says: 'its time line' },
-  ],
-});
+const isGrave = ({ visit, bowl, run, item, whole, far }: TimedRun): boolean =>
+  whole - far > LITTLE && (item.kind === 'lightener' || isOnScalp(visit, bowl, run));
+
+const found = (timed: TimedRun): Found => ({ ...wording(timed), severity: isGrave(timed) ? 'stop' : 'fix' });
+
+const wording = (timed: TimedRun): Found => {
+  const { run, item, line, from, whole: minutes, far } = timed;
+  return {
+    place: endOf(run),
+    message: `${runText(run)} was on for ${minutes} min${fromText(from)}, ${minutes - far} min past its time.`,
+    expected: `${item.full} takes ${timeText(line, from)} (${citeLine(item, line)}).${otherClockText(timed)}`,
+    todo: 'Correct a time that was typed wrongly, or give the reason: `because past-time "…"`.',
+    label: `${minutes} min`,
+    ...(item.kind !== 'lightener' && { caution: 'peroxide' }),
+    also: [
+      { place: run.onPlace, says: 'went on' },
+      { place: placeOf(item.stood, line, line.minutes.at), says: 'its time line' },
+    ],
+  };
+};
 
 export default defineRule({
   name: 'past-time',
   family: 'time',
   severity: 'stop',
   over: 'client',
-  what: 'Something stayed on past the far end of its time line; `stop` for lightener and on the scalp, else `fix`.',
+  what: 'Something stayed on past the far end of its time line; `stop` for lightener and on the scalp by more than 5 minutes, else `fix`.',
   why: 'Past the maker’s time hair and scalp are at risk, and how far it lifts can no longer be told.',
   source: { kind: 'shelf', cites: 'the time line of what was put on' },
+  accepts: MEANT,
   caution: 'lightener',
   // Zones of one bowl that came off together are one finding.
   check: (_client, visits) => ofEachBowl(visits, isPast, isLonger).map(found),

@@ -1,34 +1,67 @@
-import type { VisitReckoned } from '../../reckon/model.ts';
+import type { ShelfItem } from '../../journal/shelf.ts';
+import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
 import { exactOf, toNumber } from '../../text/exact.ts';
-import { placeInBowl } from '../contents.ts';
+import { citeLine } from '../cite.ts';
+import { basesIn, placeInBowl } from '../contents.ts';
+import { MEANT } from '../reason-words.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { placeName } from '../seen-at.ts';
 import { shadesIn, shadesText } from '../shade-blend.ts';
-import { isWrongOpposite, type Toning, toningsOf } from '../toning.ts';
+import { isWrongOpposite, type LastLook, type Toning, toningsOf } from '../toning.ts';
 
-/** Depths that a toner may be lighter than what it goes over: a choice, since stages tell a depth only roughly. */
+/** Depths that a toner may be lighter than what it goes over, where its shelf says nothing: a choice, since stages tell a depth only roughly. */
 const ROOM = 2;
 
-function* found(toning: Toning): Generator<Found> {
-  const { bowl, blend, over } = toning;
+/** Depths beyond that from which no undercoat chart makes it right; of a look some minutes early, one more. A choice. */
+const FAR = 2;
+
+/** The darkest depth that a bowl of this depth goes over: by the `over` lines of what is in it, else two depths below its own. */
+const darkestUnder = (bowl: BowlReckoned, depth: number): { readonly depth: number; readonly item?: ShelfItem } => {
+  const said = basesIn(bowl).flatMap((item) =>
+    item.over.map(({ depth: least, darker }) => ({
+      // A shade that is darker itself goes over its own depth.
+      depth: darker === undefined ? Math.min(least ?? depth, depth) : depth - darker,
+      item,
+    })),
+  );
+  const [least] = said.toSorted((a, b) => b.depth - a.depth);
+  return least ?? { depth: depth - ROOM };
+};
+
+const seenText = ({ stage, depth }: LastLook): string => stage ?? `depth ${figure(exactOf(depth))}`;
+
+function* found({ bowl, blend, looks, ...toning }: Toning): Generator<Found> {
   const depth = blend.depth && toNumber(blend.depth);
-  if (depth === undefined || over.some((seen) => depth - seen.depth <= ROOM)) return;
-  const [lightest] = over.toSorted((a, b) => b.depth - a.depth);
+  if (depth === undefined) return;
+  const least = darkestUnder(bowl, depth);
+  const [darkest] = looks.filter((look) => look.depth < least.depth).toSorted((a, b) => a.depth - b.depth);
   // Where the tone is wrong as well, that is the finding.
-  if (lightest === undefined || isWrongOpposite(toning)) return;
+  if (darkest === undefined || isWrongOpposite({ bowl, blend, looks, ...toning })) return;
   const [shade] = shadesIn(bowl);
+  const { item } = least;
+  const line = item?.over[0];
+  const seen = seenText(darkest);
+  const where = darkest.zone === '' ? '' : ` at the ${darkest.zone}`;
+  const rough =
+    darkest.stage === undefined
+      ? ''
+      : `${darkest.stage} is about depth ${figure(exactOf(darkest.depth))}, a rough guide (an undercoat chart).`.replace(
+          /^./,
+          (first) => first.toUpperCase(),
+        );
+  const takes =
+    item === undefined || line === undefined
+      ? ''
+      : `${item.full} goes over depth ${figure(exactOf(least.depth))} and lighter (${citeLine(item, line)}).`;
   yield {
     place: placeInBowl(bowl, (portion) => portion === shade),
-    message: `Bowl ${bowl.name} is depth ${figure(exactOf(depth))} (${shadesText(bowl)}), over ${lightest.stage}.`,
-    expected:
-      `${lightest.stage} is about depth ${figure(exactOf(lightest.depth))}, a rough guide (an undercoat chart).`.replace(
-        /^./,
-        (first) => first.toUpperCase(),
-      ),
-    todo: 'Write the stage it was lifted to before this went on, or the shade that was used.',
-    label: `over ${lightest.stage}`,
-    also: [{ place: lightest.place, says: `${placeName(lightest.zone).toLowerCase()} seen last` }],
+    severity: least.depth - darkest.depth >= FAR + (darkest.early ? 1 : 0) ? 'fix' : 'mind',
+    message: `Bowl ${bowl.name} is depth ${figure(exactOf(depth))} (${shadesText(bowl)}), over ${seen}${where}.`,
+    expected: [rough, takes].filter((part) => part !== '').join(' ') || 'A toner lightens nothing (common practice).',
+    todo: 'Write the stage it was lifted to before this went on, or the shade that was used; what this range does over darker hair, once on the shelf, as in `over 8` or `over 3 darker`.',
+    label: `over ${seen}`,
+    also: [{ place: darkest.place, says: `${placeName(darkest.zone).toLowerCase()} seen last` }],
   };
 }
 
@@ -37,9 +70,10 @@ export default defineRule({
   family: 'tone',
   severity: 'mind',
   over: 'client',
-  what: 'A toner is lighter than the last stage seen where it goes, by more than two depths.',
+  what: 'A toner is lighter than what was seen last at a place where it goes, by more than two depths, or than its `over` line gives; `fix` from two depths beyond that.',
   why: 'A toner lightens nothing: over hair that is too dark it does not show, and the warmth stays.',
   source: { kind: 'published', cites: 'US training page, "Underlying pigment chart", for the depth of a stage' },
+  accepts: MEANT,
   *check(_client, visits: readonly VisitReckoned[]) {
     for (const visit of visits) for (const toning of toningsOf(visit, visits)) yield* found(toning);
   },
@@ -56,7 +90,7 @@ export default defineRule({
       on 14:00 A top
       check 14:30 A top orange
       off 14:31 A
-      bowl T 20 toner 9/1 + 20 act
+      bowl T 20 toner 8/1 + 20 act
              ^^^^^^^^^^^^
       on 14:40 T top
       off 14:50 T`,
