@@ -18,6 +18,7 @@ import { usageMarkdown } from '../../src/pages/usage-page.ts';
 import { depositsHeld } from '../../src/reckon/deposits.ts';
 import { dueClients } from '../../src/reckon/due.ts';
 import { needsBefore, salonMix } from '../../src/reckon/forecast.ts';
+import { lapsingTests } from '../../src/reckon/lapsing.ts';
 import { expectedVisits } from '../../src/reckon/stock/expected.ts';
 import { stockLedger } from '../../src/reckon/stock/ledger.ts';
 import { orderRows } from '../../src/reckon/stock/order.ts';
@@ -39,7 +40,7 @@ export const allPages = (journal: Journal, on: string): Page[] => {
   const reckoned = [...all.values()].flat();
   const until = addDays(on, 28);
   const period = { from: '2026-01-01', to: '2026-12-31' };
-  const list = dueClients(all, on, until);
+  const list = { ...dueClients(all, on, until), lapsing: lapsingTests(journal, all, on, until) };
   const ledger = stockLedger(journal, reckoned, on);
   const rows = shelfState(ledger, on);
   const noted = daysNoted(ledger, on);
@@ -57,7 +58,7 @@ export const allPages = (journal: Journal, on: string): Page[] => {
     ['clients', clientsMarkdown(journal, clientRows(journal, all, findings, on), on)],
     ['findings', findingsMarkdown(journal, findings, links, on)],
     ['due', dueMarkdown(journal, list, { on, until })],
-    ['due.ics', dueCalendar(list.due, on)],
+    ['due.ics', dueCalendar(list.due, list.lapsing, on)],
     ['due.csv', dueCsv(list.due)],
     ['shelf', shelfMarkdown(journal, ledger, rows, on)],
     ['shelf.csv', shelfCsv(rows)],

@@ -1,4 +1,5 @@
 import type { Journal } from '../journal/journal.ts';
+import { unfoundText } from '../pages/unfound.ts';
 import { RULE_NAMES } from '../rules/rule-names.ts';
 import { counts, findAll } from '../rules/run.ts';
 import { type Finding, SEVERITIES } from '../text/finding.ts';
@@ -61,20 +62,23 @@ const listed = (findings: readonly Finding[], show: (finding: Finding) => string
   });
 };
 
-/** Said where nothing is on the shelf, since names of products then stand for themselves. */
-const shelfless = ({ shelf, clients }: Journal): string[] =>
-  shelf.size > 0 || clients.size === 0
+/** Said where no salon or nothing of a shelf was read: tests, products, ratios and times then have nothing to go by. */
+const groundless = (journal: Journal): string[] => {
+  const text = journal.clients.size === 0 ? undefined : unfoundText(journal);
+  return text === undefined
     ? []
-    : ['No shelf was read, so products, ratios and times are not checked; add `shelf.bowl` to the paths.'];
+    : [`${text} Add the files of salon and shelf to the paths, or put the notes into one folder.`];
+};
 
 /** `bowlbook check`: what the rules find in the notes. Exit code 1 when a `stop` or a `fix` is among it. */
 export const check = (paths: readonly string[], options: CheckOptions): number => {
   const day = dayOf(options.on);
   const isShown = onlyNamed(options.only ?? []);
-  const { journal, unreadable } = openJournal(paths);
+  const { journal, unreadable, shown: files } = openJournal(paths);
   const { findings, answered } = findAll(journal, undefined, day);
-  const found = findings.filter(isShown);
-  const explained = answered.filter(isShown);
+  const isNamed = (finding: Finding): boolean => isShown(finding) && files.has(finding.place.file);
+  const found = findings.filter(isNamed);
+  const explained = answered.filter(isNamed);
   const shown = options.reasons ? explained : found;
   if (options.json) printJson(shown.map(findingJson));
   else {
@@ -86,7 +90,13 @@ export const check = (paths: readonly string[], options: CheckOptions): number =
       (one) => findingText(once(one), linesOf, paint),
       options.all ? Number.POSITIVE_INFINITY : CAP,
     );
-    print([...texts, ...shelfless(journal), summaryOf(journal, found, explained)].join('\n\n'));
+    print(
+      [
+        ...texts,
+        ...groundless(journal),
+        summaryOf(journal, found, explained, files.isAll ? undefined : files.has),
+      ].join('\n\n'),
+    );
   }
   return unreadable.length > 0 ? 2 : found.some(counts) ? 1 : 0;
 };

@@ -3,6 +3,7 @@ import { reckonAll } from '../reckon/visit.ts';
 import { findAll } from '../rules/run.ts';
 import { openJournal } from './open-journal.ts';
 import { deliverReport, type FormOptions } from './pages-out.ts';
+import { shownClients, withClients } from './shown.ts';
 import { dayOf } from './today.ts';
 
 export type ClientsOptions = Omit<FormOptions, 'csv'> & { readonly on?: string };
@@ -10,9 +11,10 @@ export type ClientsOptions = Omit<FormOptions, 'csv'> & { readonly on?: string }
 /** `bowlbook clients`: every client with her last visit, when the next is due, and how many alerts her card has. */
 export const clients = async (paths: readonly string[], options: ClientsOptions): Promise<number> => {
   const on = dayOf(options.on);
-  const { journal, unreadable } = openJournal(paths);
-  const all = reckonAll(journal);
-  const { findings } = findAll(journal, all, on);
+  const { journal: whole, unreadable, shown } = openJournal(paths);
+  const all = reckonAll(whole);
+  const { findings } = findAll(whole, all, on);
+  const journal = withClients(whole, shownClients(whole, shown));
   const rows = clientRows(journal, all, findings, on);
   await deliverReport(
     {

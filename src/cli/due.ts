@@ -1,11 +1,14 @@
 import { dueMarkdown } from '../pages/due-page.ts';
+import { isGrounded } from '../pages/unfound.ts';
 import { type Due, type DueList, dueClients } from '../reckon/due.ts';
+import { type Lapsing, lapsingTests } from '../reckon/lapsing.ts';
 import { reckonAll } from '../reckon/visit.ts';
 import { addDays, clockText } from '../text/dates.ts';
 import { openJournal } from './open-journal.ts';
 import { deliver } from './output.ts';
 import { deliverReport, type FormOptions } from './pages-out.ts';
 import { refusal } from './refusal.ts';
+import { shownClients, withClients } from './shown.ts';
 import { dayOf } from './today.ts';
 
 export type DueOptions = FormOptions & { readonly on?: string; readonly weeks?: string; readonly ics?: true };
@@ -20,6 +23,15 @@ const weeksOf = (typed: string): number => {
   return weeks;
 };
 
+const lapsingJson = ({ client, products, last, test }: Lapsing): object => ({
+  client: client.name,
+  name: client.full,
+  products,
+  until: last,
+  made: test?.made?.date,
+  read: test?.read?.date,
+});
+
 const dueJson = ({ client, next, tests, holds, time, rhythm, ...one }: Due): object => ({
   client: client.name,
   name: client.full,
@@ -32,13 +44,15 @@ const dueJson = ({ client, next, tests, holds, time, rhythm, ...one }: Due): obj
     product: standing.product,
     stands: standing.status,
     made: standing.test?.made?.date,
+    until: standing.last,
     renew,
     makeBy,
   })),
 });
 
-const listJson = ({ due, unknown }: DueList): object => ({
+const listJson = ({ due, unknown, lapsing }: DueList & { readonly lapsing: readonly Lapsing[] }): object => ({
   due: due.map(dueJson),
+  lapsingTests: lapsing.map(lapsingJson),
   nothingToGoBy: unknown.map(({ client, lastVisit }) => ({ client: client.name, lastVisit })),
 });
 
@@ -46,11 +60,17 @@ const listJson = ({ due, unknown }: DueList): object => ({
 export const due = async (paths: readonly string[], options: DueOptions): Promise<number> => {
   const on = dayOf(options.on);
   const until = addDays(on, 7 * weeksOf(options.weeks ?? WEEKS));
-  const { journal, unreadable } = openJournal(paths);
-  const list = dueClients(reckonAll(journal), on, until);
+  const { journal: whole, unreadable, shown } = openJournal(paths);
+  const names = shownClients(whole, shown);
+  const journal = withClients(whole, names);
+  const all = new Map([...reckonAll(whole)].filter(([name]) => names.has(name)));
+  const list = {
+    ...dueClients(all, on, until),
+    lapsing: isGrounded(journal) ? lapsingTests(journal, all, on, until) : [],
+  };
   if (options.ics) {
     const { dueCalendar } = await import('../exchange/due-calendar.ts');
-    deliver(dueCalendar(list.due, on), options.output);
+    deliver(dueCalendar(list.due, list.lapsing, on), options.output);
   } else
     await deliverReport(
       {

@@ -68,6 +68,11 @@ export const programHelp = (): string =>
     ...listed(EXITS),
     '',
     ...wrapped(
+      'PATH is a file or a folder; without one it is the current folder. Notes are judged with the whole journal they belong to: all below the nearest folder with a file that opens a `salon`. A PATH inside it chooses what is shown.',
+      '',
+    ),
+    '',
+    ...wrapped(
       'Hair colour can hurt people. The makers’ instructions, local law and licensed practice come first; this program says what the notes show, and what they do not.',
       '',
     ),

@@ -13,6 +13,7 @@ import type { Finding } from '../text/finding.ts';
 import { fromOf, type Place, spanOf, toOf } from '../text/span.ts';
 import { bowlJson } from './bowl-json.ts';
 import { paintFor } from './colour.ts';
+import { journalOf } from './find-journal.ts';
 import { findingJson } from './finding-json.ts';
 import { findingText, linesIn } from './finding-text.ts';
 import { mixText } from './mix-text.ts';
@@ -33,10 +34,13 @@ export type MixOptions = {
 /** Entries that a shelf is made of; clients and visits of the same files have no say in a bowl typed alone. */
 const SHELF_ENTRIES: ReadonlySet<string> = new Set(['product', 'range', 'salon', 'stylist', 'stock']);
 
-/** The path of the shelf that a bowl is worked out on: the one named, else the current folder where notes stand in it. */
+/**
+ * The path of the shelf that a bowl is worked out on: the one named, else the current folder where notes stand in it, or
+ * the journal it is a part of.
+ */
 const shelfPath = (given: string | false | undefined): string | undefined => {
   if (given !== undefined) return given === false ? undefined : given;
-  return readdirSync('.').some((name) => name.endsWith(ENDING)) ? '.' : undefined;
+  return readdirSync('.').some((name) => name.endsWith(ENDING)) ? '.' : journalOf('.')?.folder;
 };
 
 const shelfSources = (path: string): Source[] =>

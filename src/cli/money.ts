@@ -6,6 +6,7 @@ import { groupingOf } from './grouping.ts';
 import { openJournal } from './open-journal.ts';
 import { deliverReport, type FormOptions } from './pages-out.ts';
 import { type PeriodOptions, periodOf } from './period-of.ts';
+import { shownVisits } from './shown.ts';
 
 export type MoneyOptions = FormOptions & PeriodOptions & { readonly by?: string };
 
@@ -17,8 +18,8 @@ const depositJson = ({ client, ...held }: DepositHeld): object => ({ client: cli
 export const money = async (paths: readonly string[], options: MoneyOptions): Promise<number> => {
   const period = periodOf(options);
   const by = groupingOf(options.by, TAKINGS_BY);
-  const { journal, unreadable } = openJournal(paths);
-  const reckoned = [...reckonAll(journal).values()].flat();
+  const { journal, unreadable, shown } = openJournal(paths);
+  const reckoned = shownVisits([...reckonAll(journal).values()].flat(), shown);
   const held = depositsHeld(reckoned, period.to);
   const rows = (one: TakingsBy): object[] => takingsBy(reckoned, period, one).map(rowJson);
   await deliverReport(

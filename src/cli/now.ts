@@ -80,9 +80,9 @@ export const now = (typed: string, paths: readonly string[], options: NowOptions
       `\`${typed} ${paths.join(' ')}\` is read as a line and paths.`,
       `Put the whole line in quotes: \`bowlbook now "${typed} ${paths.join(' ')}"\`.`,
     );
-  const { journal } = openJournal(paths);
+  const { journal, shown } = openJournal(paths);
   const day = dayOf(options.on);
-  const open = openVisit(journal, { day, minute, word: readLine(line).word }, options.client);
+  const open = openVisit(journal, { day, minute, word: readLine(line).word }, options.client, shown);
   const { visit } = open;
   const source = journal.sources.get(visit.file);
   if (source === undefined) throw refusal(`\`${visit.file}\` is not among the notes that were read.`);

@@ -5,6 +5,7 @@ import { type Journal, joinSources } from '../journal/journal.ts';
 import type { Unreadable } from '../journal/read.ts';
 import { readSource, type Source } from '../journal/source.ts';
 import { nearNames } from '../text/near.ts';
+import { journalOf } from './find-journal.ts';
 import { remark } from './print.ts';
 import { startProgress } from './progress.ts';
 import { offered, refusal } from './refusal.ts';
@@ -93,12 +94,50 @@ export const notesAt = (paths: readonly string[]): string[] => {
   return files.filter((file) => seen.size < seen.add(realpathSync(file)).size);
 };
 
-/** A journal as read, and the files that could not be read; those are named on standard error already. */
-export type Opened = { readonly journal: Journal; readonly unreadable: readonly Unreadable[] };
+/** Which of the files that were read the paths name: what is shown is of these, what is judged is judged with all. */
+export type Shown = {
+  /** No path was named, or the whole journal. */
+  readonly isAll: boolean;
+  readonly has: (file: string) => boolean;
+};
 
-/** Reads the notes at the paths, the current folder when none is given. Throws a refusal as `notesAt` does. */
+/** The files of a journal, and those of them that are shown. */
+export type JournalFiles = { readonly files: readonly string[]; readonly shown: Shown };
+
+const ALL: Shown = { isAll: true, has: () => true };
+
+const toldOf = (folders: readonly string[], shown: Shown): void => {
+  const taken = offered(folders);
+  remark(`Judged with the journal in ${taken}${shown.isAll ? '' : '; shown is what was named'}.`);
+};
+
+/**
+ * The files of the journal that the paths belong to, the current folder when none is given: a file or a folder inside a
+ * journal is judged with all of it. Says which was taken where it is not the folder asked for. Throws a refusal as
+ * `notesAt` does.
+ */
+export const journalFiles = (paths: readonly string[]): JournalFiles => {
+  const asked = paths.length === 0 ? ['.'] : paths;
+  // What is named has to be there and hold notes; the current folder may stand anywhere in a journal.
+  const named = paths.length === 0 ? [] : notesAt(paths);
+  const folders = asked.map((path) => journalOf(path) ?? { folder: path, isOther: false });
+  const others = [...new Set(folders.flatMap(({ folder, isOther }) => (isOther ? [folder] : [])))];
+  if (others.length === 0) return { files: paths.length === 0 ? notesAt([]) : named, shown: ALL };
+  const files = notesAt([...new Set(folders.map(({ folder }) => folder))]);
+  const real = new Set(named.map(realOf));
+  const held = new Set(files.filter((file) => real.has(realOf(file))));
+  const shown: Shown =
+    paths.length === 0 || held.size === files.length ? ALL : { isAll: false, has: (file) => held.has(file) };
+  toldOf(others, shown);
+  return { files, shown };
+};
+
+/** A journal as read, and the files that could not be read; those are named on standard error already. */
+export type Opened = { readonly journal: Journal; readonly unreadable: readonly Unreadable[]; readonly shown: Shown };
+
+/** Reads the journal that the paths belong to, the current folder when none is given. Throws as `notesAt` does. */
 export const openJournal = (paths: readonly string[]): Opened => {
-  const files = notesAt(paths);
+  const { files, shown } = journalFiles(paths);
   const progress = startProgress();
   const sources: Source[] = [];
   const unreadable: Unreadable[] = [];
@@ -115,5 +154,5 @@ export const openJournal = (paths: readonly string[]): Opened => {
   }
   progress.done();
   for (const { path, reason } of unreadable) remark(`\`${path}\` cannot be read: ${reason}. It is left out.`);
-  return { journal: joinSources(sources), unreadable };
+  return { journal: joinSources(sources), unreadable, shown };
 };

@@ -5,6 +5,7 @@ import { salonOf } from '../reckon/salon-of.ts';
 import type { Visit } from '../records/schema/entry.ts';
 import { findClient } from './find-client.ts';
 import { placeText } from './finding-text.ts';
+import type { Shown } from './open-journal.ts';
 import { type Refusal, refusal } from './refusal.ts';
 import { timeText } from './today.ts';
 
@@ -84,7 +85,7 @@ const undecided = (day: string, visits: readonly DayVisit[], choice: readonly Da
 
 /**
  * The visit that a line with this first word belongs to: of the day's visits the only one with something still on, else
- * the only one that had begun by `minute`; what comes after the colour may go to one that all is off. With a client named
+ * the only one that had begun by `minute`, of the files that are shown; what comes after the colour may go to one that all is off. With a client named
  * it is hers, a finished one too. Throws a refusal when there is none or more than one: a line is never guessed onto the
  * wrong head.
  */
@@ -92,9 +93,12 @@ export const openVisit = (
   journal: Journal,
   { day, minute, word }: { readonly day: string; readonly minute: number; readonly word: string },
   name: string | undefined,
+  shown: Pick<Shown, 'has'>,
 ): DayVisit => {
   const client = name === undefined ? undefined : findClient(journal, name);
-  const visits = visitsOn(journal, day).filter((one) => client === undefined || one.client.name === client.name);
+  const visits = visitsOn(journal, day).filter(
+    (one) => shown.has(one.visit.file) && (client === undefined || one.client.name === client.name),
+  );
   if (visits.length === 0) {
     const of = client === undefined ? '' : ` of ${client.full}`;
     throw refusal(

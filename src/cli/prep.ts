@@ -10,6 +10,7 @@ import { findClient } from './find-client.ts';
 import { openJournal } from './open-journal.ts';
 import { deliver, isPage } from './output.ts';
 import { refusal } from './refusal.ts';
+import { shownClients } from './shown.ts';
 import { dayOf } from './today.ts';
 
 export type PrepOptions = { readonly html?: true; readonly output?: string; readonly on?: string };
@@ -27,9 +28,11 @@ const dayNamed = (word: string, on: string | undefined): string | undefined => {
 export const prep = async (word: string, paths: readonly string[], options: PrepOptions): Promise<number> => {
   const day = dayNamed(word, options.on);
   const on = day ?? dayOf(options.on);
-  const { journal, unreadable } = openJournal(paths);
+  const { journal, unreadable, shown } = openJournal(paths);
   const all = reckonAll(journal);
-  const clients = day === undefined ? [findClient(journal, word)] : clientsOn(all, on);
+  const named = shownClients(journal, shown);
+  const coming = new Map([...all].filter(([name]) => named.has(name)));
+  const clients = day === undefined ? [findClient(journal, word)] : clientsOn(coming, on);
   const { findings, answered } = findAll(journal, all, on);
   const found = [...new Set([...findings, ...answered])];
   const lift = salonLiftOf(all);
@@ -43,10 +46,10 @@ export const prep = async (word: string, paths: readonly string[], options: Prep
       lift,
       { on, mix, sheet },
     );
-  const first = day === undefined ? [] : [comingMarkdown(all, on)];
+  const first = day === undefined ? [] : [comingMarkdown(coming, on)];
   const markdown = (sheet: Sheet): string =>
     clients.length === 0
-      ? nobodyMarkdown(all, on)
+      ? nobodyMarkdown(coming, on)
       : [...first, ...clients.map((client) => sheetOf(client, sheet))].join('\n');
   const [only] = clients;
   const title = clients.length === 1 && only !== undefined ? `${only.full}, ${on}` : `To prepare for ${on}`;

@@ -5,15 +5,27 @@ import { type Finding, SEVERITIES } from '../text/finding.ts';
 export const counted = (count: number, one: string, several = `${one}s`): string =>
   `${count} ${count === 1 ? one : several}`;
 
-/** How many clients an entry describes; a misspelt name in a visit is none. */
-export const clientCount = ({ clients }: Journal): number =>
-  [...clients.values()].filter(({ entries }) => entries.length > 0).length;
+const everywhere = (): boolean => true;
 
-/** The last line of a check: how many findings of each severity, in how many visits of how many clients. */
-export const summaryOf = (journal: Journal, findings: readonly Finding[], answered: readonly Finding[]): string => {
-  const clients = [...journal.clients.values()];
-  const visits = clients.reduce((sum, client) => sum + client.visits.length, journal.unfiled.length);
-  const where = `in ${counted(visits, 'visit')} of ${counted(clientCount(journal), 'client')}`;
+/** How many clients an entry describes, in the files given or in all; a misspelt name in a visit is none. */
+export const clientCount = ({ clients }: Journal, has: (file: string) => boolean = everywhere): number =>
+  [...clients.values()].filter(
+    ({ entries, visits }) => entries.length > 0 && [...entries, ...visits].some(({ file }) => has(file)),
+  ).length;
+
+/**
+ * The last line of a check: how many findings of each severity, in how many visits of how many clients, of the files
+ * given or of all.
+ */
+export const summaryOf = (
+  journal: Journal,
+  findings: readonly Finding[],
+  answered: readonly Finding[],
+  has: (file: string) => boolean = everywhere,
+): string => {
+  const stoods = [...[...journal.clients.values()].flatMap((client) => client.visits), ...journal.unfiled];
+  const visits = stoods.filter(({ file }) => has(file)).length;
+  const where = `in ${counted(visits, 'visit')} of ${counted(clientCount(journal, has), 'client')}`;
   const open = findings.filter((finding) => finding.reason === undefined);
   const parts = SEVERITIES.flatMap((severity) => {
     const count = open.filter((finding) => finding.severity === severity).length;

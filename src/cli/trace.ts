@@ -5,14 +5,14 @@ import type { NoteFile } from '../reckon/stock/note-chunks.ts';
 import { touchingVisits } from '../reckon/stock/touching.ts';
 import { type LotTrace, traceable, traceClient, traceLot } from '../reckon/stock/trace.ts';
 import { findClient } from './find-client.ts';
-import { notesAt, type Opened, openJournal } from './open-journal.ts';
+import { journalFiles, type Opened, openJournal } from './open-journal.ts';
 import { deliverReport, type FormOptions } from './pages-out.ts';
 import { isRefusal, refusal } from './refusal.ts';
 import { touchJson } from './stock-json.ts';
 
 export type TraceOptions = FormOptions & { readonly client?: string };
 
-type LotTraced = Opened & { readonly trace: LotTrace };
+type LotTraced = Pick<Opened, 'journal' | 'unreadable'> & { readonly trace: LotTrace };
 
 /** Reads the notes as far as they can bear on the lot; all of them where that cannot be told or a file cannot be read. */
 const openForLot = (paths: readonly string[], lot: string): LotTraced => {
@@ -22,7 +22,7 @@ const openForLot = (paths: readonly string[], lot: string): LotTraced => {
     return { ...opened, trace: traceLot(traceable(opened.journal, touchingVisits(opened.journal)), lot) };
   };
   try {
-    for (const path of notesAt(paths)) files.push({ path, bytes: readFileSync(path) });
+    for (const path of journalFiles(paths).files) files.push({ path, bytes: readFileSync(path) });
   } catch (error) {
     if (isRefusal(error)) throw error;
     return whole();

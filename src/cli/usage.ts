@@ -7,6 +7,7 @@ import { groupingOf } from './grouping.ts';
 import { openJournal } from './open-journal.ts';
 import { deliverReport, type FormOptions } from './pages-out.ts';
 import { type PeriodOptions, periodOf } from './period-of.ts';
+import { shownVisits } from './shown.ts';
 
 export type UsageOptions = FormOptions & PeriodOptions & { readonly by?: string };
 
@@ -26,9 +27,9 @@ const correctionJson = ({ visit, kind, of, ofStylist, mixed, cost }: Correction)
 export const usage = async (paths: readonly string[], options: UsageOptions): Promise<number> => {
   const period = periodOf(options);
   const by = groupingOf(options.by, USAGE_BY);
-  const { journal, unreadable } = openJournal(paths);
+  const { journal, unreadable, shown } = openJournal(paths);
   const { shelf } = journal;
-  const reckoned = [...reckonAll(journal).values()].flat();
+  const reckoned = shownVisits([...reckonAll(journal).values()].flat(), shown);
   await deliverReport(
     {
       title: `Products, ${period.from} to ${period.to}`,

@@ -1,4 +1,5 @@
 import type { Due, TestDue } from '../reckon/due.ts';
+import type { Lapsing } from '../reckon/lapsing.ts';
 import { listed } from '../reckon/say.ts';
 import { sayWindow } from '../reckon/say-window.ts';
 import { addDays, clockText } from '../text/dates.ts';
@@ -51,14 +52,25 @@ const testEvent = (one: Due, tests: readonly TestDue[], on: string): DayEvent | 
   };
 };
 
-/** Who is due, and whose skin test is to be made before then, as a calendar; those away for long are left out. */
-export const dueCalendar = (due: readonly Due[], on: string): string => {
+const lapsingEvent = ({ client, products, last }: Lapsing): DayEvent => ({
+  uid: `${client.name}-${products[0] ?? 'all'}-${last}-skin-test-ends@bowlbook`,
+  first: last,
+  dayAfter: addDays(last, 1),
+  summary: `${client.full}: skin test ends${products.length === 0 ? '' : ` (${listed(products)})`}`,
+  description: caution('skin-test'),
+  category: 'Bowlbook skin test',
+});
+
+/**
+ * Who is due, whose skin test is to be made before then, and whose ends, as a calendar; those away for long are left out.
+ */
+export const dueCalendar = (due: readonly Due[], lapsing: readonly Lapsing[], on: string): string => {
   const here = due.filter(({ status }) => status !== 'away');
   const events = here.flatMap((one) => {
     const renew = one.tests.filter((test) => test.renew);
     return [visitEvent(one), testEvent(one, renew, on)].filter((event) => event !== undefined);
   });
-  return calendarText(events, on);
+  return calendarText([...events, ...lapsing.map(lapsingEvent)], on);
 };
 
 /** Who is due as comma-separated values, a record a client. */

@@ -1,5 +1,6 @@
 import type { Salon } from '../records/schema/entry.ts';
 import type { Policy, ZoneLine } from '../records/schema/shelf.ts';
+import type { Duration } from '../records/schema/values.ts';
 import { type Exact, exactOf, ONE } from '../text/exact.ts';
 import { DEFAULT_GROWTH } from '../trade/growth.ts';
 import type { Stood } from './source.ts';
@@ -21,10 +22,15 @@ export type SalonSettings = {
   readonly skinTest: {
     /** Minutes between a test and its reading, and between a test and the visit. */
     readonly lead: number | undefined;
-    /** Days that a test holds. */
-    readonly every: number | undefined;
+    /** How long a test holds; the day that its length comes to is the last. */
+    readonly every: Duration | undefined;
+    /** What that length counts from. */
+    readonly from: 'made' | 'read';
     readonly voidAfterReaction: boolean;
+    /** The line that sets the lead. */
     readonly policy: Policy | undefined;
+    /** The line that says how long a test holds; often the same. */
+    readonly term: Policy | undefined;
   };
   /** Under this age only the kinds named. */
   readonly under: { readonly age: number; readonly only: readonly string[]; readonly policy: Policy } | undefined;
@@ -33,7 +39,40 @@ export type SalonSettings = {
   readonly stood: Stood<Salon> | undefined;
 };
 
-const MINUTES = { min: 1, h: 60, d: 1440, w: 10_080, mo: 43_830 } as const;
+const MINUTES = { min: 1, h: 60, d: 1440, w: 10_080 } as const;
+
+/** The most minutes that a lead can be, a fortnight: what is longer says how long a test holds. A choice, no source. */
+const LONGEST_LEAD = 14 * 1440;
+
+/** What one `policy skin-test` line says: the time before the colour, and how long a test holds, from when. */
+export type SkinTestTerms = {
+  readonly lead: Duration | undefined;
+  readonly every: Duration | undefined;
+  readonly from: 'made' | 'read' | undefined;
+};
+
+const leadMinutes = ({ value, unit }: Duration): number =>
+  unit === 'mo' ? Number.POSITIVE_INFINITY : value * MINUTES[unit];
+
+/** The terms of a `policy skin-test` line: `48h every 26w from read`, `every 6mo`, `48h 26w`. */
+export const skinTestTerms = ({ words, durations }: Policy): SkinTestTerms => {
+  const word = words.find((one) => one.word === 'every');
+  const after = word && durations.find(({ at }) => at > word.at);
+  const [first, second] = durations.filter((one) => one !== after);
+  const lead = first !== undefined && leadMinutes(first) <= LONGEST_LEAD ? first : undefined;
+  const from = words[words.findIndex((one) => one.word === 'from') + 1]?.word;
+  return {
+    lead,
+    every: after ?? (word === undefined ? second : undefined),
+    from: !words.some((one) => one.word === 'from')
+      ? undefined
+      : from === 'read' || from === 'reading'
+        ? 'read'
+        : from === 'made' || from === 'test'
+          ? 'made'
+          : undefined,
+  };
+};
 
 /** A closing hour before the opening one is in the afternoon (9-7), else on the next day (20:00-2:00). */
 const closingAfter = (from: number, to: number): number => (to > from ? to : to + 720 > from ? to + 720 : to + 1440);
@@ -60,8 +99,10 @@ export const salonSettings = (stood: Stood<Salon> | undefined): SalonSettings =>
   const has = (policy: Policy, ...words: string[]): boolean =>
     words.every((word) => policy.words.some((one) => one.word === word));
   const skin = about('skin-test');
-  const timed = skin.find(({ durations }) => durations.length > 0);
-  const [lead, every] = timed?.durations ?? [];
+  // One line may set the lead and another the term.
+  const terms = skin.map((policy) => ({ policy, ...skinTestTerms(policy) }));
+  const leading = terms.find(({ lead }) => lead !== undefined);
+  const lasting = terms.find(({ every }) => every !== undefined);
   const under = about('under').find(({ numbers }) => numbers.length > 0);
   return {
     name: stood?.entry.name?.name,
@@ -73,10 +114,12 @@ export const salonSettings = (stood: Stood<Salon> | undefined): SalonSettings =>
     mlAsGrams: about('ml').some((policy) => has(policy, 'as', 'g')),
     law: about('law')[0]?.words[0]?.word,
     skinTest: {
-      lead: lead && lead.value * MINUTES[lead.unit],
-      every: every && Math.round((every.value * MINUTES[every.unit]) / 1440),
+      lead: leading?.lead && leadMinutes(leading.lead),
+      every: lasting?.every,
+      from: lasting?.from ?? 'made',
       voidAfterReaction: skin.some((policy) => has(policy, 'void', 'after', 'reaction')),
-      policy: timed,
+      policy: leading?.policy,
+      term: lasting?.policy,
     },
     under: under && {
       age: under.numbers[0] ?? 0,

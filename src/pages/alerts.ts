@@ -1,11 +1,15 @@
+import type { VisitReckoned } from '../reckon/model.ts';
 import { allergies, cautionsOn, holdsOn, isUnder, type ReactionOnFile, reactionsOf } from '../reckon/state.ts';
+import type { Bearing } from '../rules/rule.ts';
+import { ruleNamed } from '../rules/rule-text.ts';
 import type { Finding } from '../text/finding.ts';
 import { codeSpan, escapeText } from './escape.ts';
 import { findingInShort, pointsInto } from './finding-lines.ts';
-import { type HeadView, salonOfHead } from './head-view.ts';
+import { type HeadView, listOf, salonOfHead } from './head-view.ts';
 import { ALERTS_HEADING } from './headings.ts';
 import { commas, quote, spaced } from './noted.ts';
 import { skinTestAlert } from './skin-tests.ts';
+import { isGrounded, unfoundBlocks } from './unfound.ts';
 
 /** What someone has to know before touching the hair: always the first block, and never without a sentence. */
 
@@ -42,20 +46,30 @@ const unreadItems = ({ client, journal }: HeadView): string[] => {
   return lines.length === 0 ? [] : [`- **Not read** ${count} could not be read: ${commas(lines.map(codeSpan))}`];
 };
 
-/** Rules on sums of the notes, which hurt nobody. */
-const SUMS: ReadonlySet<string> = new Set(['more-left-than-mixed', 'again-circle']);
+/** The visit of the view that a finding stands in. */
+const visitOf = ({ visits, ahead = [] }: HeadView, finding: Finding): VisitReckoned | undefined =>
+  [...visits, ...ahead].find((one) => pointsInto(finding, one.visit));
 
-/** Rules on what a visit needed before it: of one that is over, the tests and the age as they stand now say more. */
-const ONCE = /^(skin-test-|under-age$|label-age$)/;
+/** A rule that is not known here is taken to bear on every day. */
+const bearingOf = ({ rule }: Finding): Bearing => ruleNamed(rule)?.bears ?? 'always';
 
 /**
- * Whether a `stop` can still hurt: one about hair or skin, or about a visit of the day or noted ahead. The others stand
- * among the findings.
+ * Whether a `stop` can still hurt: one about hair, skin or the notes as they are, or about a visit of the day or noted
+ * ahead. Those about a visit that is over stand in that visit, the others among the findings.
  */
-export const isAlert = ({ visits, ahead = [], on }: HeadView, finding: Finding): boolean => {
-  if (finding.severity !== 'stop' || SUMS.has(finding.rule)) return false;
-  const visit = [...visits, ...ahead].find((one) => pointsInto(finding, one.visit));
-  return visit === undefined || visit.date >= on || !ONCE.test(finding.rule);
+export const isAlert = (view: HeadView, finding: Finding): boolean => {
+  const bears = bearingOf(finding);
+  if (finding.severity !== 'stop' || bears === 'never') return false;
+  const visit = visitOf(view, finding);
+  return visit === undefined || visit.date >= view.on || bears === 'always';
+};
+
+/** Whether a `stop` is about what a visit did that is over by the day. */
+export const isOver = (view: HeadView, finding: Finding): boolean => {
+  const visit = visitOf(view, finding);
+  return (
+    finding.severity === 'stop' && bearingOf(finding) === 'that-day' && visit !== undefined && visit.date < view.on
+  );
 };
 
 const stopItems = (view: HeadView): string[] =>
@@ -65,6 +79,28 @@ const stopItems = (view: HeadView): string[] =>
       const visit = view.visits.find(({ visit: stood }) => pointsInto(finding, stood));
       return findingInShort(finding, visit?.date);
     });
+
+/**
+ * The stops about visits that are over, as words: `2 stops: 2026-05-02 past-time; 2026-06-01 label-age`; undefined
+ * without any. Those that a reason answers are none.
+ */
+export const foundEarlier = (view: HeadView): string | undefined => {
+  const over = view.findings.filter((finding) => finding.reason === undefined && isOver(view, finding));
+  if (over.length === 0) return undefined;
+  const byDate = new Map<string, string[]>();
+  for (const finding of over) {
+    const date = visitOf(view, finding)?.date ?? '';
+    byDate.set(date, [...(byDate.get(date) ?? []), finding.rule]);
+  }
+  const days = [...byDate].sort(([a], [b]) => (a < b ? 1 : -1));
+  const said = days.map(([date, rules]) => `${date} ${[...new Set(rules)].join(', ')}`);
+  return `${over.length} ${over.length === 1 ? 'stop' : 'stops'}: ${said.join('; ')}`;
+};
+
+const earlierItems = (view: HeadView): string[] => {
+  const found = foundEarlier(view);
+  return found === undefined ? [] : [`- **Found in earlier visits** ${escapeText(found)}`];
+};
 
 /** The alerts of a client on a day, a list item each. */
 export const alertItems = (view: HeadView): string[] => {
@@ -87,6 +123,10 @@ export const alertItems = (view: HeadView): string[] => {
 /** The alerts of a client on a day as blocks of Markdown with their heading. */
 export const alertBlocks = (view: HeadView): string[] => {
   const items = alertItems(view);
-  const none = `The notes show no reaction, allergy, caution or hold in force on ${view.on}, and nothing that stops the work. Ask all the same.`;
-  return [`## ${ALERTS_HEADING}`, items.length === 0 ? none : items.join('\n')];
+  const none = isGrounded(view.journal)
+    ? `The notes show no reaction, allergy, caution or hold in force on ${view.on}, and nothing that stops the work. Ask all the same.`
+    : `These notes show no reaction, allergy, caution or hold in force on ${view.on}. Ask all the same.`;
+  const first = items.length === 0 ? [none] : [];
+  const list = [...items, ...earlierItems(view)];
+  return [`## ${ALERTS_HEADING}`, ...unfoundBlocks(view.journal), ...first, ...listOf(list)];
 };

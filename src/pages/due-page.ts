@@ -1,5 +1,6 @@
 import type { Journal } from '../journal/journal.ts';
 import type { Due, DueList, TestDue } from '../reckon/due.ts';
+import type { Lapsing } from '../reckon/lapsing.ts';
 import { sayRhythm, sayWindow } from '../reckon/say-window.ts';
 import { addDays } from '../text/dates.ts';
 import { type CautionTopic, caution, FIRST } from '../trade/cautions.ts';
@@ -8,8 +9,11 @@ import { escapeText } from './escape.ts';
 import { CAUTION_HEADING } from './headings.ts';
 import { commas, joined, quote, spaced } from './noted.ts';
 import { type Column, table } from './tables.ts';
+import { unfoundBlocks } from './unfound.ts';
 
-/** Who is due, as Markdown: the overdue first, then those to come, then whose skin test will not hold by then. */
+/**
+ * Who is due, as Markdown: the overdue first, then those to come, whose skin test will not hold by then, and whose ends.
+ */
 
 const STANDS: Readonly<Record<TestDue['standing']['status'], string>> = {
   valid: 'holds',
@@ -23,6 +27,10 @@ const STANDS: Readonly<Record<TestDue['standing']['status'], string>> = {
   positive: 'POSITIVE',
   void: 'void since a reaction',
 };
+
+/** How a test stands, with the last day on which one past its time held. */
+const standsText = ({ status, last }: TestDue['standing']): string =>
+  status === 'expired' && last !== undefined ? `past its time since ${addDays(last, 1)}` : STANDS[status];
 
 const WHY = { booked: 'booked', next: '`next`', rhythm: '' } as const;
 
@@ -66,7 +74,7 @@ const dueTable = (due: readonly Due[]): string => {
   );
 };
 
-const madeText = ({ test }: TestDue['standing']): string =>
+const madeText = ({ test }: Pick<TestDue['standing'], 'test'>): string =>
   spaced([test?.made?.date, test?.read === undefined ? undefined : `read ${test.read.date}`]);
 
 const dueByText = ({ standing, makeBy }: TestDue, on: string): string => {
@@ -92,15 +100,27 @@ const testsTable = (due: readonly Due[], on: string): string =>
       escapeText(one.client.full),
       escapeText(test.standing.product),
       one.awaited,
-      STANDS[test.standing.status],
+      standsText(test.standing),
       madeText(test.standing),
       dueByText(test, on),
     ]),
   );
 
-const cautions = (due: readonly Due[]): string[] => {
+/** Tests that hold today and end within the weeks. */
+const lapsingTable = (lapsing: readonly Lapsing[]): string =>
+  table(
+    [{ head: 'Client' }, { head: 'Product' }, { head: 'Holds until' }, { head: 'Test' }],
+    lapsing.map(({ client, products, last, test }) => [
+      escapeText(client.full),
+      products.map(escapeText).join(', '),
+      last,
+      test === undefined ? '' : madeText({ test }),
+    ]),
+  );
+
+const cautions = (due: readonly Due[], lapsing: readonly Lapsing[]): string[] => {
   const found = renewals(due).map(({ test }) => test.standing.status);
-  if (found.length === 0) return [];
+  if (found.length + lapsing.length === 0) return [];
   const hurt = found.some((status) => status === 'positive' || status === 'void');
   const topics: CautionTopic[] = ['skin-test', ...(hurt ? (['reaction'] as const) : [])];
   const said = topics.map((topic) => `- ${escapeText(caution(topic).replace(FIRST, '').trim())}`);
@@ -110,7 +130,7 @@ const cautions = (due: readonly Due[]): string[] => {
 /** Who is due between two days, as Markdown. */
 export const dueMarkdown = (
   journal: Journal,
-  { due, unknown }: DueList,
+  { due, unknown, lapsing }: DueList & { readonly lapsing: readonly Lapsing[] },
   { on, until }: { readonly on: string; readonly until: string },
 ): string => {
   const of = (status: Due['status']): Due[] => due.filter((one) => one.status === status);
@@ -121,6 +141,7 @@ export const dueMarkdown = (
   return `${[
     '# Who is due',
     joined([`${dayText(on)}, to ${dayText(until)}`, journal.salon.full && escapeText(journal.salon.full)], ' · '),
+    ...unfoundBlocks(journal),
     ...(here.length === 0 ? ['By the notes nobody is due or overdue.'] : []),
     ...section('Overdue', overdue, dueTable(overdue)),
     ...section('Due', coming, dueTable(coming)),
@@ -130,6 +151,7 @@ export const dueMarkdown = (
       'For the products of her last colour, as her tests stand on the day she is awaited.',
       testsTable(here, on),
     ),
+    ...section('Skin tests that end within these weeks', lapsing, lapsingTable(lapsing)),
     ...section('Away for more than half a year', away, dueTable(away)),
     ...section(
       'Nothing to go by',
@@ -140,6 +162,6 @@ export const dueMarkdown = (
         unknown.map(({ client, lastVisit }) => [escapeText(client.full), lastVisit]),
       ),
     ),
-    ...cautions(here),
+    ...cautions(here, lapsing),
   ].join('\n\n')}\n`;
 };

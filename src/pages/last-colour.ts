@@ -1,4 +1,4 @@
-import { nextOf, plannedIn } from '../reckon/due-window.ts';
+import { plannedIn } from '../reckon/due-window.ts';
 import { ownGrowth } from '../reckon/history.ts';
 import type { Run, Unclocked, VisitReckoned } from '../reckon/model.ts';
 import { askedBowls } from '../reckon/plan.ts';
@@ -18,9 +18,9 @@ import { noFigures } from './figures/sheet.ts';
 import { type HeadView, listOf, salonOfHead } from './head-view.ts';
 import { liftItems } from './lift-lines.ts';
 import { newsByDate, newsItem } from './news.ts';
-import { bowlName, commas, endOf, joined, stylistName } from './noted.ts';
+import { bowlName, commas, joined, stylistName } from './noted.ts';
 import { hedged, timeText } from './say-numbers.ts';
-import { nextText, visitItem, visitPhrase } from './visit-lines.ts';
+import { nextTexts, visitItem, visitPhrase } from './visit-lines.ts';
 
 /** The last colour: when, what was mixed and where it went, what came of it, what to change, how far it has grown out. */
 
@@ -108,16 +108,15 @@ const workedOut = (visit: VisitReckoned): string[] =>
 const planBlocks = (view: HeadView): string[] => {
   const { visits, ahead = [], journal, on, open = [] } = view;
   const visit = plannedIn(visits);
-  const next = visit && nextOf(visit);
   const here = open.length > 0;
   const due = dueItems(visits, ahead, { on, planned: visit, seen: here });
   const heading = here ? '## Asked for today' : '## Next time';
-  if (visit === undefined || next === undefined) return due.length === 0 ? [] : [heading, ...due];
+  if (visit === undefined) return due.length === 0 ? [] : [heading, ...due];
   const noted = notedOf({ journal, visit });
   return [
     heading,
     listOf([
-      `- **Noted** on ${visit.date}: ${nextText(noted, next)}${endOf(journal, next)}`,
+      `- **Noted** on ${visit.date}: ${nextTexts(noted, visit)}`,
       ...workedOut(visit),
       ...due,
       ...factsIn(visit, ['care']).map((fact) => `- **Aftercare given** ${visitPhrase(noted, fact)}`),

@@ -20,6 +20,8 @@ export type LiveVisit = {
   readonly alerts: number;
   /** What is found in the visit that someone could be hurt by, in words. */
   readonly stops: readonly string[];
+  /** The stops found in her earlier visits, in words. */
+  readonly earlier?: string | undefined;
   /** What can be noted with one press, none unless noting is allowed: a label, and the line without its time. */
   readonly stamps: readonly { readonly label: string; readonly line: string }[];
 };
@@ -94,6 +96,9 @@ const stopsHtml = ({ stops }: LiveVisit): string =>
     ? ''
     : `<ul class="stops">\n${stops.map((said) => `<li><strong>stop</strong> ${text(said)}</li>`).join('\n')}\n</ul>\n`;
 
+const earlierHtml = ({ earlier }: LiveVisit): string =>
+  earlier === undefined ? '' : `<p>Found in earlier visits: ${text(earlier)}</p>\n`;
+
 const visitHtml = (one: LiveVisit, index: number, now: number): string => {
   const { visit, open, card, alerts } = one;
   const minutes = visit.visit.entry.time?.minutes;
@@ -107,7 +112,7 @@ const visitHtml = (one: LiveVisit, index: number, now: number): string => {
   return `<section aria-labelledby="visit-${index}">
 <h2 id="visit-${index}">${at}${text(visit.client.full)}</h2>
 <p><a href="${htmlText(card)}">Card of ${text(visit.client.full)}</a>${warned}</p>
-${stopsHtml(one)}${open.length === 0 ? stageText(one) : `<ul class="runs">\n${open.map((run) => runHtml(run, now)).join('\n')}\n</ul>\n`}${stampsHtml(one)}</section>`;
+${stopsHtml(one)}${earlierHtml(one)}${open.length === 0 ? stageText(one) : `<ul class="runs">\n${open.map((run) => runHtml(run, now)).join('\n')}\n</ul>\n`}${stampsHtml(one)}</section>`;
 };
 
 /** What of the live page changes: everything between its header and its end. */

@@ -3,7 +3,7 @@ import { allergies, cautionsOn, holdsOn } from '../reckon/state.ts';
 import type { ClientFact, Visit } from '../records/schema/entry.ts';
 import type { Finding } from '../text/finding.ts';
 import type { Place } from '../text/span.ts';
-import { isAlert } from './alerts.ts';
+import { isAlert, isOver } from './alerts.ts';
 import { clientItem } from './client-lines.ts';
 import { findingInShort, findingItem, pointsInto } from './finding-lines.ts';
 import { clientLines, type HeadView, listOf, notedIn } from './head-view.ts';
@@ -42,13 +42,14 @@ export const onFileBlocks = (view: HeadView): string[] => {
 };
 
 /**
- * Findings that point into no visit, and every `stop` that is none of the alerts, such as weights that do not add up.
+ * Findings that point into no visit, and every `stop` that is none of the alerts and not told among what earlier visits
+ * showed, such as weights that do not add up.
  */
 export const findingBlocks = (view: HeadView): string[] => {
   const visitOf = (finding: Finding): Stood<Visit> | undefined =>
     view.client.visits.find((visit) => pointsInto(finding, visit));
   const items = view.findings.flatMap((finding) => {
-    if (isAlert(view, finding)) return [];
+    if (isAlert(view, finding) || (finding.reason === undefined && isOver(view, finding))) return [];
     const visit = visitOf(finding);
     if (visit === undefined) return [findingItem(finding)];
     return finding.severity === 'stop' ? [findingInShort(finding, visit.entry.date?.date)] : [];

@@ -1,23 +1,19 @@
-import { nextOf, plannedIn } from '../reckon/due-window.ts';
+import { plannedIn } from '../reckon/due-window.ts';
 import type { FactsOf, VisitReckoned } from '../reckon/model.ts';
 import { factsIn, notedOf } from './card-visit.ts';
 import { dueItems } from './due.ts';
 import { type HeadView, listOf } from './head-view.ts';
 import { ASKED_HEADING } from './headings.ts';
-import { endOf } from './noted.ts';
-import { nextText, visitItem, visitPhrase } from './visit-lines.ts';
+import { nextTexts, visitItem, visitPhrase } from './visit-lines.ts';
 
 /** What the visits before a day promised for it: the plan, its changes, notes, deposits. */
 
 const planItems = (view: HeadView, before: readonly VisitReckoned[]): string[] => {
   const visit = plannedIn(before);
-  const next = visit && nextOf(visit);
   return [
-    ...(visit === undefined || next === undefined
+    ...(visit === undefined
       ? []
-      : [
-          `- **Next time** noted on ${visit.date}: ${nextText(notedOf({ journal: view.journal, visit }), next)}${endOf(view.journal, next)}`,
-        ]),
+      : [`- **Next time** noted on ${visit.date}: ${nextTexts(notedOf({ journal: view.journal, visit }), visit)}`]),
     ...dueItems(before, [], { on: view.on, planned: visit, seen: true }),
   ];
 };

@@ -1,3 +1,4 @@
+import type { Journal } from '../journal/journal.ts';
 import { putsOnColour } from '../reckon/services.ts';
 import {
   productsToTest,
@@ -15,6 +16,7 @@ import { type ClientLine, clientLines, type HeadView, listOf, notedIn, salonOfHe
 import { commas, spaced } from './noted.ts';
 import { type Column, table } from './tables.ts';
 import { testText } from './test-words.ts';
+import { isGrounded, unfound } from './unfound.ts';
 
 /** The skin tests as they stand on a day, product by product, and every test and decision noted under the client. */
 
@@ -33,10 +35,15 @@ const STATUS: Readonly<Record<SkinTestStatus, string>> = {
   'not-needed': 'noted as not needed',
 };
 
-const standsText = ({ status, test, every, voidedBy }: SkinTestStanding): string => {
-  const made = test?.made;
-  const last = made !== undefined && every !== undefined ? addDays(made.date, every) : undefined;
-  if (status === 'valid') return last === undefined ? 'holds, the notes set no end' : `holds until ${last}`;
+const standsText = (
+  { status, last, every, voidedBy }: SkinTestStanding,
+  journal: Pick<Journal, 'salons' | 'shelf'>,
+): string => {
+  // Without the salon's policy, or the shelf, nothing is said to hold.
+  if (status === 'valid' && !isGrounded(journal)) return `clear; no ${unfound(journal).join(' and no ')} was read`;
+  if (status === 'valid' && last !== undefined) return `holds until ${last}`;
+  if (status === 'valid')
+    return every === undefined ? 'holds, the notes set no end' : 'clear, but no day says until when it holds';
   if (status === 'expired' && last !== undefined) return `past its time since ${addDays(last, 1)}`;
   if (status === 'void' && voidedBy !== undefined) return `void since the reaction of ${voidedBy.date}`;
   return STATUS[status];
@@ -92,18 +99,23 @@ export const skinTestAlert = (view: HeadView): string[] => {
   const wanted = gets(view);
   const open = standingsOf(view).filter(({ status, product }) => !NO_ALERT.has(status) && wanted.has(product));
   if (open.length === 0) return [];
-  const products = open.map((one) => `${escapeText(one.product)} (${standsText(one)})`);
+  const products = open.map((one) => `${escapeText(one.product)} (${standsText(one, view.journal)})`);
   return [`- **Skin test** none holds on ${view.on} for ${products.join(', ')}`];
 };
 
 /** How the tests of each product stand on the day, as a block of Markdown. */
 export const standingTable = (view: HeadView): string[] => {
   const standings = standingsOf(view);
-  if (standings.length === 0) return [`The notes show no skin test, and no product used that asks for one.`];
+  if (standings.length === 0)
+    return [
+      isGrounded(view.journal)
+        ? 'The notes show no skin test, and no product used that asks for one.'
+        : 'These notes show no skin test.',
+    ];
   // Products that one test stands for, alike, share a row.
   const rows: [string, string, string][] = [];
   for (const one of standings) {
-    const [stands, made] = [standsText(one), madeText(one.test)];
+    const [stands, made] = [standsText(one, view.journal), madeText(one.test)];
     const row = rows.find((other) => other[1] === stands && other[2] === made);
     if (row === undefined) rows.push([escapeText(one.product), stands, made]);
     else row[0] = `${row[0]}, ${escapeText(one.product)}`;

@@ -1,3 +1,5 @@
+import { nextLines } from '../reckon/due-window.ts';
+import type { VisitReckoned } from '../reckon/model.ts';
 import type { VisitFact } from '../records/schema/entry.ts';
 import type { Again, Left, Next } from '../records/schema/visit.ts';
 import { holdText } from './client-lines.ts';
@@ -38,6 +40,12 @@ export const nextText = ({ salon }: Noted, { wait, date, month, from, time, chan
     date && spaced([from && 'not before', date.date, time && timeText(time, salon.hours)]),
     ...changes.map(changeText),
   ]);
+
+/** What every `next` line of a visit says, with its remark and whose hand. */
+export const nextTexts = (noted: Noted, { visit }: Pick<VisitReckoned, 'visit'>): string =>
+  nextLines(visit)
+    .map((next) => `${nextText(noted, next)}${endOf(noted.journal, next)}`.trim())
+    .join('; ');
 
 /** What each line of a visit says, as Markdown without its first word. */
 const PHRASES: Phrases = {

@@ -1,6 +1,6 @@
 import type { Duration } from '../records/schema/values.ts';
 import type { Next } from '../records/schema/visit.ts';
-import { addDays, addMonths, daysBetween, monthEnd } from '../text/dates.ts';
+import { addLength, daysBetween, monthEnd } from '../text/dates.ts';
 import type { VisitReckoned } from './model.ts';
 import { putsOnColour, reachesRoots } from './services.ts';
 
@@ -12,40 +12,73 @@ import { putsOnColour, reachesRoots } from './services.ts';
 /** The days between which somebody is awaited; without a last day nothing says how late is late. */
 export type DueWindow = { readonly first: string; readonly last: string | undefined };
 
-/** The last `next` line of a visit as it stands in the notes. */
-export const nextIn = ({ entry }: VisitReckoned['visit']): Next | undefined =>
-  entry.facts.findLast((fact): fact is Next => fact.word === 'next');
-
-/** The last `next` line of a visit. */
-export const nextOf = ({ visit }: VisitReckoned): Next | undefined => nextIn(visit);
-
-const DAYS = { min: 0, h: 0, d: 1, w: 7 } as const;
-
-const later = (date: string, value: number, unit: Duration['unit']): string =>
-  unit === 'mo' ? addMonths(date, Math.floor(value)) : addDays(date, Math.round(value * DAYS[unit]));
-
 /** The days that a wait of `9w` or `6-8w` from a day comes to; undefined for one that ends on the day itself. */
 export const waitWindow = (date: string, { value, to, unit }: Duration): DueWindow | undefined => {
-  const [near, far] = [later(date, value, unit), later(date, to ?? value, unit)];
+  const [near, far] = [addLength(date, value, unit), addLength(date, to ?? value, unit)];
   return near > date ? { first: near, last: far } : undefined;
 };
 
 /** What a `next` line awaits: `8w`, `6-8w`, `from DATE`, a month, or a day, which is booked. */
 export type Promised = DueWindow & { readonly next: Next; readonly booked: boolean };
 
-/** What one visit's `next` awaits; undefined where it gives no time. */
-export const promisedBy = (visit: VisitReckoned): Promised | undefined => {
-  const next = nextOf(visit);
-  if (next?.date !== undefined) {
+/** What one `next` line awaits, of a visit on a day; undefined where it gives no time. */
+const awaitedIn = (next: Next, day: string): Promised | undefined => {
+  if (next.date !== undefined) {
     const { date } = next.date;
     return { first: date, last: next.from ? undefined : date, next, booked: !next.from };
   }
-  if (next?.month !== undefined) {
+  if (next.month !== undefined) {
     const { when } = next.month;
     return { first: `${when}-01`, last: next.from ? undefined : monthEnd(when), next, booked: false };
   }
-  const window = next?.wait && waitWindow(visit.date, next.wait);
-  return next && window && { ...window, next, booked: false };
+  const window = next.wait && waitWindow(day, next.wait);
+  return window && { ...window, next, booked: false };
+};
+
+/** The `next` lines of a visit, in order. */
+export const nextLines = ({ entry }: VisitReckoned['visit']): readonly Next[] =>
+  entry.facts.filter((fact): fact is Next => fact.word === 'next');
+
+const saidBy = (lines: readonly Next[]): Next['says'] => {
+  const said = lines.flatMap(({ says }) => says ?? []);
+  const [first] = said;
+  return first && { text: said.map(({ text }) => text).join('; '), at: first.at };
+};
+
+/** The line that brings her back first; of lines for one day the one that books it. */
+const soonest = (lines: readonly Next[], day: string): Next | undefined =>
+  lines
+    .flatMap((line) => awaitedIn(line, day) ?? [])
+    .reduce<Promised | undefined>(
+      (first, one) => (first === undefined || one.first < first.first ? one : first),
+      undefined,
+    )?.next;
+
+/**
+ * The `next` lines of a visit as one: the time that brings her back first, and what that line and those without a time
+ * of their own ask for. What is asked for at a later time stays in its line.
+ */
+export const nextIn = (visit: VisitReckoned['visit']): Next | undefined => {
+  const lines = nextLines(visit);
+  const [first, second] = lines;
+  if (first === undefined || second === undefined) return first;
+  const day = visit.entry.date?.date;
+  const timed = day === undefined ? undefined : soonest(lines, day);
+  const { says: _, ...base } = timed ?? first;
+  const own = lines.filter(
+    (line) => line === timed || (line.wait === undefined && line.date === undefined && line.month === undefined),
+  );
+  const says = saidBy(own);
+  return { ...base, changes: own.flatMap(({ changes }) => changes), ...(says && { says }) };
+};
+
+/** The `next` lines of a visit as one. */
+export const nextOf = ({ visit }: VisitReckoned): Next | undefined => nextIn(visit);
+
+/** What one visit's `next` awaits; undefined where it gives no time. */
+export const promisedBy = (visit: VisitReckoned): Promised | undefined => {
+  const next = nextOf(visit);
+  return next && awaitedIn(next, visit.date);
 };
 
 /**

@@ -1,5 +1,5 @@
 import { div, type Exact, exact, exactOf, largestRemainder, mul, roundTo, sign, sub, sum } from '../text/exact.ts';
-import { nextOf } from './due-window.ts';
+import { nextLines } from './due-window.ts';
 import { furtherOf } from './forecast/need.ts';
 import { nextBowls } from './forecast/next-bowls.ts';
 import { type MixForecast, SALON_UNTOLD, type SalonMix } from './forecast.ts';
@@ -45,7 +45,7 @@ export type PlannedBowl = {
 export type Plan = { readonly visit: VisitReckoned; readonly bowls: readonly PlannedBowl[] };
 
 const askedOf = (visit: VisitReckoned, { name }: BowlReckoned): number | undefined => {
-  const changes = nextOf(visit)?.changes ?? [];
+  const changes = nextLines(visit.visit).flatMap((line) => line.changes);
   const change = changes.find((one) => one.percent !== undefined && one.bowl?.name.toUpperCase() === name);
   return change?.percent !== undefined && change.percent > -100 ? change.percent : undefined;
 };

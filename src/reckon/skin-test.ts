@@ -1,5 +1,6 @@
 import type { SalonSettings } from '../journal/salon.ts';
-import { daysBetween } from '../text/dates.ts';
+import type { Duration } from '../records/schema/values.ts';
+import { addLength, daysBetween } from '../text/dates.ts';
 import type { Moment, TestMade } from './tests.ts';
 
 /**
@@ -27,10 +28,10 @@ export type SkinTestStanding = {
   readonly test: TestMade | undefined;
   /** Minutes that a test needs before it is read and before the colour. */
   readonly lead: number;
-  /** Days that a test holds; undefined: the notes set none. */
-  readonly every: number | undefined;
-  /** Days from the test to the day. */
-  readonly age: number | undefined;
+  /** How long a test holds; undefined: the notes set no end. */
+  readonly every: Duration | undefined;
+  /** The last day on which the test holds; undefined without a test, a day to count from, or an end. */
+  readonly last: string | undefined;
   /** The reaction that made it void. */
   readonly voidedBy: Moment | undefined;
 };
@@ -59,17 +60,35 @@ const isBegun = ({ made, read }: TestMade, now: Moment): boolean => {
 const knownAt = ({ made, read, result }: TestMade): Moment | undefined =>
   result === undefined ? undefined : (read ?? made);
 
-type Terms = { readonly lead: number; readonly every: number | undefined; readonly voids: readonly Moment[] };
+type Terms = {
+  readonly lead: number;
+  readonly every: Duration | undefined;
+  readonly from: SalonSettings['skinTest']['from'];
+  readonly voids: readonly Moment[];
+};
 
-type Standing = Pick<SkinTestStanding, 'test' | 'status' | 'voidedBy' | 'age'>;
+type Standing = Pick<SkinTestStanding, 'test' | 'status' | 'voidedBy' | 'last'>;
+
+/** The day that a test's time counts from: made, or read where the policy says so or no other day is noted. */
+const countedFrom = (test: TestMade, from: Terms['from']): string | undefined => {
+  const { made } = test;
+  const known = knownAt(test);
+  return (from === 'read' ? (known ?? made) : (made ?? known))?.date;
+};
+
+/** The last day on which a test holds. Of a term with two ends (`every 4-6mo`) the nearer counts. */
+const lastDayOf = (test: TestMade, { every, from }: Terms): string | undefined => {
+  const start = countedFrom(test, from);
+  return start && every && addLength(start, every.value, every.unit, Math.floor);
+};
 
 /** How one test stands. A reading whose test is nowhere noted cannot be too soon; its days count from the reading. */
-const standingOf = (test: TestMade, now: Moment, { lead, every, voids }: Terms): Standing => {
+const standingOf = (test: TestMade, now: Moment, terms: Terms): Standing => {
+  const { lead, voids } = terms;
   const { made, read } = test;
   const known = knownAt(test);
-  const first = made ?? known;
-  const age = first && daysBetween(first.date, now.date);
-  const is = (status: SkinTestStatus, voidedBy?: Moment): Standing => ({ test, status, age, voidedBy });
+  const last = lastDayOf(test, terms);
+  const is = (status: SkinTestStatus, voidedBy?: Moment): Standing => ({ test, status, last, voidedBy });
   if (known === undefined || !isBy(known, now)) return is('unread');
   if (test.result === 'adverse') return is('positive');
   if (test.result === 'other') return is('unclear');
@@ -77,7 +96,7 @@ const standingOf = (test: TestMade, now: Moment, { lead, every, voids }: Terms):
   if (voidedBy !== undefined) return is('void', voidedBy);
   if (made !== undefined && mostBetween(made, now) < lead) return is('too-soon');
   if (made !== undefined && read !== undefined && mostBetween(made, read) < lead) return is('read-too-soon');
-  return is(age !== undefined && every !== undefined && age > every ? 'expired' : 'valid');
+  return is(last !== undefined && now.date > last ? 'expired' : 'valid');
 };
 
 /** What a decision that no test is needed cannot set aside. */
@@ -111,19 +130,19 @@ export const skinTestOn = (
   reactions: readonly Moment[] = [],
 ): SkinTestStanding[] => {
   const lead = salon.skinTest.lead ?? SKIN_TEST_LEAD;
-  const { every, voidAfterReaction } = salon.skinTest;
+  const { every, from, voidAfterReaction } = salon.skinTest;
   const skin = tests.filter(({ kind }) => kind === 'skin');
   const positives = skin.flatMap((test) => (test.result === 'adverse' ? (knownAt(test) ?? []) : []));
   const voids = voidAfterReaction ? [...positives, ...reactions] : [];
   return products.map((product): SkinTestStanding => {
-    const best = bestOf(skin, product, now, { lead, every, voids });
+    const best = bestOf(skin, product, now, { lead, every, from, voids });
     const decision = skin.find(
       (test) => test.notNeeded && (test.made === undefined || test.made.date === now.date) && covers(test, product),
     );
     if (decision !== undefined && (best === undefined || !STANDS.has(best.status)))
-      return { product, lead, every, status: 'not-needed', test: decision, age: undefined, voidedBy: undefined };
+      return { product, lead, every, ...NONE, status: 'not-needed', test: decision };
     return { product, lead, every, ...(best ?? NONE) };
   });
 };
 
-const NONE: Standing = { status: 'missing', test: undefined, age: undefined, voidedBy: undefined };
+const NONE: Standing = { status: 'missing', test: undefined, last: undefined, voidedBy: undefined };

@@ -66,7 +66,10 @@ export const weighBowl = (working: Working, bowls: VisitBowls, plan: BowlPlan, c
   if (nameless && parts.length === 1 && portions.length !== 1 && only?.grams !== undefined)
     return { weighed: { total: only.grams, place, parts: [] }, problems: [] };
   const free = new Map(portions.entries());
-  const problems = reading.filter(({ kind, near }) => kind === 'unknown-name' && near !== undefined);
+  const problems = reading.filter(
+    ({ kind, near }) =>
+      kind === 'unknown-shade' || kind === 'shade-of-product' || (kind === 'unknown-name' && near !== undefined),
+  );
   const quiet = problems.length > 0 || core.problems.length > 0 || portions.length === 0;
   const inOrder = nameless && parts.length === portions.length;
   for (const [order, part] of parts.entries()) {
@@ -75,6 +78,14 @@ export const weighBowl = (working: Working, bowls: VisitBowls, plan: BowlPlan, c
     if (portion !== undefined) {
       free.delete(index);
       if (part.grams !== undefined) portion.weighed = part.grams;
+      else if (!quiet && part.component.amount === undefined)
+        problems.push({
+          kind: 'disagree',
+          place: part.place,
+          message: `The scales' weight of ${part.label || 'a part'} is not given.`,
+          todo: `Write its grams, as in \`weighed ${core.name} 41 ${part.label || 'clay'}\`.`,
+          also: [{ place: core.place, says: 'what it holds' }],
+        });
     } else if (!quiet)
       problems.push({
         kind: 'disagree',

@@ -1,11 +1,9 @@
 import type { Duration } from '../records/schema/values.ts';
-import { addDays, addMonths, isDate, isMonth } from '../text/dates.ts';
+import { addLength, addMonths, isDate, isMonth } from '../text/dates.ts';
 
 /** The first day of a day, a month or a year as typed. */
 export const firstDayOf = (when: string): string =>
   isDate(when) ? when : isMonth(when) ? `${when}-01` : `${when}-01-01`;
-
-const DAYS = { min: 1 / 1440, h: 1 / 24, d: 1, w: 7 } as const;
 
 /**
  * The day on which a length of time from a day is over; of a range (`6-8w`) the far end. Months are counted on the
@@ -13,5 +11,5 @@ const DAYS = { min: 1 / 1440, h: 1 / 24, d: 1, w: 7 } as const;
  */
 export const dayAfter = (date: string, { value, to, unit }: Duration): string => {
   const length = to ?? value;
-  return unit === 'mo' ? addMonths(date, Math.ceil(length)) : addDays(date, Math.ceil(length * DAYS[unit]));
+  return unit === 'mo' ? addMonths(date, Math.ceil(length)) : addLength(date, length, unit, Math.ceil);
 };

@@ -79,6 +79,7 @@ import turnMismatch from './placement/turn-mismatch.ts';
 import zoneLeftAndPlaced from './placement/zone-left-and-placed.ts';
 import cameTooSoon from './promise/came-too-soon.ts';
 import nextInPast from './promise/next-in-past.ts';
+import nextUnclear from './promise/next-unclear.ts';
 import promiseUnkept from './promise/promise-unkept.ts';
 import badDate from './reading/bad-date.ts';
 import badTime from './reading/bad-time.ts';
@@ -235,6 +236,7 @@ export const RULES: readonly Rule[] = [
   zoneLeftAndPlaced,
   cameTooSoon,
   nextInPast,
+  nextUnclear,
   promiseUnkept,
   badDate,
   badTime,

@@ -82,6 +82,7 @@ export const RULE_NAMES: readonly string[] = [
   'zone-left-and-placed',
   'came-too-soon',
   'next-in-past',
+  'next-unclear',
   'promise-unkept',
   'bad-date',
   'bad-time',

@@ -79,8 +79,10 @@ const tuning = ({ name, severity }: Rule): string => {
   return `A line under the salon, such as \`${line}\`, makes it a \`mind\` or a \`fix\`, or turns it \`off\`.`;
 };
 
+const BY_NAME: ReadonlyMap<string, Rule> = new Map(RULES.map((rule) => [rule.name, rule]));
+
 /** The rule of a name; undefined when there is none. */
-export const ruleNamed = (name: string): Rule | undefined => RULES.find((rule) => rule.name === name);
+export const ruleNamed = (name: string): Rule | undefined => BY_NAME.get(name);
 
 /**
  * One rule as Markdown: what fires it, why, its source, an example with the marked characters, the same put right, how

@@ -76,10 +76,21 @@ export const foundEach = <T>(all: readonly T[], findIn: (one: T) => Found | unde
   return every ?? NONE;
 };
 
+/**
+ * How long a `stop` of a rule stands before what the client is to be told first: `always`, where hair, skin or the notes
+ * are still as it says; on `that-day` alone, where it is about what a visit did and the visit is over; `never`, where it
+ * is about figures or typing, which hurt nobody.
+ */
+export const BEARINGS = ['always', 'that-day', 'never'] as const;
+
+export type Bearing = (typeof BEARINGS)[number];
+
 type Base = {
   readonly name: string;
   readonly family: Family;
   readonly severity: Severity;
+  /** Whether what it finds bears on later days than that of the visit. */
+  readonly bears: Bearing;
   /** What fires it, in one sentence. */
   readonly what: string;
   /** One sentence of at most 140 characters: why it matters. */

@@ -11,6 +11,8 @@ import {
   type TestMade,
   testsFor,
 } from '../reckon/state.ts';
+import type { Policy } from '../records/schema/shelf.ts';
+import type { Duration } from '../records/schema/values.ts';
 import { addDays, clockText, daysBetween } from '../text/dates.ts';
 import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
@@ -96,24 +98,33 @@ const later = (from: Moment, to: Moment): string => {
   return minutes === undefined || minutes >= 120 ? between(from, to) : `${minutes} minute${minutes === 1 ? '' : 's'}`;
 };
 
+/** `26 w`, `6 mo`: how long a test holds, as the policy says it. */
+const termText = ({ value, unit }: Duration): string => `${value} ${unit}`;
+
 /** What the salon asks of a skin test, and from where. */
 export const policyText = ({ salon }: VisitReckoned, { lead, every }: SkinTestStanding): string => {
-  const { policy } = salon.skinTest;
-  const holds = every === undefined ? '' : ` and holds ${every} d`;
+  const { policy, term, from } = salon.skinTest;
+  const lineOf = ({ line }: Policy): string =>
+    salon.stood === undefined ? '' : ` (the salon’s policy, ${lineName(salon.stood.file, salon.stood.line + line)})`;
   const time = lasting(lead);
-  const asks = `A skin test is made ${time} before the colour, read ${time} after it was made,${holds}`.replace(
-    /,$/,
-    '',
-  );
-  if (policy === undefined || salon.stood === undefined)
-    return `${asks} (a UK trade federation’s page on allergy alert testing; no \`policy skin-test\` line stands).`;
-  return `${asks} (the salon’s policy, ${lineName(salon.stood.file, salon.stood.line + policy.line)}).`;
+  const asks = `A skin test is made ${time} before the colour, read ${time} after it was made`;
+  const holds = every === undefined ? '' : `${termText(every)}${from === 'read' ? ' from its reading' : ''}`;
+  if (policy !== undefined && (term === undefined || term === policy))
+    return `${asks}${holds === '' ? '' : `, and holds ${holds}`}${lineOf(policy)}.`;
+  const source =
+    policy === undefined
+      ? ` (a UK trade federation’s page on allergy alert testing; no \`policy skin-test\` line ${term === undefined ? 'stands' : 'sets a time'})`
+      : lineOf(policy);
+  return term === undefined ? `${asks}${source}.` : `${asks}${source}, and holds ${holds}${lineOf(term)}.`;
 };
+
+const lateText = (last: string | undefined, date: string): string =>
+  `${last === undefined ? 0 : daysBetween(last, date)} d`;
 
 /** What is wrong with a test: what a message says of it after its day, and a label. */
 const sayingOf = (
   visit: VisitReckoned,
-  { status, test, every, age, voidedBy }: SkinTestStanding,
+  { status, test, last, voidedBy }: SkinTestStanding,
 ): { readonly says: string; readonly label: string; readonly todo?: string } => {
   const before = test?.made && between(test.made, momentOf(visit));
   const after = test?.made && test.read && between(test.made, test.read);
@@ -132,7 +143,10 @@ const sayingOf = (
     case 'read-too-soon':
       return { says: `was read after ${after}`, label: `read after ${after}` };
     case 'expired':
-      return { says: `is ${age} d old; it holds ${every} d`, label: `test ${age} d old` };
+      return {
+        says: `held until ${last}; the visit is ${lateText(last, visit.date)} later`,
+        label: `held until ${last}`,
+      };
     case 'void':
       return { says: `is void since the reaction of ${voidedBy?.date}`, label: 'test void' };
     default:

@@ -129,6 +129,8 @@ const productsOf = (fact: Fact): Products => {
     case 'out':
     case 'fit':
       return { names: fact.product === undefined ? [] : [fact.product], also: [] };
+    case 'home':
+      return { names: fact.parts.flatMap((part) => part.product ?? []), also: [...KINDS, 'water'] };
     default:
       return NO_PRODUCTS;
   }

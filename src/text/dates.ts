@@ -103,6 +103,27 @@ export function addMonths(text: string, months: number): string {
   return textOf(y, m, Math.min(day, daysInMonth(y, m)));
 }
 
+const UNIT_DAYS = { min: 1 / 1440, h: 1 / 24, d: 1, w: 7 } as const;
+
+/** A unit in which the notes give lengths of time. */
+export type TimeUnit = keyof typeof UNIT_DAYS | 'mo';
+
+/**
+ * The date a length of time later. Months are counted on the calendar, a day that the month lacks becoming its last; of
+ * a part of a month its share of the days of the month that follows. A part of a day counts as `rounded` says.
+ */
+export function addLength(
+  date: string,
+  value: number,
+  unit: TimeUnit,
+  rounded: (days: number) => number = Math.round,
+): string {
+  if (unit !== 'mo') return addDays(date, rounded(value * UNIT_DAYS[unit]));
+  const whole = Math.floor(value);
+  const start = addMonths(date, whole);
+  return whole === value ? start : addDays(start, rounded((value - whole) * daysBetween(start, addMonths(start, 1))));
+}
+
 /** Days from `from` to `to`, negative when `to` is earlier. */
 export function daysBetween(from: string, to: string): number {
   return dayNumber(to) - dayNumber(from);

@@ -25,7 +25,7 @@ visit 2025-10-21 amy-long
 const dueOn = (on: string) => dueClients(reckonAll(journalOf(NOTES)), on, '2026-12-23').due;
 
 const eventsOn = (on: string) =>
-  new ICAL.Component(ICAL.parse(dueCalendar(dueOn(on), on))).getAllSubcomponents('vevent').map((component) => {
+  new ICAL.Component(ICAL.parse(dueCalendar(dueOn(on), [], on))).getAllSubcomponents('vevent').map((component) => {
     const { uid, summary, startDate, endDate, description } = new ICAL.Event(component);
     return { uid, summary, start: startDate.toString(), end: endDate.toString(), description };
   });

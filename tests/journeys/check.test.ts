@@ -30,7 +30,7 @@ describe('check', () => {
     const cwd = program.folder({ 'clients.bowl': `${CLIENTS}  test strand clay 20min yellow\n` });
     expect(program.run(['check'], { cwd })).toEqual({
       code: 0,
-      out: 'No shelf was read, so products, ratios and times are not checked; add `shelf.bowl` to the paths.\n\nNo findings in 1 visit of 3 clients.\n',
+      out: 'No salon and no shelf was found with these notes: no policy says how long a test holds, and nothing says which products ask for a test, nor how they are mixed and timed. No test is said to hold here. Add the files of salon and shelf to the paths, or put the notes into one folder.\n\nNo findings in 1 visit of 3 clients.\n',
       err: '',
     });
   });

@@ -124,7 +124,7 @@ describe('the card', () => {
     expect(lostOf(journal, 'ada-lowe', allFindings(journal))).toEqual([]);
   });
 
-  it('shows everything that is noted of every client of the demo journal', { timeout: 60_000 }, () => {
+  it('shows everything that is noted of every client of the demo journal', { timeout: 180_000 }, () => {
     const journal = demoJournal();
     const findings = allFindings(journal);
     expect([...journal.clients.keys()].flatMap((name) => lostOf(journal, name, findings))).toEqual([]);

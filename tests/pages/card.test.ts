@@ -119,13 +119,17 @@ client mia "Mia"
       place: { file: 't.bowl', line: 28, at: 0 },
       message: 'Bowl A was 80 g, and 90 g are left.',
     });
-    for (const rule of ['more-left-than-mixed', 'skin-test-too-soon']) {
-      const card = cardOf(journalOf(CLIENT + VISITS), 'ada-lowe', on('2026-11-25'), [one(rule)]);
-      expect(section(card, 'Before')).not.toContain('90 g');
-      expect(section(card, 'Findings')).toContain(
-        `- **stop** visit of 2026-06-05: Bowl A was 80 g, and 90 g are left. \`${rule}\``,
-      );
-    }
+    const cardWith = (rule: string): string =>
+      cardOf(journalOf(CLIENT + VISITS), 'ada-lowe', on('2026-11-25'), [one(rule)]);
+    const sums = cardWith('more-left-than-mixed');
+    expect(section(sums, 'Before')).not.toContain('90 g');
+    expect(section(sums, 'Findings')).toContain(
+      '- **stop** visit of 2026-06-05: Bowl A was 80 g, and 90 g are left. `more-left-than-mixed`',
+    );
+    const over = cardWith('skin-test-too-soon');
+    expect(section(over, 'Before')).not.toContain('90 g');
+    expect(section(over, 'Before')).toContain('- **Found in earlier visits** 1 stop: 2026-06-05 skin-test-too-soon');
+    expect(over).not.toContain('## Findings');
     const today = cardOf(journalOf(CLIENT + VISITS), 'ada-lowe', on('2026-06-05'), [one('skin-test-too-soon')]);
     expect(section(today, 'Before')).toContain('90 g');
   });
@@ -173,7 +177,7 @@ visit 2026-08-15 14:00 ada-lowe by io
   it('shows a stop with its date, also one that a reason answers, and nothing milder', () => {
     const journal = journalOf(CLIENT + VISITS);
     const finding = (severity: Finding['severity'], reason?: string): Finding => ({
-      rule: 'ready-over-limit',
+      rule: 'adverse-test',
       severity,
       place: { file: 't.bowl', line: 28, at: 0 },
       message: `Bowl A is ready at 12.5 %, ${severity}.`,
@@ -326,13 +330,13 @@ visit 2026-09-04 ada-lowe
       expected: 'Its `mix` line says 1:2.',
       todo: 'Put 80 g.',
     };
-    const reasoned = { ...finding, reason: 'runny on purpose' };
+    const answered = { ...finding, reason: 'runny on purpose' };
     const at = (one: Finding): string => visit(cardOf(journal, 'ada-lowe', on('2026-11-25'), [one, one]), '2026-06-05');
     expect(at(finding)).toContain(
       '- **fix** Bowl A has 60 g to 40 g, 1:1.5. Its `mix` line says 1:2. Put 80 g. `ratio-off-mix`',
     );
     expect(at(finding).match(/ratio-off-mix/g)).toHaveLength(1);
-    expect(at(reasoned)).toContain(
+    expect(at(answered)).toContain(
       '- **fix, reason given** Bowl A has 60 g to 40 g, 1:1.5. The note gives the reason: “runny on purpose”. Its `mix` line says 1:2. `ratio-off-mix`',
     );
   });

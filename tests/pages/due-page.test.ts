@@ -1,14 +1,24 @@
 import { describe, expect, it } from 'vitest';
+import type { Journal } from '../../src/journal/journal.ts';
 import { dueMarkdown } from '../../src/pages/due-page.ts';
 import { dueClients } from '../../src/reckon/due.ts';
+import { lapsingTests } from '../../src/reckon/lapsing.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { demoJournal, journalOf, readText, SHELF } from './compiled.ts';
 
 const SPAN = { on: '2026-11-25', until: '2026-12-23' };
 
+const listOf = (journal: Journal): Parameters<typeof dueMarkdown>[1] => {
+  const all = reckonAll(journal);
+  return {
+    ...dueClients(all, SPAN.on, SPAN.until),
+    lapsing: lapsingTests(journal, all, SPAN.on, SPAN.until),
+  };
+};
+
 const pageOf = (notes: string): string => {
   const journal = journalOf(`${SHELF}\n${notes}`);
-  return dueMarkdown(journal, dueClients(reckonAll(journal), SPAN.on, SPAN.until), SPAN);
+  return dueMarkdown(journal, listOf(journal), SPAN);
 };
 
 const colour = (date: string, client: string, rest: string): string =>
@@ -46,7 +56,7 @@ describe('the page of who is due', () => {
       `client wren\n  test skin 2026-06-01 10:00 cream read 2026-06-03 11:00 clear\n${colour('2026-10-07', 'wren', '  next 2026-12-12')}` +
         `client otto\n  test skin 2026-11-01 cream read 2026-11-03 reaction\n${colour('2026-09-02', 'otto', '  next 8w')}`,
     );
-    expect(page).toContain('| wren | cream | 2026-12-12 | past its time | 2026-06-01 read 2026-06-03 | 2026-12-10 |');
+    expect(page).toContain('| wren | cream | 2026-12-12 | past its time since 2026-12-01 | 2026-06-01 read 2026-06-03 | 2026-12-10 |');
     expect(page).toContain(
       '| otto | cream | 2026-11-25 | POSITIVE | 2026-11-01 read 2026-11-03 | no colour of this product |',
     );
@@ -74,7 +84,7 @@ describe('the page of who is due', () => {
 
   it('holds the demo: the windows of `next` and those who are booked', () => {
     const journal = demoJournal();
-    const page = dueMarkdown(journal, dueClients(reckonAll(journal), SPAN.on, SPAN.until), SPAN);
+    const page = dueMarkdown(journal, listOf(journal), SPAN);
     // By hand: the last visit 2026-09-04 has `next 8w roots, A -20%`.
     expect(page).toContain('| Wren Abbott | 2026-10-30 | 3 weeks and 5 days | `next` | 2026-09-04 | roots, A -20% |');
     expect(page).toContain('| Tamsin Orme | 2026-12-19 14:00 |');

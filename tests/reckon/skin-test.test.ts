@@ -138,7 +138,7 @@ describe('skinTestOn', () => {
       journal.salon,
       [reaction],
     );
-    expect(cream).toMatchObject({ lead: 2880, every: 182, age: 49, voidedBy: reaction });
+    expect(cream).toMatchObject({ lead: 2880, every: { value: 26, unit: 'w' }, voidedBy: reaction });
   });
 
   it('takes a decision that none is needed, but not against a reaction', () => {

@@ -98,7 +98,7 @@ describe('a skin test', () => {
     [
       'skin-test-expired',
       'test skin 2026-03-04 11:00 cream read 2026-03-06 11:30 clear',
-      'the skin test of 2026-03-04 11:00 is 184 d old; it holds 182 d',
+      'the skin test of 2026-03-04 11:00 held until 2026-09-02; the visit is 2 d later',
     ],
     [
       'skin-test-positive',

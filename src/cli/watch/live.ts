@@ -1,3 +1,4 @@
+import { foundEarlier } from '../../pages/alerts.ts';
 import { pointsInto } from '../../pages/finding-lines.ts';
 import { htmlText } from '../../pages/html-text.ts';
 import { type LivePage, type LiveVisit, liveHtml, livePart } from '../../pages/live-page.ts';
@@ -38,6 +39,13 @@ const pageOf = ({ settled, on }: State, kept: Kept, { minute, share }: LiveOptio
         .foundOf(name)
         .filter((one) => one.severity === 'stop' && one.reason === undefined && pointsInto(one, visit.visit))
         .map(({ message }) => message.replaceAll('`', '')),
+      earlier: foundEarlier({
+        journal: settled.journal,
+        client: visit.client,
+        visits: all.filter(({ date }) => date <= on),
+        findings: settled.foundOf(name),
+        on,
+      }),
       stamps: share ? stampsFor(visit) : [],
     };
   });

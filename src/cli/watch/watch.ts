@@ -1,6 +1,7 @@
 import { realpathSync, statSync } from 'node:fs';
 import { join, normalize, relative } from 'node:path';
 import { paintFor } from '../colour.ts';
+import { journalOf } from '../find-journal.ts';
 import { notesAt } from '../open-journal.ts';
 import { print, remark } from '../print.ts';
 import { startProgress } from '../progress.ts';
@@ -44,11 +45,14 @@ const asked = (): Promise<void> =>
 
 /** `bowlbook watch`: keeps pages and findings current while the notes change, until it is interrupted. */
 export const watchJournal = async (path: string | undefined, options: WatchOptions): Promise<number> => {
-  const root = normalize(path ?? '.');
+  const named = normalize(path ?? '.');
   dayOf(options.on);
-  notesAt([root]);
-  if (!statSync(root).isDirectory())
-    throw refusal(`\`${root}\` is a file, and a folder is watched.`, 'Name the folder that the notes are in.');
+  const journalFolder = journalOf(named);
+  if (path !== undefined || journalFolder === undefined) notesAt([named]);
+  if (!statSync(named).isDirectory())
+    throw refusal(`\`${named}\` is a file, and a folder is watched.`, 'Name the folder that the notes are in.');
+  const root = normalize(journalFolder?.folder ?? named);
+  if (journalFolder?.isOther) remark(`The journal in \`${root}\` is watched, which \`${named}\` is a part of.`);
   const at = options.share ? networkAddresses() : [];
   const out = options.out ?? join(root, 'pages');
   const folder = openPageFolder(out, realpathSync(root));

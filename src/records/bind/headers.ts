@@ -116,6 +116,11 @@ export const bindShelfHead = (
   }
   const strength = early ?? takeStrength(cursor);
   if (strength !== undefined) head.strength = strength;
+  else if (head.type === 'developer' && word !== undefined)
+    notice(cursor, 'header-shape', word, 'The developer says no strength, so no bowl with it has one.', {
+      todo: 'Write its strength after the kind, as in `developer 6%`.',
+      label: 'how strong',
+    });
   if (peekWord(cursor) === 'in' && peekWord(cursor, 1) === 'ratio') {
     head.inRatio = true;
     take(cursor);

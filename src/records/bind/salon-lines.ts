@@ -7,12 +7,14 @@ import {
   finish,
   nameAt,
   needs,
+  notice,
   type Opened,
   peek,
   peekWord,
   take,
   takeKind,
   takeWord,
+  typed,
   wordAt,
   wordOf,
 } from './cursor.ts';
@@ -26,8 +28,15 @@ export const bindMoney = (opened: Opened): Bound<Money> | undefined => {
   const item = takeKind(cursor, 'word');
   if (item === undefined)
     return needs(cursor, 'The line names no currency.', 'Write its three letters, as in `money GBP`.');
+  const currency = nameAt(cursor, item);
+  if (!/^[a-z]{3}$/.test(currency.name)) {
+    notice(cursor, 'not-read', item, `\`${typed(cursor, item)}\` is no currency of three letters (ISO 4217).`, {
+      todo: 'Write its three letters, as in `money GBP`.',
+    });
+    return undefined;
+  }
   finish(cursor);
-  return { currency: nameAt(cursor, item) };
+  return { currency };
 };
 
 export const bindScale = (opened: Opened): Bound<Scale> | undefined => {

@@ -38,6 +38,7 @@ export default defineRule({
   name: 'label-age',
   family: 'age',
   severity: 'stop',
+  bears: 'that-day',
   over: 'visit',
   what: 'Oxidative dye is used on someone under the age on its label, and the salon has no `policy under` line of its own; beside the eye, whatever the policy.',
   why: 'Labels of oxidative dyes say that they are not meant for anyone under 16.',

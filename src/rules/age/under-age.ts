@@ -32,6 +32,7 @@ export default defineRule({
   name: 'under-age',
   family: 'age',
   severity: 'stop',
+  bears: 'that-day',
   over: 'visit',
   what: 'A kind is used on someone younger than the salon’s `policy under` line allows it.',
   why: 'Dyes sensitise the young, and an allergy gained early is for life.',

@@ -55,6 +55,7 @@ export default defineRule({
   name: 'allergy-named',
   family: 'cautions',
   severity: 'stop',
+  bears: 'that-day',
   over: 'visit',
   what: 'Something is used that an `allergy` line names: a product, hair dye or one of its dyes, lightener, peroxide.',
   why: 'An allergy does not wear off, and the next reaction can be worse than the one that was noted.',

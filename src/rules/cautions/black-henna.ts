@@ -49,6 +49,7 @@ export default defineRule({
   name: 'black-henna',
   family: 'cautions',
   severity: 'stop',
+  bears: 'always',
   over: 'client',
   what: 'Oxidative dye is used where black henna is on file, with no clear skin test made since; `mind`, once, with one.',
   why: 'Black henna tattoos often hold the dyes of permanent colour, so many who had one react to hair dye.',

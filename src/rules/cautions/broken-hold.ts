@@ -28,6 +28,7 @@ export default defineRule({
   name: 'broken-hold',
   family: 'cautions',
   severity: 'stop',
+  bears: 'that-day',
   over: 'client',
   what: 'Something is used that a `hold` line in force keeps off this client.',
   why: 'A hold is the warning left for the next hand; it was set because hair or skin had been at risk.',

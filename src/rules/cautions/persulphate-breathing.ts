@@ -29,6 +29,7 @@ export default defineRule({
   name: 'persulphate-breathing',
   family: 'cautions',
   severity: 'stop',
+  bears: 'that-day',
   over: 'visit',
   what: 'Lightener is used on someone with breathing trouble on file: asthma, wheezing, an inhaler.',
   why: 'Most lighteners hold persulphates, which can bring on asthma in whoever breathes their dust.',

@@ -20,6 +20,7 @@ export default defineRule({
   name: 'sore-scalp',
   family: 'cautions',
   severity: 'stop',
+  bears: 'that-day',
   over: 'client',
   what: 'Oxidative colour or lightener comes to the scalp while a caution of a rash or a damaged scalp is in force; `mind`, once, for a sensitive one.',
   why: 'Broken or inflamed skin lets dye and peroxide in, burns sooner and is sensitised more easily.',

@@ -69,6 +69,7 @@ export default defineRule({
   name: 'adverse-test',
   family: 'condition',
   severity: 'stop',
+  bears: 'always',
   over: 'visit',
   what: 'Hair is lightened whose last strand, stretch or porosity test went gummy, broke or stayed stretched, in words quoted or not.',
   why: 'The test was made to see what the head would do, and it said that the hair would go.',

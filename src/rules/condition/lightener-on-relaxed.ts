@@ -53,6 +53,7 @@ export default defineRule({
   name: 'lightener-on-relaxed',
   family: 'condition',
   severity: 'fix',
+  bears: 'that-day',
   over: 'visit',
   what: 'Hair that was relaxed is lightened within two weeks, or without a strand or stretch test since; else `mind`.',
   why: 'A relaxer and a lightener break the same bonds, and relaxed hair can come off where lightener touches it.',

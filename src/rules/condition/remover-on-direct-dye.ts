@@ -35,6 +35,7 @@ export default defineRule({
   name: 'remover-on-direct-dye',
   family: 'condition',
   severity: 'mind',
+  bears: 'that-day',
   over: 'visit',
   what: 'A remover goes where direct dye, henna or metal salts are on file.',
   why: 'A remover shrinks oxidative dye; other colour it leaves, shifts in tone, or drives deeper.',

@@ -27,6 +27,7 @@ export default defineRule({
   name: 'remover-unwashed',
   family: 'condition',
   severity: 'mind',
+  bears: 'that-day',
   over: 'visit',
   what: 'A remover comes off and no `wash` or `rinse` line follows.',
   why: 'What a remover shrinks stays in the hair until it is washed out, and darkens again under peroxide or air.',

@@ -53,6 +53,7 @@ export default defineRule({
   name: 'strand-test-missing',
   family: 'condition',
   severity: 'fix',
+  bears: 'that-day',
   over: 'visit',
   what: 'Lightener goes on box colour with no strand test since; `mind` for a remover without one.',
   why: 'Layers that nobody saw go on can stay dark, turn green, or break; one strand shows which.',

@@ -101,6 +101,7 @@ export default defineRule({
   name: 'strong-on-weak',
   family: 'condition',
   severity: 'fix',
+  bears: 'that-day',
   over: 'visit',
   what: 'Lightener with 9 % or more goes on hair that a porosity test, its `hair` line, a caution or a hold calls weak.',
   why: 'Porous or gummy hair takes up more and holds less, and strong peroxide breaks it before it lightens.',

@@ -60,6 +60,7 @@ export default defineRule({
   name: 'additive-dose',
   family: 'dose',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'An additive is outside what its `dose` line gives for the base of the bowl.',
   why: 'Too little of it does nothing, and too much thins the mix and slows it.',

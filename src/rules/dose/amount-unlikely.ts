@@ -46,6 +46,7 @@ export default defineRule({
   name: 'amount-unlikely',
   family: 'dose',
   severity: 'mind',
+  bears: 'never',
   over: 'visit',
   what: 'A bowl of colour is 400 g or more, or 5 g of colour or less are all there is for the roots or the whole head.',
   why: 'A slipped nought goes into the stock, the cost and the next bowl made from this one.',

@@ -24,6 +24,7 @@ export default defineRule({
   name: 'base-missing',
   family: 'dose',
   severity: 'mind',
+  bears: 'never',
   over: 'visit',
   what: 'A bowl has a developer and nothing for it to develop; peroxide alone that softens grey before colour is none.',
   why: 'Developer alone does little that was wanted, so what it was mixed with is likely missing from the note.',

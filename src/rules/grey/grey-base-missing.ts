@@ -35,6 +35,7 @@ export default defineRule({
   name: 'grey-base-missing',
   family: 'grey',
   severity: 'mind',
+  bears: 'that-day',
   over: 'visit',
   what: 'Half the hair or more is grey, and the permanent colour that covers it has no shade of the natural series.',
   why: 'A fashion shade alone lacks the base that white hair needs, and comes out thin and bright.',

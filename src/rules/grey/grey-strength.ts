@@ -22,6 +22,7 @@ export default defineRule({
   name: 'grey-strength',
   family: 'grey',
   severity: 'mind',
+  bears: 'that-day',
   over: 'visit',
   what: 'Half the hair or more is grey, and the permanent colour that covers it is mixed with less than 6 per cent.',
   why: 'Grey hair is slow to take; a weak developer colours it thinly and it washes out.',

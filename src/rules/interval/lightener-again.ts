@@ -38,6 +38,7 @@ export default defineRule({
   name: 'lightener-again',
   family: 'interval',
   severity: 'mind',
+  bears: 'that-day',
   over: 'client',
   what: 'The same hair is lightened again within two weeks, with no strand or stretch test on the day.',
   why: 'What lightening takes from the fibre does not come back, and hair that is not rested breaks sooner.',

@@ -63,6 +63,7 @@ export default defineRule({
   name: 'regrowth-unlikely',
   family: 'interval',
   severity: 'fix',
+  bears: 'that-day',
   over: 'client',
   what: 'More than twice the new growth is noted that the fastest published rate gives since all of the roots were done.',
   why: 'A slipped figure teaches a wrong rate of growth, and the next visit is planned by it.',

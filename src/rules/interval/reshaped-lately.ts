@@ -49,6 +49,7 @@ export default defineRule({
   name: 'reshaped-lately',
   family: 'interval',
   severity: 'mind',
+  bears: 'that-day',
   over: 'visit',
   what: 'Permanent colour or lightener is used within two weeks of a perm, relaxer or smoothing, with no strand or stretch test since.',
   why: 'Both services break bonds of the same fibre, and fresh waves or straightness can slacken under peroxide.',

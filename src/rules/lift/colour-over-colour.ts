@@ -16,6 +16,7 @@ export default defineRule({
   name: 'colour-over-colour',
   family: 'lift',
   severity: 'mind',
+  bears: 'that-day',
   over: 'client',
   what: 'Permanent colour goes on lengths that were coloured before, and its depth is lighter by one and a half or more; `fix` where it is noted not to have lifted.',
   why: 'Colour does not lift colour: the roots turn light and the lengths stay as they were.',

@@ -37,6 +37,7 @@ export default defineRule({
   name: 'darker-after-lightening',
   family: 'lift',
   severity: 'fix',
+  bears: 'that-day',
   over: 'visit',
   what: 'A place is a depth or more darker at the end than at the start, and lightener is all that was put on.',
   why: 'One of the depths is mistyped or a bowl is missing, and the next visit starts from it.',

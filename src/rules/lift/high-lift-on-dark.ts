@@ -31,6 +31,7 @@ export default defineRule({
   name: 'high-lift-on-dark',
   family: 'lift',
   severity: 'mind',
+  bears: 'that-day',
   over: 'visit',
   what: 'A high-lift shade without a lift line goes on hair darker than depth 6.',
   why: 'High-lift shades hold little colour of their own, so dark hair is left orange.',

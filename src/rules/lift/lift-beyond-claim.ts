@@ -47,6 +47,7 @@ export default defineRule({
   name: 'lift-beyond-claim',
   family: 'lift',
   severity: 'fix',
+  bears: 'that-day',
   over: 'client',
   what: 'The result or the depth wanted is further from the start than the product’s own lift line claims for the strength; `mind` where the result is noted and fell short.',
   why: 'Hair left short of its depth comes out warm and uneven, and is lightened again for it.',

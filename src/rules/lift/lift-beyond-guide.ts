@@ -31,6 +31,7 @@ export default defineRule({
   name: 'lift-beyond-guide',
   family: 'lift',
   severity: 'mind',
+  bears: 'that-day',
   over: 'client',
   what: 'Colour without a lift line is noted or meant to lift further than a rough guide gives its strength.',
   why: 'Colour that is asked to lift too far leaves warmth; the guide is rough, and what her hair did before outweighs it.',

@@ -48,6 +48,7 @@ export default defineRule({
   name: 'past-pale-yellow',
   family: 'lift',
   severity: 'stop',
+  bears: 'always',
   over: 'client',
   what: 'A check, a strand test or a result on lightened hair shows a stage beyond pale yellow.',
   why: 'No pigment is left to take, and what lightens further takes the fibre itself: hair breaks.',

@@ -46,6 +46,7 @@ export default defineRule({
   name: 'stage-goes-back',
   family: 'lift',
   severity: 'fix',
+  bears: 'that-day',
   over: 'visit',
   what: 'A later check shows a place two stages or more less lifted than an earlier one, under the same bowl.',
   why: 'A stage or a time is mistyped, and the pace reckoned from these checks would be wrong.',

@@ -5,6 +5,7 @@ export default defineRule({
   name: 'again-circle',
   family: 'mix',
   severity: 'stop',
+  bears: 'never',
   over: 'visit',
   what: 'Bowls are made again from one another in a circle.',
   why: 'Nothing in the circle says what was weighed.',

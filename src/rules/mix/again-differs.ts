@@ -5,6 +5,7 @@ export default defineRule({
   name: 'again-differs',
   family: 'mix',
   severity: 'mind',
+  bears: 'never',
   over: 'visit',
   what: 'A bowl made again is typed out as well, and the two differ.',
   why: 'One of the two is what was mixed; the card shows the bowl as typed out.',

@@ -5,6 +5,7 @@ export default defineRule({
   name: 'again-unfound',
   family: 'mix',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'A bowl to be made again is not found, or the line does not say from which day.',
   why: 'The mix would be guessed from another day.',

@@ -7,6 +7,7 @@ export default defineRule({
   name: 'amount-unweighable',
   family: 'mix',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'A volume or a measure cannot be turned into grams.',
   why: 'Without grams neither the ratio nor the strength on the head can be reckoned.',

@@ -5,6 +5,7 @@ export default defineRule({
   name: 'blend-out-of-reach',
   family: 'mix',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'Two developers cannot make the strength asked of them.',
   why: 'A blend lies between its two strengths; nothing weaker or stronger comes of it.',

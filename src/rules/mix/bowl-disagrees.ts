@@ -5,6 +5,7 @@ export default defineRule({
   name: 'bowl-disagrees',
   family: 'mix',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'Two facts about a bowl cannot both hold.',
   why: 'A bowl whose figures disagree cannot be made again as it was.',

@@ -5,6 +5,7 @@ export default defineRule({
   name: 'bowl-twice',
   family: 'mix',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'Two `bowl` lines of one visit give a bowl the same name.',
   why: 'Times, places and what is left are said of a name, so two bowls of one name cannot be told apart.',

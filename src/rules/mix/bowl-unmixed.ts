@@ -7,6 +7,7 @@ export default defineRule({
   name: 'bowl-unmixed',
   family: 'mix',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'A line names a bowl that this visit does not mix.',
   why: 'What is said of it belongs to no bowl, or to another one by a slip.',

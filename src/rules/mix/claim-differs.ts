@@ -5,6 +5,7 @@ export default defineRule({
   name: 'claim-differs',
   family: 'mix',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'The total typed after `=` is not what the parts add up to.',
   why: 'One of the figures was typed or weighed wrongly, and the note cannot tell which.',

@@ -30,6 +30,7 @@ export default defineRule({
   name: 'developer-missing',
   family: 'mix',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'A lightener or colour that is mixed with developer was put on without any; `mind` for colour.',
   why: 'A line that broke off looks like a whole bowl, and its weight, strength and cost are all wrong.',

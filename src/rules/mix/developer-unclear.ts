@@ -5,6 +5,7 @@ export default defineRule({
   name: 'developer-unclear',
   family: 'mix',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'A strength alone fits no developer on the shelf, or several.',
   why: 'Strength, weight and cost follow the developer, so the note has to say which.',

@@ -26,6 +26,7 @@ export default defineRule({
   name: 'mixed-kept',
   family: 'mix',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'What is left of a bowl that was mixed with developer is kept.',
   why: 'Mixed colour and lightener give off oxygen: closed in they can burst, and they do not work as mixed any more.',

@@ -12,6 +12,7 @@ export default defineRule({
   name: 'more-left-than-mixed',
   family: 'mix',
   severity: 'stop',
+  bears: 'never',
   over: 'visit',
   what: 'More is left in a bowl, or taken out of it, than was mixed.',
   why: 'One of the weights is impossible, and the next mix would be made from it.',

@@ -90,6 +90,7 @@ export default defineRule({
   name: 'ratio-off-mix',
   family: 'mix',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'Developer to colour is outside the mix line of the shelf, by more than half a step of the scales; `mind` for colour mixed thick over grey, and nothing for a bleach wash.',
   why: 'Off the maker’s ratio the mixture runs, dries or works otherwise than its times and claims say.',

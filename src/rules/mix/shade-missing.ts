@@ -5,6 +5,7 @@ export default defineRule({
   name: 'shade-missing',
   family: 'mix',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'A range is weighed without a shade.',
   why: 'A formula without its shade cannot be made again.',

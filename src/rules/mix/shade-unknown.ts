@@ -5,6 +5,7 @@ export default defineRule({
   name: 'shade-unknown',
   family: 'mix',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'A shade is not one that the range declares, or stands on a product that has none.',
   why: 'A shade that the range does not have is a slip that the next mix would repeat.',

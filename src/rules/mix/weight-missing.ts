@@ -5,6 +5,7 @@ export default defineRule({
   name: 'weight-missing',
   family: 'mix',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'One weight too few is known for a bowl to be worked out.',
   why: 'Without it the bowl cannot be made again, nor its cost and stock be reckoned.',

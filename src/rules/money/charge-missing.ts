@@ -16,6 +16,7 @@ export default defineRule({
   name: 'charge-missing',
   family: 'money',
   severity: 'mind',
+  bears: 'never',
   over: 'client',
   what: 'A finished visit has bowls and no charge, where the client’s other visits are charged.',
   why: 'The work is missing from the day’s money.',

@@ -6,6 +6,7 @@ export default defineRule({
   name: 'charge-total',
   family: 'money',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'The total typed after `charge` is not the sum of what was charged.',
   why: 'One of the figures is wrong, and the client paid by one of them.',

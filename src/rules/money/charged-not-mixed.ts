@@ -51,6 +51,7 @@ export default defineRule({
   name: 'charged-not-mixed',
   family: 'money',
   severity: 'mind',
+  bears: 'never',
   over: 'visit',
   what: 'A toner, a gloss or lightening is charged for, and none of the bowls of the visit holds such a product.',
   why: 'Either a bowl is missing from the notes, or the client paid for what was not done.',

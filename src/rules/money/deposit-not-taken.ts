@@ -11,6 +11,7 @@ export default defineRule({
   name: 'deposit-not-taken',
   family: 'money',
   severity: 'fix',
+  bears: 'never',
   over: 'client',
   what: 'More deposit is used or returned than the client’s visits have taken; `mind` where the notes have taken none.',
   why: 'Either a deposit was never noted, or one is used a second time.',

@@ -38,6 +38,7 @@ export default defineRule({
   name: 'deposit-unused',
   family: 'money',
   severity: 'fix',
+  bears: 'never',
   over: 'client',
   what: 'A deposit was taken for the day of a visit, and the visit is charged without it; `mind` where it is not paid in full besides.',
   why: 'The client would pay that part twice.',

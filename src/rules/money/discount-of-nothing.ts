@@ -6,6 +6,7 @@ export default defineRule({
   name: 'discount-of-nothing',
   family: 'money',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'A discount in per cent stands before anything it could be taken from.',
   why: 'A discount is taken from the charges above it, so here it takes nothing off.',

@@ -71,6 +71,7 @@ export default defineRule({
   name: 'paid-differs',
   family: 'money',
   severity: 'mind',
+  bears: 'never',
   over: 'visit',
   what: 'What was paid is neither what was charged nor what is due after deposits.',
   why: 'A figure is mistyped, or something is owed and no line says so.',

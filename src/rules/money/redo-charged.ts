@@ -11,6 +11,7 @@ export default defineRule({
   name: 'redo-charged',
   family: 'money',
   severity: 'mind',
+  bears: 'never',
   over: 'visit',
   what: 'A visit that puts an earlier one right has colour work charged.',
   why: 'What is put right is free of charge, and the day’s money counts it twice otherwise.',

@@ -9,6 +9,7 @@ export default defineRule({
   name: 'split-total',
   family: 'money',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'The shares of a `split` line are not 100 per cent together.',
   why: 'Part of the money would be nobody’s, or shared out twice.',

@@ -5,6 +5,7 @@ export default defineRule({
   name: 'about-unfound',
   family: 'names',
   severity: 'fix',
+  bears: 'never',
   over: 'client',
   what: 'An `about` line names a day on which the client has no visit.',
   why: 'The news belongs on the card of the visit that it is about, and is not shown there.',

@@ -10,6 +10,7 @@ export default defineRule({
   name: 'name-twice',
   family: 'names',
   severity: 'fix',
+  bears: 'never',
   over: 'journal',
   what: 'Two entries of one kind give the same name to two things.',
   why: 'Every later line that uses the name would speak of one of the two, and nobody could say of which.',

@@ -73,6 +73,7 @@ export default defineRule({
   name: 'near-word',
   family: 'names',
   severity: 'mind',
+  bears: 'never',
   over: 'visit',
   what: 'What is seen or wanted has a word that is a letter or two from a stage, a tone or a place of the head.',
   why: 'Under a slip of its name a stage or a tone is not reckoned with.',

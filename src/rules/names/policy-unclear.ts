@@ -1,5 +1,6 @@
 import { placeOf } from '../cite.ts';
 import { BECOMES, type RulePolicy, rulePolicies } from '../policy.ts';
+import { policyDoubt } from '../policy-lines.ts';
 import { nearMend, nearRules } from '../problems.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { RULE_NAMES } from '../rule-names.ts';
@@ -31,6 +32,14 @@ const unclear = ({ policy, rule, becomes }: RulePolicy): Unclear | undefined => 
       message: `The line does not say what \`${rule.word}\` becomes, so it changes nothing.`,
       todo: SHAPE,
     };
+  const [, , more] = policy.words;
+  const figures = policy.numbers.length + policy.durations.length;
+  if (more !== undefined || figures > 0)
+    return {
+      at: more?.at ?? rule.at,
+      message: 'The line says more than the rule, what it becomes and why.',
+      todo: SHAPE,
+    };
   if (policy.says === undefined)
     return { at: rule.at, message: `The line gives no reason, so \`${rule.word}\` stays as it is.`, todo: SHAPE };
   return undefined;
@@ -40,12 +49,19 @@ export default defineRule({
   name: 'policy-unclear',
   family: 'names',
   severity: 'fix',
+  bears: 'never',
   over: 'journal',
-  what: 'A `policy rule` line names no rule, does not say what it becomes, or gives no reason.',
+  what: 'A `policy` line, or a part of it, sets nothing: no known policy, no length, no rule, or no reason.',
   why: 'The line changes nothing, and whoever wrote it believes that it does.',
   source: { kind: 'notation' },
   *check({ salons }) {
     for (const salon of salons.values()) {
+      for (const policy of salon.policies) {
+        const doubt = policyDoubt(policy);
+        if (salon.stood === undefined || doubt === undefined) continue;
+        const { at, ...said } = doubt;
+        yield { place: placeOf(salon.stood, policy, at), ...said };
+      }
       for (const line of rulePolicies(salon)) {
         const found = unclear(line);
         if (salon.stood === undefined || found === undefined) continue;

@@ -28,6 +28,7 @@ export default defineRule({
   name: 'reason-unknown',
   family: 'names',
   severity: 'fix',
+  bears: 'never',
   over: 'client',
   what: 'A `because` line names a rule that does not exist.',
   why: 'The reason is kept, and the finding it was written for still stands.',

@@ -8,6 +8,7 @@ export default defineRule({
   name: 'reason-unused',
   family: 'names',
   severity: 'mind',
+  bears: 'never',
   over: 'findings',
   what: 'A `because` line under a visit explains a rule that finds nothing there.',
   why: 'Left standing it would explain away the next slip in this visit, which nobody has looked at.',

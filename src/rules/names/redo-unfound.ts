@@ -5,6 +5,7 @@ export default defineRule({
   name: 'redo-unfound',
   family: 'names',
   severity: 'fix',
+  bears: 'never',
   over: 'client',
   what: 'A `redo` line names a day on which the client has no visit.',
   why: 'What was put right is then found on no card, and the work counts as a visit of its own.',

@@ -29,6 +29,7 @@ export default defineRule({
   name: 'split-unknown-stylist',
   family: 'names',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'A `split` line gives a share to someone whom no stylist entry describes.',
   why: 'That share of the money is added up for nobody.',

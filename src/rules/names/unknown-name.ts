@@ -24,6 +24,7 @@ export default defineRule({
   name: 'unknown-name',
   family: 'names',
   severity: 'fix',
+  bears: 'never',
   over: 'shelf and clients',
   what: 'A product, client, stylist or salon is named that no entry of the journal describes.',
   why: 'Under a slip of a name the strength, the tests and the cautions of the right one are not found.',

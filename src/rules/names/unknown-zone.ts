@@ -54,6 +54,7 @@ const strangersIn = (
       case 'regrowth':
       case 'reaction':
       case 'stopped':
+      case 'about':
         add(fact, fact.zones);
         break;
       default:
@@ -67,6 +68,7 @@ export default defineRule({
   name: 'unknown-zone',
   family: 'names',
   severity: 'mind',
+  bears: 'never',
   over: 'visit',
   what: 'A place is named that is neither the notation’s nor the salon’s, the client’s or the visit’s own.',
   why: 'A place that nothing describes cannot be found again on the head, and a slip hides what was done there.',

@@ -27,6 +27,7 @@ export default defineRule({
   name: 'outside-hours',
   family: 'order',
   severity: 'mind',
+  bears: 'never',
   over: 'visit',
   what: 'Colour goes on or comes off more than an hour before the salon opens or after it closes.',
   why: 'A time typed twelve hours away moves every length of time that is reckoned from it.',

@@ -35,6 +35,7 @@ export default defineRule({
   name: 'banding-risk',
   family: 'overlap',
   severity: 'mind',
+  bears: 'that-day',
   over: 'visit',
   what: 'Lightener goes on more new growth in one go than the scalp warms: over 25 mm, on the scalp, with nothing on the mids first.',
   why: 'Hair near the scalp is warmer and lifts faster, so long new growth lifts in two bands.',

@@ -84,6 +84,7 @@ export default defineRule({
   name: 'overlap-on-lightened',
   family: 'overlap',
   severity: 'stop',
+  bears: 'that-day',
   over: 'client',
   what: 'A retouch puts lightener on lengths or ends that were lightened before; `mind` for permanent colour. A tint-back may.',
   why: 'Hair that is lightened twice has little left to hold it together, and breaks where the two meet.',

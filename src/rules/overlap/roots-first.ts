@@ -55,6 +55,7 @@ export default defineRule({
   name: 'roots-first',
   family: 'overlap',
   severity: 'mind',
+  bears: 'that-day',
   over: 'client',
   what: 'On hair that was not lightened before, lightener goes on the roots before the mids or lengths.',
   why: 'Roots lift faster than lengths, so roots that go on first end up lighter than the rest.',

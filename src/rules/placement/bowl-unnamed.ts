@@ -5,6 +5,7 @@ export default defineRule({
   name: 'bowl-unnamed',
   family: 'placement',
   severity: 'fix',
+  bears: 'that-day',
   over: 'visit',
   what: 'An `on` line names no bowl, several are mixed, and no `place` line tells which goes there.',
   why: 'Its time, its looks and its place belong to no bowl, and nothing can be held against its leaflet.',

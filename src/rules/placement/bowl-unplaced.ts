@@ -27,6 +27,7 @@ export default defineRule({
   name: 'bowl-unplaced',
   family: 'placement',
   severity: 'mind',
+  bears: 'that-day',
   over: 'visit',
   what: 'A bowl of colour, lightener or remover is mixed that no other line of the visit mentions, while another bowl has its time on.',
   why: 'What went where, and for how long, is what the next visit needs; a bowl alone says neither.',

@@ -18,6 +18,7 @@ export default defineRule({
   name: 'check-not-on',
   family: 'placement',
   severity: 'mind',
+  bears: 'that-day',
   over: 'visit',
   what: 'A check looks at a zone that nothing was put on at that visit.',
   why: 'A look filed under the wrong place teaches the wrong lift, and hides the look that is missing.',

@@ -7,6 +7,7 @@ export default defineRule({
   name: 'mirror-on-midline',
   family: 'placement',
   severity: 'mind',
+  bears: 'that-day',
   over: 'visit',
   what: '`mirror` stands where there is no other side: at the parting, or at a zone that names its side.',
   why: 'A mirror doubles the count of sections, and next time twice as many would be laid.',

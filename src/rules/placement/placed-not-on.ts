@@ -14,6 +14,7 @@ export default defineRule({
   name: 'placed-not-on',
   family: 'placement',
   severity: 'mind',
+  bears: 'that-day',
   over: 'visit',
   what: 'A zone is placed, and the `on` lines of its bowl name others and never this one.',
   why: 'Without its time on, nobody knows how long that hair took, or whether it was done.',

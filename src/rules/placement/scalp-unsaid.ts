@@ -13,6 +13,7 @@ export default defineRule({
   name: 'scalp-unsaid',
   family: 'placement',
   severity: 'mind',
+  bears: 'that-day',
   over: 'visit',
   what: 'Lightener is placed on roots with neither `on-scalp` nor `off-scalp`, and its product has no scalp line.',
   why: 'On the scalp a lightener takes less strength and less time; where it lay is what its next bowl goes by.',

@@ -7,6 +7,7 @@ export default defineRule({
   name: 'turn-mismatch',
   family: 'placement',
   severity: 'fix',
+  bears: 'that-day',
   over: 'visit',
   what: 'The bowls that take turns are not the bowls that the `place` line names.',
   why: 'The turn is what is laid foil by foil, so a bowl that is missing from it goes nowhere.',

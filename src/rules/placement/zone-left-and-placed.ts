@@ -68,6 +68,7 @@ export default defineRule({
   name: 'zone-left-and-placed',
   family: 'placement',
   severity: 'fix',
+  bears: 'that-day',
   over: 'visit',
   what: 'A zone is left out on purpose, and a bowl is put on it at the same visit; where one lightens, one that lightens.',
   why: 'Next time nobody can tell whether that hair was coloured.',

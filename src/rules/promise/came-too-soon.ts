@@ -9,14 +9,18 @@ import { defineRule, foundEach } from '../rule.ts';
 type NotBefore = { readonly from: VisitReckoned; readonly fact: FactsOf<'next'>; readonly date: DateText };
 
 const notBeforeOf = (from: VisitReckoned): NotBefore | undefined => {
-  const fact = factsOf(from.visit, 'next').at(-1);
-  return fact?.from && fact.date !== undefined ? { from, fact, date: fact.date } : undefined;
+  let latest: NotBefore | undefined;
+  for (const fact of factsOf(from.visit, 'next'))
+    if (fact.from && fact.date !== undefined && fact.date.date >= (latest?.date.date ?? ''))
+      latest = { from, fact, date: fact.date };
+  return latest;
 };
 
 export default defineRule({
   name: 'came-too-soon',
   family: 'promise',
   severity: 'fix',
+  bears: 'never',
   over: 'client',
   what: 'Colour or lightener is put on before the day that the last visit’s `next from` names.',
   why: 'The day was set so that hair, skin or colour had its time.',

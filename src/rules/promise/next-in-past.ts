@@ -16,6 +16,7 @@ export default defineRule({
   name: 'next-in-past',
   family: 'promise',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'A `next` line, or a deposit for a later visit, has a date that is not after the visit.',
   why: 'Nobody is called back for a day that is over: a month or a year was mistyped.',

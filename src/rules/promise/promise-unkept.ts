@@ -8,7 +8,7 @@ import { itemsIn } from '../contents.ts';
 import { factsOf } from '../facts-of.ts';
 import { defineRule, type Found } from '../rule.ts';
 
-type Promised = { readonly from: VisitReckoned; readonly fact: Next };
+type Promised = { readonly from: VisitReckoned; readonly lines: readonly Next[] };
 
 const bowlNamed = ({ bowls }: VisitReckoned, name: string): BowlReckoned | undefined =>
   bowls.find((bowl) => bowl.name === name.toUpperCase());
@@ -19,8 +19,9 @@ const isSameMix = (a: BowlReckoned, b: BowlReckoned): boolean => {
   return first.length === second.length && first.every((item) => second.includes(item));
 };
 
-function* broken({ from, fact }: Promised, visit: VisitReckoned): Generator<Found> {
-  for (const { bowl: name, percent = 0, text } of fact.changes) {
+function* broken({ from, lines }: Promised, visit: VisitReckoned): Generator<Found> {
+  const all = lines.flatMap((fact) => fact.changes.map((change) => ({ fact, ...change })));
+  for (const { fact, bowl: name, percent = 0, text } of all) {
     const was = name && bowlNamed(from, name.name);
     const now = name && bowlNamed(visit, name.name);
     if (!name || !was?.mixed || !now?.mixed || percent === 0 || !isSameMix(was, now)) continue;
@@ -42,6 +43,7 @@ export default defineRule({
   name: 'promise-unkept',
   family: 'promise',
   severity: 'mind',
+  bears: 'never',
   over: 'client',
   what: 'The last visit’s `next` wants a bowl smaller or larger, and the bowl went the other way.',
   why: 'The change was noted because of what came of it last time.',
@@ -50,9 +52,8 @@ export default defineRule({
     let promised: Promised | undefined;
     for (const visit of visits) {
       if (!visit.bowls.some(wentOn)) continue;
-      if (promised !== undefined && promised.fact.changes.length > 0) yield* broken(promised, visit);
-      const fact = factsOf(visit.visit, 'next').at(-1);
-      promised = fact && { from: visit, fact };
+      if (promised !== undefined) yield* broken(promised, visit);
+      promised = { from: visit, lines: factsOf(visit.visit, 'next') };
     }
   },
   bad: `

@@ -4,6 +4,7 @@ export default defineRule({
   name: 'bad-date',
   family: 'reading',
   severity: 'fix',
+  bears: 'always',
   over: 'reading',
   what: 'A date is not of the calendar, or not written year-month-day.',
   why: 'A date is year-month-day, so that 3/4 is never read two ways.',

@@ -4,6 +4,7 @@ export default defineRule({
   name: 'bad-time',
   family: 'reading',
   severity: 'fix',
+  bears: 'always',
   over: 'reading',
   what: 'A time is no time of day, or stands where none can be read.',
   why: 'A time that is no time of day cannot be reckoned with.',

@@ -4,6 +4,7 @@ export default defineRule({
   name: 'bare-oz',
   family: 'reading',
   severity: 'fix',
+  bears: 'always',
   over: 'reading',
   what: 'An amount is in plain ounces.',
   why: 'An ounce is four different amounts.',

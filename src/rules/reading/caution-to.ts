@@ -4,6 +4,7 @@ export default defineRule({
   name: 'caution-to',
   family: 'reading',
   severity: 'mind',
+  bears: 'always',
   over: 'reading',
   what: 'A caution ends with `to` and a date.',
   why: 'A caution ends only with `until`, lest a month in its text end it by mistake.',

@@ -4,6 +4,7 @@ export default defineRule({
   name: 'header-shape',
   family: 'reading',
   severity: 'fix',
+  bears: 'always',
   over: 'reading',
   what: 'A line begins with a header’s word and does not go on as one, or a header lacks what it needs.',
   why: 'A header without what it needs cannot be filed.',

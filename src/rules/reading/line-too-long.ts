@@ -5,6 +5,7 @@ export default defineRule({
   name: 'line-too-long',
   family: 'reading',
   severity: 'fix',
+  bears: 'always',
   over: 'reading',
   what: 'A line is longer than 100,000 characters.',
   why: 'A line this long is no note; it is kept and not read.',

@@ -4,6 +4,7 @@ export default defineRule({
   name: 'merge-conflict',
   family: 'reading',
   severity: 'stop',
+  bears: 'always',
   over: 'reading',
   what: 'The marks of a merge stand in the notes, with two versions between them.',
   why: 'Two versions of the same lines stand side by side, and neither can be trusted.',

@@ -4,6 +4,7 @@ export default defineRule({
   name: 'misspelt-header',
   family: 'reading',
   severity: 'fix',
+  bears: 'always',
   over: 'reading',
   what: 'A first word is near to a header, and the rest of the line has that header’s shape.',
   why: 'Lines under a header that cannot be read must not fall to the client above.',

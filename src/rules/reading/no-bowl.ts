@@ -4,6 +4,7 @@ export default defineRule({
   name: 'no-bowl',
   family: 'reading',
   severity: 'fix',
+  bears: 'always',
   over: 'reading',
   what: 'A line about a bowl does not name one.',
   why: 'Without the bowl’s name the line belongs to no bowl.',

@@ -4,6 +4,7 @@ export default defineRule({
   name: 'no-entry',
   family: 'reading',
   severity: 'fix',
+  bears: 'always',
   over: 'reading',
   what: 'Lines stand before the first header of a file.',
   why: 'A line before any header belongs to nobody.',

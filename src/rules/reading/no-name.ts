@@ -4,6 +4,7 @@ export default defineRule({
   name: 'no-name',
   family: 'reading',
   severity: 'fix',
+  bears: 'always',
   over: 'reading',
   what: 'An amount in a mix has no name beside it.',
   why: 'An amount of nothing cannot be reckoned.',

@@ -4,6 +4,7 @@ export default defineRule({
   name: 'not-read',
   family: 'reading',
   severity: 'fix',
+  bears: 'always',
   over: 'reading',
   what: 'Part of a line says nothing that the line can take.',
   why: 'What is not read is not reckoned with.',

@@ -4,6 +4,7 @@ export default defineRule({
   name: 'not-utf-8',
   family: 'reading',
   severity: 'fix',
+  bears: 'always',
   over: 'reading',
   what: 'A file of notes is not saved as UTF-8.',
   why: 'Letters outside English may show wrongly until the file is saved as UTF-8.',

@@ -4,6 +4,7 @@ export default defineRule({
   name: 'nothing-said',
   family: 'reading',
   severity: 'fix',
+  bears: 'always',
   over: 'reading',
   what: 'A line holds its first word and nothing that it needs.',
   why: 'A word alone says nothing yet.',

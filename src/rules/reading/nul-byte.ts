@@ -4,6 +4,7 @@ export default defineRule({
   name: 'nul-byte',
   family: 'reading',
   severity: 'fix',
+  bears: 'always',
   over: 'reading',
   what: 'A line holds a NUL byte.',
   why: 'A NUL byte is a sign of a damaged file; the line is kept and not read.',

@@ -4,6 +4,7 @@ export default defineRule({
   name: 'open-quote',
   family: 'reading',
   severity: 'fix',
+  bears: 'always',
   over: 'reading',
   what: 'A quotation mark has no partner on its line.',
   why: 'A quotation without an end swallows the rest of its line.',

@@ -4,6 +4,7 @@ export default defineRule({
   name: 'two-readings',
   family: 'reading',
   severity: 'fix',
+  bears: 'always',
   over: 'reading',
   what: 'A figure can be read in two ways.',
   why: 'A figure that can be read two ways is asked about, never guessed.',

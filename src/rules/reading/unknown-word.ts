@@ -4,6 +4,7 @@ export default defineRule({
   name: 'unknown-word',
   family: 'reading',
   severity: 'fix',
+  bears: 'always',
   over: 'reading',
   what: 'A line begins with a word that the notation does not have.',
   why: 'A line whose first word is unknown is kept as typed and counts for nothing.',

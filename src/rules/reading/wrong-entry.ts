@@ -4,6 +4,7 @@ export default defineRule({
   name: 'wrong-entry',
   family: 'reading',
   severity: 'fix',
+  bears: 'always',
   over: 'reading',
   what: 'A word of the notation stands under a header it does not belong to.',
   why: 'A word under the wrong header would say something about the wrong thing.',

@@ -90,6 +90,7 @@ export default defineRule({
   name: 'result-beyond-look',
   family: 'result',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'The result is two depths or more lighter than the last look when the lightener came off; `mind` from one and a half.',
   why: 'One of the two is a slip, and the next visit would start two depths from where the hair is.',

@@ -34,6 +34,7 @@ export default defineRule({
   name: 'result-missing',
   family: 'result',
   severity: 'mind',
+  bears: 'never',
   over: 'visit',
   what: 'Colour was put on and taken off, the visit is charged or the next one set, and neither a result, a last look nor a later word is noted.',
   why: 'Without a result, next time cannot tell what this colour does on this hair.',

@@ -6,6 +6,7 @@ export default defineRule({
   name: 'in-past-date',
   family: 'shelf',
   severity: 'fix',
+  bears: 'never',
   over: 'journal',
   what: 'Stock comes in with a `use-by` that is over on the day it comes in.',
   why: 'A year is soon mistyped, and every use of the lot would be measured by it.',

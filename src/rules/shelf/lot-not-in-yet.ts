@@ -6,6 +6,7 @@ export default defineRule({
   name: 'lot-not-in-yet',
   family: 'shelf',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'A lot is used on a day before the stock line by which it came in.',
   why: 'One of the two dates is wrong, or the lot is; a recall would be traced by it.',

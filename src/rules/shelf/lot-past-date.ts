@@ -6,6 +6,7 @@ export default defineRule({
   name: 'lot-past-date',
   family: 'shelf',
   severity: 'fix',
+  bears: 'never',
   over: 'visit',
   what: 'A lot is used on a day past the `use-by` that it came in with.',
   why: 'Past its date the maker no longer answers for what it does, and its peroxide may have weakened.',

@@ -13,6 +13,7 @@ export default defineRule({
   name: 'lot-recalled',
   family: 'shelf',
   severity: 'stop',
+  bears: 'always',
   over: 'visit',
   what: 'A lot is used after an `out` line of the stock says that it was recalled.',
   why: 'A lot is called back because something in it is wrong, and what is wrong cannot be seen in the bowl.',

@@ -31,6 +31,7 @@ export default defineRule({
   name: 'lot-unknown',
   family: 'shelf',
   severity: 'mind',
+  bears: 'never',
   over: 'visit',
   what: 'A lot is used that never came in, of a product whose lots are noted when they come in.',
   why: 'If a lot is called back, whoever had it is found by its number.',

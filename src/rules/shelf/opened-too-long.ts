@@ -7,6 +7,7 @@ export default defineRule({
   name: 'opened-too-long',
   family: 'shelf',
   severity: 'mind',
+  bears: 'never',
   over: 'client',
   what: 'A lot is used on a client longer after its first use on that client than the product keeps once opened.',
   why: 'An opened pack weakens or dries out, and a second pack of the lot may be another tale.',

@@ -17,6 +17,7 @@ export default defineRule({
   name: 'pack-missing',
   family: 'shelf',
   severity: 'fix',
+  bears: 'never',
   over: 'journal',
   what: 'Stock is counted in packs of a product whose entry does not say what a pack holds.',
   why: 'Without it packs cannot be set against the grams that were mixed, and nothing can be said of what is left.',

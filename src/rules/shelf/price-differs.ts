@@ -23,6 +23,7 @@ export default defineRule({
   name: 'price-differs',
   family: 'shelf',
   severity: 'mind',
+  bears: 'never',
   over: 'journal',
   what: 'A product last came in at another price than its `pack` line gives for that day.',
   why: 'What the bowls cost is worked out from the `pack` line, and an old price makes every one too cheap.',

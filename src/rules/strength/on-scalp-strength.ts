@@ -41,6 +41,7 @@ export default defineRule({
   name: 'on-scalp-strength',
   family: 'strength',
   severity: 'stop',
+  bears: 'that-day',
   over: 'visit',
   what: 'A bowl is placed on the scalp, or lightener on roots without `off-scalp`, that its scalp line keeps off it, at all or at this strength.',
   why: 'A product that the maker keeps off the scalp can burn it.',

@@ -34,6 +34,7 @@ export default defineRule({
   name: 'peroxide-on-direct',
   family: 'strength',
   severity: 'fix',
+  bears: 'that-day',
   over: 'visit',
   what: 'A direct dye is mixed with peroxide, against its own `mix none`; `mind` where it has no mix line.',
   why: 'Direct dye needs no developer; peroxide can turn or bleach it, and opens hair that was to be left alone.',

@@ -25,6 +25,7 @@ export default defineRule({
   name: 'ready-over-limit',
   family: 'strength',
   severity: 'stop',
+  bears: 'that-day',
   over: 'visit',
   what: 'The mixture as it goes on the head holds more than 12 per cent of hydrogen peroxide.',
   why: 'Stronger peroxide burns scalp and skin, and the limit binds what is on the head, not the bottle.',

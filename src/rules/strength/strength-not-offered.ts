@@ -50,6 +50,7 @@ export default defineRule({
   name: 'strength-not-offered',
   family: 'strength',
   severity: 'fix',
+  bears: 'that-day',
   over: 'visit',
   what: 'A developer’s strength is not one that the strength line of the shelf gives.',
   why: 'The maker’s times and claims of lift hold for the strengths it names, and for no other.',

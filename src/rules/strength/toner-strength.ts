@@ -31,6 +31,7 @@ export default defineRule({
   name: 'toner-strength',
   family: 'strength',
   severity: 'mind',
+  bears: 'that-day',
   over: 'visit',
   what: 'A toner or demi colour without a strength line is mixed with more than 6 per cent.',
   why: 'What is meant to tone then lightens the hair around it, and leaves warmth at the roots.',

@@ -26,6 +26,7 @@ export default defineRule({
   name: 'eye-area-dye',
   family: 'tests',
   severity: 'stop',
+  bears: 'that-day',
   over: 'visit',
   what: 'Oxidative colour or lightener that is not of the kind `brow` goes on brows or lashes.',
   why: 'Colour for the head is not made for use beside the eye, and its label says to keep it out of the eyes.',

@@ -82,6 +82,7 @@ export default defineRule({
   name: 'metal-under-peroxide',
   family: 'tests',
   severity: 'stop',
+  bears: 'always',
   over: 'client',
   what: 'Peroxide is used on hair that may hold metal, with no clear metal test since; `fix` where henna alone says so, and no plain words of metal.',
   why: 'Metal salts and peroxide can heat the hair until it breaks, and burn the skin under it.',

@@ -43,6 +43,7 @@ export default defineRule({
   name: 'reaction-on-file',
   family: 'tests',
   severity: 'stop',
+  bears: 'that-day',
   over: 'client',
   what: 'Oxidative colour is used after a reaction on file; `mind` once a skin test was read clear since.',
   why: 'A later reaction can be worse than the one before.',

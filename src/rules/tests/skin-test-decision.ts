@@ -7,6 +7,7 @@ export default defineRule({
   name: 'skin-test-decision',
   family: 'tests',
   severity: 'mind',
+  bears: 'that-day',
   over: 'visit',
   what: 'Oxidative colour was put on, and the note says that no skin test was needed.',
   why: 'The decision is kept with its reason; the maker’s leaflet and the insurer may ask for a test all the same.',

@@ -5,6 +5,7 @@ export default defineRule({
   name: 'skin-test-expired',
   family: 'tests',
   severity: 'stop',
+  bears: 'that-day',
   over: 'visit',
   what: 'A skin test is older than the salon’s policy lets it hold, or void since a reaction.',
   why: 'An allergy can be gained between two visits, so a clear test does not hold for ever.',

@@ -6,6 +6,7 @@ export default defineRule({
   name: 'skin-test-missing',
   family: 'tests',
   severity: 'stop',
+  bears: 'that-day',
   over: 'visit',
   what: 'Oxidative colour was put on, and no skin test of it is noted.',
   why: 'Hair dye can cause a severe allergic reaction; the test is the warning before it, and the proof afterwards.',

@@ -5,6 +5,7 @@ export default defineRule({
   name: 'skin-test-positive',
   family: 'tests',
   severity: 'stop',
+  bears: 'that-day',
   over: 'visit',
   what: 'Oxidative colour was put on after a skin test that showed a reaction.',
   why: 'After a positive test every further contact can be worse than the last.',

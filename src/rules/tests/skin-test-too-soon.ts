@@ -5,6 +5,7 @@ export default defineRule({
   name: 'skin-test-too-soon',
   family: 'tests',
   severity: 'stop',
+  bears: 'that-day',
   over: 'visit',
   what: 'A skin test was made, or read, sooner before or after than the salon’s policy asks.',
   why: 'An allergic reaction can take two days to show, so an early reading can miss it.',

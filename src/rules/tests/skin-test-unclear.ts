@@ -18,6 +18,7 @@ export default defineRule({
   name: 'skin-test-unclear',
   family: 'tests',
   severity: 'stop',
+  bears: 'that-day',
   over: 'client',
   what: 'The reading of a skin test says neither `clear` nor `reaction`, or something beside `clear`; the test does not hold.',
   why: 'Redness or itching may be the reaction the test is made to show, so other words settle nothing.',

@@ -5,6 +5,7 @@ export default defineRule({
   name: 'skin-test-unread',
   family: 'tests',
   severity: 'stop',
+  bears: 'that-day',
   over: 'visit',
   what: 'Oxidative colour was put on, and its skin test has no result by then.',
   why: 'A test that nobody read warns nobody.',

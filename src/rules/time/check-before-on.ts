@@ -5,6 +5,7 @@ export default defineRule({
   name: 'check-before-on',
   family: 'time',
   severity: 'fix',
+  bears: 'that-day',
   over: 'visit',
   what: 'A check stands before what it looks at went on.',
   why: 'The course of the colour cannot be read off the card.',

@@ -5,6 +5,7 @@ export default defineRule({
   name: 'clock-unclear',
   family: 'time',
   severity: 'fix',
+  bears: 'that-day',
   over: 'visit',
   what: 'A time can be read in two ways, or counts from something that is not said.',
   why: 'A guessed time would move every minute reckoned from it.',

@@ -19,6 +19,7 @@ export default defineRule({
   name: 'heat-on-lightener',
   family: 'time',
   severity: 'fix',
+  bears: 'that-day',
   over: 'visit',
   what: 'Heat is put on lightener that lies on the scalp.',
   why: 'Heat makes peroxide work faster than it can be watched, and lightener on the scalp burns skin as well as hair.',

@@ -54,6 +54,7 @@ export default defineRule({
   name: 'lightener-not-on',
   family: 'time',
   severity: 'fix',
+  bears: 'that-day',
   over: 'visit',
   what: 'Lightener is mixed and placed at a visit that is over, and no line says when it went on or came off.',
   why: 'How long lightener was on this hair is what the next one must know, and what nobody can work out later.',

@@ -5,6 +5,7 @@ export default defineRule({
   name: 'minutes-differ',
   family: 'time',
   severity: 'fix',
+  bears: 'that-day',
   over: 'visit',
   what: 'The minutes typed after `off` are not those between the times.',
   why: 'A time or the count is wrong, and the next visit would go by one of them.',

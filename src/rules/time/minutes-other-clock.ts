@@ -32,6 +32,7 @@ export default defineRule({
   name: 'minutes-other-clock',
   family: 'time',
   severity: 'mind',
+  bears: 'never',
   over: 'client',
   what: 'The minutes typed after `off` count from first on where the leaflet counts from all on, or the other way round.',
   why: 'Read as the leaflet’s minutes, they say that it was on for longer or for less than it was.',

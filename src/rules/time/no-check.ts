@@ -135,6 +135,7 @@ export default defineRule({
   name: 'no-check',
   family: 'time',
   severity: 'fix',
+  bears: 'that-day',
   over: 'client',
   what: 'Lightener was on for longer than its time line allows without a look, or without any; `mind` where only another place of its bowl was looked at, or the shelf asks for no looks.',
   why: 'Lift runs unevenly and cannot be undone, so lightener is watched; the looks are the record of it.',

@@ -5,6 +5,7 @@ export default defineRule({
   name: 'no-off',
   family: 'time',
   severity: 'fix',
+  bears: 'that-day',
   over: 'visit',
   what: 'Something went on, and nothing says when it came off.',
   why: 'The time on the hair is the half of the formula that is missing.',

@@ -5,6 +5,7 @@ export default defineRule({
   name: 'off-before-on',
   family: 'time',
   severity: 'fix',
+  bears: 'that-day',
   over: 'visit',
   what: 'Something comes off before it went on.',
   why: 'The time on the hair cannot be reckoned.',

@@ -5,6 +5,7 @@ export default defineRule({
   name: 'off-without-on',
   family: 'time',
   severity: 'fix',
+  bears: 'that-day',
   over: 'visit',
   what: 'Something comes off that nothing puts on.',
   why: 'The time on the hair is the half of the formula that is missing.',

@@ -76,6 +76,7 @@ export default defineRule({
   name: 'pace-unlikely',
   family: 'time',
   severity: 'mind',
+  bears: 'that-day',
   over: 'visit',
   what: 'The sections of a `place` line went on faster than 20 seconds each, by the span of their `on` line.',
   why: 'A slip in the span moves every minute that counts from it, and a slip in the count the next bowl.',

@@ -40,6 +40,7 @@ export default defineRule({
   name: 'past-time',
   family: 'time',
   severity: 'stop',
+  bears: 'that-day',
   over: 'client',
   what: 'Something stayed on past the far end of its time line; `stop` for lightener and on the scalp by more than 5 minutes, else `fix`.',
   why: 'Past the maker’s time hair and scalp are at risk, and how far it lifts can no longer be told.',

@@ -67,6 +67,7 @@ export default defineRule({
   name: 'toner-on-lightener',
   family: 'time',
   severity: 'fix',
+  bears: 'that-day',
   over: 'visit',
   what: 'Toner or demi goes on hair while lightener is still on it, by the clock.',
   why: 'One of the two times is a slip, and minutes on and lift are reckoned from both.',

@@ -88,6 +88,7 @@ export default defineRule({
   name: 'under-time',
   family: 'time',
   severity: 'mind',
+  bears: 'that-day',
   over: 'client',
   what: 'Something came off before the near end of its time line, and nothing seen or noted says why; `fix` for a cover that is more than 5 minutes short where half the hair or more is grey.',
   why: 'Colour taken off early holds badly; the next visit cannot tell whether it was meant.',

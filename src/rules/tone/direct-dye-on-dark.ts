@@ -43,6 +43,7 @@ export default defineRule({
   name: 'direct-dye-on-dark',
   family: 'tone',
   severity: 'mind',
+  bears: 'that-day',
   over: 'client',
   what: 'A bright direct dye goes on hair of depth 6 or darker that nothing has lightened.',
   why: 'Direct dye lightens nothing: on dark hair it is a shine in the sun at most.',

@@ -61,6 +61,7 @@ export default defineRule({
   name: 'filler-missing',
   family: 'tone',
   severity: 'mind',
+  bears: 'that-day',
   over: 'client',
   what: 'Lightened hair is taken three depths or more darker with no filler and no warm shade anywhere in the visit; `fix` where it is noted to have turned.',
   why: 'The warmth that was taken out is missing under the new colour: it turns green or grey and fades in days.',

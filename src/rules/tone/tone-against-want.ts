@@ -57,6 +57,7 @@ export default defineRule({
   name: 'tone-against-want',
   family: 'tone',
   severity: 'mind',
+  bears: 'that-day',
   over: 'visit',
   what: 'The tone wanted is cool and everything put on there is warm, or the other way round.',
   why: 'A slip of one digit turns ash into gold; it shows only when the hair is dry.',

@@ -61,6 +61,7 @@ export default defineRule({
   name: 'tone-wrong-opposite',
   family: 'tone',
   severity: 'fix',
+  bears: 'that-day',
   over: 'client',
   what: 'A cool toner goes over a stage of lift that its tone does not neutralise: violet over orange, blue over yellow; `mind` for ash over pale yellow.',
   why: 'Violet answers yellow, blue answers orange, green answers red; another tone leaves the warmth, or turns it muddy or green.',

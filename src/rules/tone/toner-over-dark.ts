@@ -69,6 +69,7 @@ export default defineRule({
   name: 'toner-over-dark',
   family: 'tone',
   severity: 'mind',
+  bears: 'that-day',
   over: 'client',
   what: 'A toner is lighter than what was seen last at a place where it goes, by more than two depths, or than its `over` line gives; `fix` from two depths beyond that.',
   why: 'A toner lightens nothing: over hair that is too dark it does not show, and the warmth stays.',

@@ -68,6 +68,7 @@ export default defineRule({
   name: 'date-out-of-order',
   family: 'typing',
   severity: 'mind',
+  bears: 'never',
   over: 'client',
   what: 'One visit of a client is weeks out of the order that the client’s visits in that file otherwise keep.',
   why: 'A year mistyped puts the visit elsewhere in the client’s story, and tests, holds and growth are reckoned by it.',

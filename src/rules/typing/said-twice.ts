@@ -54,6 +54,7 @@ export default defineRule({
   name: 'said-twice',
   family: 'typing',
   severity: 'fix',
+  bears: 'never',
   over: 'entry',
   what: 'A line stands twice in one entry, white space and capitals apart.',
   why: 'A pasted line counts twice: in money, in stock, or in what was put on.',

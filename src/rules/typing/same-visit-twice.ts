@@ -17,6 +17,7 @@ export default defineRule({
   name: 'same-visit-twice',
   family: 'typing',
   severity: 'fix',
+  bears: 'never',
   over: 'client',
   what: 'A visit stands twice, with the same date and the same lines.',
   why: 'A pasted visit counts twice: in grams, in money, in what her hair has been through.',

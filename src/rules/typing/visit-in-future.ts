@@ -8,6 +8,7 @@ export default defineRule({
   name: 'visit-in-future',
   family: 'typing',
   severity: 'mind',
+  bears: 'never',
   over: 'visit',
   what: 'A visit that has been, by its lines, is dated after the day of the check.',
   why: 'A mistyped date puts the visit after those to come, and tests, holds and growth are reckoned by it.',
