@@ -1,10 +1,11 @@
 import type { BowlReckoned, Portion } from '../reckon/model.ts';
 import { figureJson } from './plain-json.ts';
 
-const portionJson = ({ label, role, weight, shown, strength, typed, about, how, cost }: Portion): object => ({
+const portionJson = ({ label, role, weight, weighed, shown, strength, typed, about, how, cost }: Portion): object => ({
   label,
   role,
   grams: figureJson(weight),
+  weighed: figureJson(weighed),
   shown: figureJson(shown),
   strength: figureJson(strength),
   typed,
@@ -15,7 +16,8 @@ const portionJson = ({ label, role, weight, shown, strength, typed, about, how, 
 
 /**
  * A bowl as plain JSON. Weights are grams (`shown`: rounded to the scales), strengths per cent, `ratio` developer to
- * one of base, `ready` per cent of peroxide ready for use, cost in the currency's minor units. What is not known is
+ * one of base, `ready` per cent of peroxide ready for use, both as weighed where the scales said so (`meant`: as the note
+ * means them, where that is another figure), cost in the currency's minor units. What is not known is
  * left out.
  */
 export const bowlJson = (bowl: BowlReckoned): object => ({
@@ -25,6 +27,7 @@ export const bowlJson = (bowl: BowlReckoned): object => ({
   shownTotal: figureJson(bowl.shownTotal),
   ratio: figureJson(bowl.ratio),
   ready: figureJson(bowl.ready),
+  meant: bowl.meant && { ratio: figureJson(bowl.meant.ratio), ready: figureJson(bowl.meant.ready) },
   about: bowl.about,
   mixed: figureJson(bowl.mixed),
   left: bowl.left && { grams: figureJson(bowl.left.weight), fate: bowl.left.fate },

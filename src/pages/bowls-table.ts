@@ -1,7 +1,7 @@
 import type { BowlReckoned, Portion } from '../reckon/model.ts';
 import { figure, grams, listed, perCent, ratioText } from '../reckon/say.ts';
 import type { Amount } from '../records/schema/values.ts';
-import { equal, exact, exactOf, mul, roundTo, sub, sum, ZERO } from '../text/exact.ts';
+import { type Exact, equal, exact, exactOf, mul, roundTo, sub, sum, ZERO } from '../text/exact.ts';
 import { escapeText } from './escape.ts';
 import { minorText } from './money-words.ts';
 import { bowlName, commas, type Noted } from './noted.ts';
@@ -45,13 +45,19 @@ export const partName = ({ label, role, strength, item }: Portion): string => {
   return known ? `${escapeText(label)}, ${perCent(strength)}` : escapeText(label);
 };
 
+/** `1:0.5 as weighed, meant 1:2`: a figure of the bowl as it went on the head, and as it was meant. */
+const asWeighed = (figure: string | undefined, meant: string | undefined): string | undefined =>
+  figure === undefined || meant === undefined || figure === meant ? figure : `${figure} as weighed, meant ${meant}`;
+
+const readyText = (ready: Exact | undefined): string | undefined => ready && `${perCent(ready)} peroxide ready for use`;
+
 /** The bowl in one line: `Bowl A · 120 g · 1:2 · 4 % ready for use`. */
 const captionOf = (noted: Noted, bowl: BowlReckoned, money: boolean): string =>
   [
     `**Bowl ${bowlName(bowl)}**`,
     bowl.shownTotal && hedged(bowl.about, grams(bowl.shownTotal)),
-    bowl.ratio && ratioText(bowl.ratio),
-    bowl.ready && `${perCent(bowl.ready)} peroxide ready for use`,
+    asWeighed(bowl.ratio && ratioText(bowl.ratio), bowl.meant?.ratio && ratioText(bowl.meant.ratio)),
+    asWeighed(readyText(bowl.ready), bowl.meant?.ready && perCent(bowl.meant.ready)),
     bowl.used && bowl.left && `${grams(roundTo(bowl.used, noted.salon.scale))} used`,
     money && (bowl.cost === undefined ? 'cost not known' : `products ${minorText(bowl.cost, noted.salon.currency)}`),
   ]
@@ -90,9 +96,30 @@ const totalText = (bowl: BowlReckoned): string => {
   ]);
 };
 
+/** What the scales said of a part, where it is not what was meant. */
+const weighedText = ({ weighed, weight, shown }: Portion): string =>
+  weighed === undefined || (weight !== undefined && equal(weighed, shown ?? weight)) ? '' : `weighed ${grams(weighed)}`;
+
+/** Rows of what stood on the scales and was not meant to be in the bowl. */
+const otherRows = ({ portions, held }: BowlReckoned): string[][] =>
+  held
+    .filter(({ place }) =>
+      portions.every((portion) => portion.place.line !== place.line || portion.place.at !== place.at),
+    )
+    .map((portion) => [
+      partName(portion),
+      'not meant',
+      weighedText({ ...portion, weight: undefined, shown: undefined }),
+    ]);
+
 /** The bowl as a table with its caption; `money` adds what its products cost. */
 export const bowlTable = (noted: Noted, bowl: BowlReckoned, money = false): string => {
-  const rows = bowl.portions.map((portion) => [partName(portion), shownGrams(portion), howText(noted, bowl, portion)]);
+  const rows = bowl.portions.map((portion) => [
+    partName(portion),
+    shownGrams(portion),
+    commas([howText(noted, bowl, portion), weighedText(portion)]),
+  ]);
+  rows.push(...otherRows(bowl));
   const total = totalText(bowl);
   if (bowl.shownTotal !== undefined && (rows.length > 1 || total !== ''))
     rows.push(['**In all**', `**${hedged(bowl.about, figure(bowl.shownTotal))}**`, total]);

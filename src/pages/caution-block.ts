@@ -18,7 +18,7 @@ const isNearEyes = (visit: VisitReckoned): boolean =>
 const topicsOf = (view: HeadView): CautionTopic[] => {
   const { visits, client, on } = view;
   const stoods = visits.map(({ visit }) => visit);
-  const portions = visits.flatMap(({ bowls }) => bowls.flatMap((bowl) => bowl.portions));
+  const portions = visits.flatMap(({ bowls }) => bowls.flatMap((bowl) => bowl.held));
   const kinds = new Set(portions.map(({ item }) => item?.kind));
   const oxidative = visits.some(({ bowls }) => bowls.some(isOxidative));
   const metal = client.entries.some(({ entry }) =>

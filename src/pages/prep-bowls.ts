@@ -24,15 +24,18 @@ export type PlanShown = { readonly twice: ReadonlySet<string>; readonly others: 
 const dateOf = ({ bowl }: PlannedBowl, { visit }: Plan, { twice }: PlanShown): string | undefined =>
   twice.has(bowl.name) ? visit.date : undefined;
 
-const captionOf = ({ bowl, total }: PlannedBowl, date: string | undefined): string =>
-  [
+const captionOf = ({ bowl, total }: PlannedBowl, date: string | undefined): string => {
+  // What is planned is the formula, not what the scales said of it once.
+  const { ratio, ready } = bowl.meant ?? bowl;
+  return [
     `**Bowl ${escapeText(bowl.name)}${date === undefined ? '' : ` of ${date}`}**`,
     total && hedged(bowl.about, grams(total)),
-    bowl.ratio && ratioText(bowl.ratio),
-    bowl.ready && `${perCent(bowl.ready)} peroxide ready for use`,
+    ratio && ratioText(ratio),
+    ready && `${perCent(ready)} peroxide ready for use`,
   ]
     .filter((piece) => piece !== undefined)
     .join(' · ');
+};
 
 /** The grams of the last time as the scales show them, rounded together so that they add up to their sum. */
 const lastGrams = ({ portions }: PlannedBowl, scale: Exact): Exact[] | undefined => {

@@ -167,7 +167,8 @@ const weightProblems = (said: BowlSaid, parts: readonly Part[], solution: Weight
 const readyOf = (portions: readonly Portion[], total: Weight): Weight => {
   if (total === undefined || isZero(total)) return undefined;
   const strong: { weight: Exact; percent: Exact }[] = [];
-  for (const { weight, strength } of portions) {
+  for (const { weight, strength: own, from } of portions) {
+    const strength = from?.ready ?? own;
     if (weight === undefined || strength === undefined) return undefined;
     if (!isZero(strength)) strong.push({ weight, percent: strength });
   }
@@ -183,6 +184,22 @@ const sumOf = (portions: readonly Portion[], role: Portion['role']): Weight => {
     total = total === undefined ? portion.weight : add(total, portion.weight);
   }
   return total;
+};
+
+/** What the weights of a bowl's portions come to, in grams: base, developer, their ratio, per cent of peroxide. */
+export type Figures = {
+  readonly base: Weight;
+  readonly developer: Weight;
+  readonly ratio: Weight;
+  readonly ready: Weight;
+};
+
+/** The figures of some portions that weigh `total` together. */
+export const figuresOf = (portions: readonly Portion[], total: Weight): Figures => {
+  const base = sumOf(portions, 'base');
+  const developer = sumOf(portions, 'developer');
+  const ratio = base && developer && !isZero(base) ? div(developer, base) : undefined;
+  return { base, developer, ratio, ready: readyOf(portions, total) };
 };
 
 /** Where a ratio is typed, else where the developer is. */
@@ -210,8 +227,7 @@ export const solveBowl = (
   });
   const total = allOf(weights);
   setShown(portions, total, scale);
-  const base = sumOf(portions, 'base');
-  const developer = sumOf(portions, 'developer');
+  const { base, developer, ratio, ready } = figuresOf(portions, total);
   return {
     name: said.name,
     place: said.place,
@@ -221,9 +237,9 @@ export const solveBowl = (
     shownTotal: total && (isMultiple(total, scale) ? total : roundTo(total, scale)),
     base,
     developer,
-    ratio: base && developer && !isZero(base) ? div(developer, base) : undefined,
+    ratio,
     ratioPlace: ratioPlaceOf(parts),
-    ready: readyOf(portions, total),
+    ready,
     about,
     problems,
   };

@@ -2,10 +2,11 @@ import type { ClientFile, Journal } from '../journal/journal.ts';
 import type { SalonSettings } from '../journal/salon.ts';
 import type { Stood } from '../journal/source.ts';
 import type { Visit } from '../records/schema/entry.ts';
-import { add, type Exact, max, sub, ZERO } from '../text/exact.ts';
+import { add, type Exact, equal, max, sub, ZERO } from '../text/exact.ts';
 import type { Place } from '../text/span.ts';
 import { findEarlier } from './again.ts';
 import { differsFrom } from './again-differs.ts';
+import { type Figures, figuresOf } from './bowl.ts';
 import {
   type BowlMemo,
   type Core,
@@ -17,24 +18,38 @@ import {
 } from './bowl-cores.ts';
 import { type BowlPlan, bowlName, dayOf, placeIn } from './bowl-plan.ts';
 import { shareLeft } from './bowls-used.ts';
-import type { BowlProblem, BowlReckoned } from './model.ts';
+import type { BowlProblem, BowlReckoned, Portion } from './model.ts';
 import { heldOf, portionCost, portionsCost } from './price.ts';
-import { type Weighing, weighBowl } from './weighed.ts';
+import { heldPortions, type Weighing, weighBowl } from './weighed.ts';
 import { noWeight, plainGrams } from './weighing.ts';
 
 export type { BowlMemo } from './bowl-cores.ts';
 export { usesOf } from './uses.ts';
 
 /** Grams that a bowl really held: what the scales said of it, else what was reckoned. */
-const mixedOf = ({ portions }: Core, { weighed }: Weighing): Exact | undefined => {
+const mixedOf = (held: readonly Portion[], { weighed }: Weighing): Exact | undefined => {
   if (weighed !== undefined && weighed.parts.length === 0) return weighed.total;
   let total: Exact | undefined;
-  for (const portion of portions) {
-    const held = heldOf(portion);
-    if (held === undefined) return undefined;
-    total = total === undefined ? held : add(total, held);
+  for (const { weight } of held) {
+    if (weight === undefined) return undefined;
+    total = total === undefined ? weight : add(total, weight);
   }
   return total;
+};
+
+const isAlike = (a: Exact | undefined, b: Exact | undefined): boolean =>
+  a === undefined || b === undefined ? a === b : equal(a, b);
+
+type AsHeld = Figures & Pick<BowlReckoned, 'meant'>;
+
+/** The figures of what a bowl held, and those that were meant where they are others. */
+const asHeld = (core: Core, held: readonly Portion[], mixed: Exact | undefined): AsHeld => {
+  const { portions, base, developer, ratio, ready } = core;
+  const isAsMeant = held === portions && portions.every(({ from }) => from?.meant === undefined);
+  if (isAsMeant) return { base, developer, ratio, ready, meant: undefined };
+  const figures = figuresOf(held, mixed);
+  const isSame = isAlike(figures.ratio, ratio) && isAlike(figures.ready, ready);
+  return { ...figures, meant: isSame ? undefined : { ratio, ready } };
 };
 
 /** Grams taken out of each bowl of the visit into others. */
@@ -48,6 +63,15 @@ const takenOf = (ready: ReadonlyMap<string, Ready>): ReadonlyMap<string, Exact> 
     });
   return taken;
 };
+
+/** What a bowl held, each portion with its cost: one that was not meant has none yet. */
+const priced = (
+  held: readonly Portion[],
+  portions: readonly Portion[],
+  date: string,
+  salon: SalonSettings,
+): readonly Portion[] =>
+  held === portions ? held : held.map((portion) => ({ ...portion, cost: portionCost(portion, date, salon) }));
 
 type GoneHome = { readonly weight: Exact; readonly place: Place };
 
@@ -135,27 +159,31 @@ const buildAll = (working: Working, bowls: VisitBowls): readonly BowlReckoned[] 
     const problems = core.problems.concat(weighing.problems);
     const again = compareAgain(working, bowls, whole, problems);
     const left = leftOf(one, home.get(one.name), salon, problems);
-    const mixed = mixedOf(core, weighing);
+    const held = priced(heldPortions(portions, weighing), portions, date, salon);
+    const mixed = mixedOf(held, weighing);
+    const { base, developer, ratio, ready: onHead, meant } = asHeld(core, held, mixed);
     const gone = taken.get(one.name) ?? ZERO;
     const result: BowlReckoned = {
       name: core.name,
       visit,
       place: core.place,
       portions,
+      held,
       total: core.total,
       shownTotal: core.shownTotal,
-      base: core.base,
-      developer: core.developer,
-      ratio: core.ratio,
+      base,
+      developer,
+      ratio,
       ratioPlace: core.ratioPlace,
-      ready: core.ready,
+      ready: onHead,
+      meant,
       about: core.about,
       weighed: weighing.weighed,
       mixed,
       left,
       taken: gone,
       used: mixed && sub(sub(mixed, left?.weight ?? ZERO), gone),
-      cost: portionsCost(portions),
+      cost: portionsCost(held),
       again: again && { visit: again.visit, bowl: again.bowl, share: again.share },
       problems,
     };
@@ -178,6 +206,7 @@ const withStrays = (all: readonly BowlReckoned[], { plan, visit }: VisitBowls): 
       visit,
       place: problem.place,
       portions: [],
+      held: [],
       total: undefined,
       shownTotal: undefined,
       base: undefined,
@@ -185,6 +214,7 @@ const withStrays = (all: readonly BowlReckoned[], { plan, visit }: VisitBowls): 
       ratio: undefined,
       ratioPlace: undefined,
       ready: undefined,
+      meant: undefined,
       about: false,
       weighed: undefined,
       mixed: undefined,

@@ -1,3 +1,4 @@
+import type { Place } from '../text/span.ts';
 import { minutesOf } from './clock-applied.ts';
 import type { Line } from './clock-lines.ts';
 import type { FactsOf, Minute } from './model.ts';
@@ -8,13 +9,24 @@ export type Heating = {
   readonly from: Minute | undefined;
   readonly minutes: number;
   readonly of: readonly Applied[];
+  readonly place: Place;
+  /** What the line says of it: its words and its remark. */
+  readonly says: string;
 };
 
-/** The heat of a `heat` line: its span, or its minutes; a time alone says nothing of how long. */
-export const heatingOf = ({ fact, minute, end, mention }: Line<FactsOf<'heat'>>, spoken: SpokenOf): Heating => {
+/**
+ * The heat of a `heat` line: its span, or its minutes; a time alone says nothing of how long. A `dry` line is a dryer,
+ * unless its words say otherwise.
+ */
+export const heatingOf = (
+  { fact, minute, end, mention, place }: Line<FactsOf<'heat' | 'dry'>>,
+  spoken: SpokenOf,
+): Heating => {
   const typed = (fact.minutes && minutesOf(fact.minutes)) ?? 0;
   const minutes = minute === undefined || end === undefined ? typed : Math.max(0, end - minute);
-  return { from: minute, minutes, of: spoken(mention) };
+  const words = [...fact.words.map(({ word }) => word), fact.says?.text ?? ''].join(' ').trim();
+  const says = fact.word === 'dry' ? ['dried', words].filter((word) => word !== '').join(', ') : words;
+  return { from: minute, minutes, of: spoken(mention), place, says };
 };
 
 /** Minutes of the heat that fall within a run. */
@@ -24,3 +36,9 @@ export const heatWithin = ({ from, minutes, of }: Heating, run: Applied, off: Mi
   const to = from + minutes;
   return Math.max(0, Math.min(to, off ?? to) - Math.max(from, run.firstOn));
 };
+
+/** Whether heat was put on a run while it was on, whatever is known of how long. */
+export const heats = ({ from, minutes, of }: Heating, run: Applied, off: Minute | undefined): boolean =>
+  of.includes(run) &&
+  (from === undefined ||
+    (from < (off ?? Number.POSITIVE_INFINITY) && Math.max(from + minutes, from + 1) > run.firstOn));

@@ -5,7 +5,7 @@ import type { Name } from '../records/schema/values.ts';
 import { mixedBowls, runsOfLine, spanOfMinutes } from './clock-applied.ts';
 import { sayDoubts, withoutDoubtful } from './clock-doubts.ts';
 import { type EndLine, endRuns } from './clock-ends.ts';
-import { heatingOf, heatWithin } from './clock-heat.ts';
+import { type Heating, heatingOf, heats, heatWithin } from './clock-heat.ts';
 import { allLines, type ClockLines, clockLines, type Line, placeIn, shownBowl } from './clock-lines.ts';
 import { shareChecks } from './clock-looks.ts';
 import { bowlUnnamed, noSuchBowl, spanBackwards } from './clock-problems.ts';
@@ -112,16 +112,24 @@ const toldBy = (ending: EndLine | undefined): number | undefined =>
     ? spanOfMinutes(ending.fact.claim)?.most
     : undefined;
 
+const isDrying = (line: Line): line is Line<FactsOf<'dry'>> => line.fact.word === 'dry';
+
 const runOf = (
   applied: Applied,
   ending: EndLine | undefined,
   inOrderOff: SectionsOff | undefined,
-  heat: number,
+  heatings: readonly Heating[],
+  dryings: readonly Heating[],
   checks: Run['checks'],
 ): Run => {
   const { bowl, zone, firstOn, allOn, spanned, meant, place } = applied;
   const off = inOrderOff?.off ?? ending?.minute;
   const firstOff = inOrderOff?.sections.firstOff ?? off;
+  let heat = 0;
+  for (const heating of heatings) heat += heatWithin(heating, applied, off);
+  // What never came off by the notes was off when it was dried.
+  const dried = off === undefined ? [] : dryings.filter(({ from }) => from !== undefined);
+  const hot = [...heatings, ...dried].filter((heating) => heats(heating, applied, off));
   return {
     bowl,
     zone,
@@ -135,6 +143,7 @@ const runOf = (
     sections: inOrderOff?.sections,
     meant,
     heat,
+    ...(hot.length > 0 && { heats: hot.map(({ place: at, says }) => ({ place: at, says })) }),
     checks,
     onPlace: place,
     offPlace: ending?.place,
@@ -164,12 +173,8 @@ export const reckonClock = (visit: Stood<Visit>, salon: SalonSettings): ClockRec
     if (end !== undefined && (last === undefined || end > last)) last = end;
   const offs = new Map([...ended.endings].map(([run, ending]) => [run, { minute: ending.end ?? ending.minute }]));
   const checks = shareChecks(lines.checks, runs, offs, spoken);
-  const heats = lines.heats.map((line) => heatingOf(line, spoken));
-  const heatOf = (run: Applied): number => {
-    let minutes = 0;
-    for (const heating of heats) minutes += heatWithin(heating, run, offs.get(run)?.minute);
-    return minutes;
-  };
+  const heatings = lines.heats.map((line) => heatingOf(line, spoken));
+  const dryings = lines.others.filter(isDrying).map((line) => heatingOf(line, spoken));
   const said = sayUnknownBowls(visit, all, mixed).concat(
     sayDoubts(visit, salon),
     sayBackwards(all),
@@ -182,7 +187,7 @@ export const reckonClock = (visit: Stood<Visit>, salon: SalonSettings): ClockRec
   const [first] = runs;
   return {
     runs: runs.map((run) =>
-      runOf(run, ended.endings.get(run), sections.get(run), heatOf(run), checks.of.get(run) ?? NO_LOOKS),
+      runOf(run, ended.endings.get(run), sections.get(run), heatings, dryings, checks.of.get(run) ?? NO_LOOKS),
     ),
     unclocked: clockless.unclocked,
     looks: checks.looks,

@@ -54,7 +54,7 @@ export const holdsOn = (date: string, client: ClientFile, visits: readonly Stood
 export const breaksHold = ({ what }: Pick<HoldInForce, 'what'>, bowl: BowlReckoned): boolean => {
   if (what === 'all') return isColour(bowl);
   if (what === 'oxidative') return isOxidative(bowl);
-  return bowl.portions.some(({ item, from }) =>
+  return bowl.held.some(({ item, from }) =>
     from === undefined ? item?.name === what || item?.kind === what : breaksHold({ what }, from),
   );
 };

@@ -75,18 +75,23 @@ export type BowlReckoned = {
   readonly name: string;
   readonly visit: Stood<Visit>;
   readonly place: Place;
+  /** What the note means to be in it. */
   readonly portions: readonly Portion[];
+  /** What went into it: each portion as the scales said where a `weighed` line stands, else as meant. */
+  readonly held: readonly Portion[];
   readonly total: Exact | undefined;
   readonly shownTotal: Exact | undefined;
-  /** Grams of base and of developer, additives apart unless they are in the ratio. */
+  /** Grams of base and of developer in what it held, additives apart unless they are in the ratio. */
   readonly base: Exact | undefined;
   readonly developer: Exact | undefined;
-  /** Developer to one of base. */
+  /** Developer to one of base, as it went on the head. */
   readonly ratio: Exact | undefined;
   /** The place of the ratio or of the developer’s weight. */
   readonly ratioPlace: Place | undefined;
-  /** Per cent of peroxide in the bowl as mixed: ready for use. */
+  /** Per cent of peroxide in what it held: ready for use. */
   readonly ready: Exact | undefined;
+  /** Ratio and strength that the note means, where the scales, or a bowl it is taken out of, make them other ones. */
+  readonly meant: { readonly ratio: Exact | undefined; readonly ready: Exact | undefined } | undefined;
   readonly about: boolean;
   /** What the scales said, where a `weighed` line stands: grams by portion label, and the total. */
   readonly weighed:
@@ -141,7 +146,9 @@ export type Looked = {
   readonly about: boolean;
 };
 
-/** One bowl on one zone (or on the whole head when no zone is named), from first on to off. */
+/** Heat put on a run: where its line stands, and what that says of it, words and remark. */
+export type HeatOn = { readonly place: Place; readonly says: string };
+
 /** A bowl put on a place, with a clock or without. */
 export type PutOn = {
   /** As typed but in capitals; undefined when the line names none and several could be meant. */
@@ -164,6 +171,7 @@ export type Unclocked = PutOn & {
   readonly last: boolean;
 };
 
+/** One bowl on one zone (or on the whole head when no zone is named), from first on to off. */
 export type Run = PutOn & {
   readonly firstOn: Minute;
   readonly allOn: Minute;
@@ -178,7 +186,10 @@ export type Run = PutOn & {
   readonly told: number | undefined;
   /** Where the sections came off in the order they went on: when the first did, and the minutes of the shortest and the longest. */
   readonly sections: { readonly firstOff: Minute; readonly least: number; readonly most: number } | undefined;
+  /** Minutes under heat. */
   readonly heat: number;
+  /** The `heat` lines that were on it, and `dry` lines while it was on, where there are any. */
+  readonly heats?: readonly HeatOn[];
 };
 
 export type ClockReckoned = {

@@ -31,9 +31,9 @@ const costOf = (bowls: readonly BowlReckoned[], loose: readonly ProductUse[]): E
 
 /** What was used and has no price or no weight, each name once. */
 const missingOf = (bowls: readonly BowlReckoned[], loose: readonly ProductUse[]): string[] => {
-  const inBowls = bowls.flatMap(({ cost, name, portions }) => {
+  const inBowls = bowls.flatMap(({ cost, name, held }) => {
     if (cost !== undefined) return [];
-    const labels = portions.filter((portion) => portion.cost === undefined).map(({ label }) => label);
+    const labels = held.filter((portion) => portion.cost === undefined).map(({ label }) => label);
     return labels.length > 0 ? labels : [`bowl ${name}`];
   });
   const beside = loose.flatMap(({ product, cost }) => (cost === undefined ? [product] : []));

@@ -8,9 +8,8 @@ import type { BowlReckoned, FactsOf, Portion, VisitReckoned } from './model.ts';
 /** What a visit's bowls do to the hair, and where they go. */
 
 /** Whether some portion of a bowl, or of the bowls it is taken out of, is as asked. */
-const holds = ({ portions }: BowlReckoned, fits: (portion: Portion) => boolean): boolean => {
-  for (const portion of portions)
-    if (portion.from === undefined ? fits(portion) : holds(portion.from, fits)) return true;
+const holds = ({ held }: BowlReckoned, fits: (portion: Portion) => boolean): boolean => {
+  for (const portion of held) if (portion.from === undefined ? fits(portion) : holds(portion.from, fits)) return true;
   return false;
 };
 
@@ -55,8 +54,8 @@ export const isOffHead = (visit: Pick<VisitReckoned, 'visit' | 'clock'>, { name 
  */
 export const productsToTest = (visit: Pick<VisitReckoned, 'visit' | 'clock' | 'bowls'>): string[] => {
   const products: string[] = [];
-  const lookThrough = (bowl: BowlReckoned, { portions }: BowlReckoned): void => {
-    for (const { from, item } of portions) {
+  const lookThrough = (bowl: BowlReckoned, { held }: BowlReckoned): void => {
+    for (const { from, item } of held) {
       if (from !== undefined) lookThrough(bowl, from);
       else if (
         item?.kind !== undefined &&

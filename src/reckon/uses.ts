@@ -31,9 +31,9 @@ export const usesOf = (bowls: readonly BowlReckoned[], loose: readonly ProductUs
     draft.cost = draft.cost && cost && add(draft.cost, cost);
     return draft;
   };
-  const leave = ({ portions, mixed }: BowlReckoned, weight: Exact): void => {
+  const leave = ({ held: parts, mixed }: BowlReckoned, weight: Exact): void => {
     if (mixed === undefined || isZero(mixed)) return;
-    for (const portion of portions) {
+    for (const portion of parts) {
       const share = mul(weight, div(held(portion), mixed));
       if (portion.from !== undefined) leave(portion.from, share);
       else if (isProduct(portion)) {
@@ -42,8 +42,8 @@ export const usesOf = (bowls: readonly BowlReckoned[], loose: readonly ProductUs
       }
     }
   };
-  for (const { portions } of bowls)
-    for (const portion of portions)
+  for (const { held: parts } of bowls)
+    for (const portion of parts)
       if (isProduct(portion)) count(productOf(portion), portion.shade, held(portion), portion.cost);
   for (const { product, shade, mixed, cost, pieces } of loose) {
     const draft = count(product, shade, mixed, cost);

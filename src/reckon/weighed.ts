@@ -8,9 +8,15 @@ import { resolveParts } from './portions.ts';
 import { listed } from './say.ts';
 
 /** What the scales said of a bowl, where a `weighed` line stands. */
-export type Weighing = { readonly weighed: BowlReckoned['weighed']; readonly problems: readonly BowlProblem[] };
+export type Weighing = {
+  readonly weighed: BowlReckoned['weighed'];
+  /** What stood on the scales and the bowl's own lines do not hold. */
+  readonly others: readonly Part[];
+  readonly problems: readonly BowlProblem[];
+};
 
-const UNWEIGHED: Weighing = { weighed: undefined, problems: [] };
+const NO_OTHERS: readonly Part[] = [];
+const UNWEIGHED: Weighing = { weighed: undefined, others: NO_OTHERS, problems: [] };
 
 const sameStrength = (a: Exact | undefined, b: Exact | undefined): boolean =>
   a !== undefined && b !== undefined && equal(a, b);
@@ -64,7 +70,7 @@ export const weighBowl = (working: Working, bowls: VisitBowls, plan: BowlPlan, c
   const nameless = parts.every(({ label }) => label === '');
   const [only] = parts;
   if (nameless && parts.length === 1 && portions.length !== 1 && only?.grams !== undefined)
-    return { weighed: { total: only.grams, place, parts: [] }, problems: [] };
+    return { weighed: { total: only.grams, place, parts: [] }, others: NO_OTHERS, problems: [] };
   const free = new Map(portions.entries());
   const problems = reading.filter(
     ({ kind, near }) =>
@@ -72,6 +78,7 @@ export const weighBowl = (working: Working, bowls: VisitBowls, plan: BowlPlan, c
   );
   const quiet = problems.length > 0 || core.problems.length > 0 || portions.length === 0;
   const inOrder = nameless && parts.length === portions.length;
+  const others: Part[] = [];
   for (const [order, part] of parts.entries()) {
     const index = inOrder ? order : matchOf(part, free);
     const portion = free.get(index);
@@ -86,7 +93,10 @@ export const weighBowl = (working: Working, bowls: VisitBowls, plan: BowlPlan, c
           todo: `Write its grams, as in \`weighed ${core.name} 41 ${part.label || 'clay'}\`.`,
           also: [{ place: core.place, says: 'what it holds' }],
         });
-    } else if (!quiet)
+      continue;
+    }
+    if (part.item !== undefined && part.grams !== undefined) others.push(part);
+    if (!quiet)
       problems.push({
         kind: 'disagree',
         place: part.place,
@@ -97,5 +107,43 @@ export const weighBowl = (working: Working, bowls: VisitBowls, plan: BowlPlan, c
   }
   const held = portions.flatMap(({ label, weighed }) => (weighed === undefined ? [] : [{ label, weight: weighed }]));
   const total = sum(held.map(({ weight }) => weight));
-  return { weighed: held.length === 0 ? undefined : { total, place, parts: held }, problems };
+  return { weighed: held.length === 0 ? undefined : { total, place, parts: held }, others, problems };
+};
+
+/** A portion as it stood on the scales in place of what was meant. */
+const asWeighed = (portion: Portion, weight: Exact): Portion => ({ ...portion, weight, shown: weight, about: false });
+
+const portionOf = ({ component, place, role, item, label, shade, strength, grams }: Part): Portion => ({
+  component,
+  place,
+  role,
+  item,
+  label,
+  shade,
+  weight: grams,
+  shown: grams,
+  strength,
+  typed: true,
+  about: false,
+  ...(grams !== undefined && { weighed: grams }),
+  cost: undefined,
+});
+
+/**
+ * The portions that a bowl really held: each with its weight on the scales, where they said one. Something else on the
+ * scales stands in for the only portion of its role that they did not weigh (`dev-9` for `dev-6`); with none, or several
+ * to choose from, it came besides. The very portions where the scales said nothing of them.
+ */
+export const heldPortions = (portions: readonly Portion[], { others }: Weighing): readonly Portion[] => {
+  if (others.length === 0 && portions.every(({ weighed }) => weighed === undefined)) return portions;
+  const held = portions.map((portion) =>
+    portion.weighed === undefined ? portion : asWeighed(portion, portion.weighed),
+  );
+  for (const other of others) {
+    const free = held.filter(({ role, weighed }) => role === other.role && weighed === undefined);
+    const [only] = free;
+    if (only !== undefined && free.length === 1) held[held.indexOf(only)] = portionOf(other);
+    else held.push(portionOf(other));
+  }
+  return held;
 };

@@ -38,6 +38,7 @@ import bowlUnmixed from './mix/bowl-unmixed.ts';
 import claimDiffers from './mix/claim-differs.ts';
 import developerMissing from './mix/developer-missing.ts';
 import developerUnclear from './mix/developer-unclear.ts';
+import kindsInBowl from './mix/kinds-in-bowl.ts';
 import mixedKept from './mix/mixed-kept.ts';
 import moreLeftThanMixed from './mix/more-left-than-mixed.ts';
 import ratioOffMix from './mix/ratio-off-mix.ts';
@@ -46,6 +47,7 @@ import shadeUnknown from './mix/shade-unknown.ts';
 import weightMissing from './mix/weight-missing.ts';
 import chargeMissing from './money/charge-missing.ts';
 import chargeTotal from './money/charge-total.ts';
+import chargeUnlikely from './money/charge-unlikely.ts';
 import chargedNotMixed from './money/charged-not-mixed.ts';
 import depositNotTaken from './money/deposit-not-taken.ts';
 import depositUnused from './money/deposit-unused.ts';
@@ -65,6 +67,7 @@ import splitUnknownStylist from './names/split-unknown-stylist.ts';
 import unknownName from './names/unknown-name.ts';
 import unknownZone from './names/unknown-zone.ts';
 import outsideHours from './order/outside-hours.ts';
+import twoHeadsAtOnce from './order/two-heads-at-once.ts';
 import bandingRisk from './overlap/banding-risk.ts';
 import overlapOnLightened from './overlap/overlap-on-lightened.ts';
 import rootsFirst from './overlap/roots-first.ts';
@@ -115,6 +118,7 @@ import packMissing from './shelf/pack-missing.ts';
 import priceDiffers from './shelf/price-differs.ts';
 import priceMissing from './shelf/price-missing.ts';
 import onScalpStrength from './strength/on-scalp-strength.ts';
+import otherDeveloper from './strength/other-developer.ts';
 import peroxideOnDirect from './strength/peroxide-on-direct.ts';
 import readyOverLimit from './strength/ready-over-limit.ts';
 import strengthNotOffered from './strength/strength-not-offered.ts';
@@ -132,6 +136,7 @@ import skinTestUnread from './tests/skin-test-unread.ts';
 import checkBeforeOn from './time/check-before-on.ts';
 import clockUnclear from './time/clock-unclear.ts';
 import heatOnLightener from './time/heat-on-lightener.ts';
+import lightenerMinutes from './time/lightener-minutes.ts';
 import lightenerNotOn from './time/lightener-not-on.ts';
 import minutesDiffer from './time/minutes-differ.ts';
 import minutesOtherClock from './time/minutes-other-clock.ts';
@@ -195,6 +200,7 @@ export const RULES: readonly Rule[] = [
   claimDiffers,
   developerMissing,
   developerUnclear,
+  kindsInBowl,
   mixedKept,
   moreLeftThanMixed,
   ratioOffMix,
@@ -203,6 +209,7 @@ export const RULES: readonly Rule[] = [
   weightMissing,
   chargeMissing,
   chargeTotal,
+  chargeUnlikely,
   chargedNotMixed,
   depositNotTaken,
   depositUnused,
@@ -222,6 +229,7 @@ export const RULES: readonly Rule[] = [
   unknownName,
   unknownZone,
   outsideHours,
+  twoHeadsAtOnce,
   bandingRisk,
   overlapOnLightened,
   rootsFirst,
@@ -271,6 +279,7 @@ export const RULES: readonly Rule[] = [
   priceDiffers,
   priceMissing,
   onScalpStrength,
+  otherDeveloper,
   peroxideOnDirect,
   readyOverLimit,
   strengthNotOffered,
@@ -288,6 +297,7 @@ export const RULES: readonly Rule[] = [
   checkBeforeOn,
   clockUnclear,
   heatOnLightener,
+  lightenerMinutes,
   lightenerNotOn,
   minutesDiffer,
   minutesOtherClock,

@@ -1,18 +1,18 @@
 import type { ShelfItem } from '../journal/shelf.ts';
 import type { BowlReckoned, Portion } from '../reckon/model.ts';
 import type { Strength } from '../records/schema/values.ts';
-import { add, div, type Exact, exactOf, isZero, mul, ZERO } from '../text/exact.ts';
+import { add, compare, div, type Exact, exact, exactOf, isZero, mul, sub, ZERO } from '../text/exact.ts';
 import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
 import { percentOf } from '../trade/strength.ts';
 
 const isOutOfAnother = ({ from }: Portion): boolean => from !== undefined;
 
-/** Every portion that went into a bowl, those out of another bowl included. */
-export const portionsIn = ({ portions }: BowlReckoned): readonly Portion[] =>
-  portions.some(isOutOfAnother)
-    ? portions.flatMap((portion) => (portion.from === undefined ? [portion] : portionsIn(portion.from)))
-    : portions;
+/** Every portion that went into a bowl, as weighed where the scales said so, those out of another bowl included. */
+export const portionsIn = ({ held }: BowlReckoned): readonly Portion[] =>
+  held.some(isOutOfAnother)
+    ? held.flatMap((portion) => (portion.from === undefined ? [portion] : portionsIn(portion.from)))
+    : held;
 
 type Contents = { readonly items: readonly ShelfItem[]; readonly bases: readonly ShelfItem[] };
 
@@ -35,7 +35,7 @@ export const basesIn = (bowl: BowlReckoned): readonly ShelfItem[] => contentsOf(
 
 /** Where a portion stands in its bowl's own line; the whole bowl where it came out of another. */
 export const placeInBowl = (bowl: BowlReckoned, is: (portion: Portion) => boolean): Place =>
-  (bowl.portions.find(is) ?? bowl).place;
+  (bowl.held.find(is) ?? bowl).place;
 
 /** Whether peroxide is in a bowl; a developer of 0 % is none. */
 export const hasPeroxide = (bowl: BowlReckoned): boolean => portionsIn(bowl).some(isPeroxide);
@@ -45,9 +45,7 @@ const isPeroxide = ({ role, strength }: Portion): boolean =>
 
 const isDeveloper = ({ role }: Portion): boolean => role === 'developer';
 
-/** Strength of the developers in a bowl together, in per cent; undefined without one, or while a weight is missing. */
-export const developerStrength = (bowl: BowlReckoned): Exact | undefined => {
-  const portions = portionsIn(bowl);
+const strengthOf = (portions: readonly Portion[]): Exact | undefined => {
   const first = portions.findIndex(isDeveloper);
   const last = portions.findLastIndex(isDeveloper);
   if (first === last) return portions[first]?.strength;
@@ -59,6 +57,22 @@ export const developerStrength = (bowl: BowlReckoned): Exact | undefined => {
     peroxide = add(peroxide, mul(portion.weight, portion.strength));
   }
   return isZero(weight) ? undefined : div(peroxide, weight);
+};
+
+/** What a hand that pours two developers may be out by, in per cent of peroxide: a choice, no source. */
+const POURED = exact(1, 4);
+
+/**
+ * Strength of the developers in a bowl together, in per cent, as weighed; as meant where a blend was poured a gram or two
+ * beside it. Undefined without a developer, or while a weight is missing.
+ */
+export const developerStrength = (bowl: BowlReckoned): Exact | undefined => {
+  const weighed = strengthOf(portionsIn(bowl));
+  if (bowl.held === bowl.portions || weighed === undefined) return weighed;
+  const meant = strengthOf(bowl.portions);
+  if (meant === undefined) return weighed;
+  const apart = compare(weighed, meant) < 0 ? sub(meant, weighed) : sub(weighed, meant);
+  return compare(apart, POURED) <= 0 ? meant : weighed;
 };
 
 /** A strength as typed, in per cent. */

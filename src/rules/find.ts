@@ -1,6 +1,7 @@
 import { clientParts } from '../journal/groups.ts';
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import type { Source, Stood } from '../journal/source.ts';
+import type { HandOn } from '../reckon/hands.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import type { Notice } from '../records/notice.ts';
 import type { Finding } from '../text/finding.ts';
@@ -28,6 +29,7 @@ const BOTH_RULES = only('shelf and clients');
 const CLIENT_RULES = [...only('client'), ...BOTH_RULES];
 const FINDING_RULES = only('findings');
 const JOURNAL_RULES = only('journal');
+const DAY_RULES = only('day');
 
 /** The remark of a finding's own lines that says why, in words that the rule accepts. */
 const ownReason = ({ accepts }: Rule, { place, also }: Found, { remarkAt }: Subjects): string | undefined => {
@@ -131,5 +133,12 @@ export const findShared = (journal: Journal, subjects: Subjects): Finding[] => {
   const atPlace = ({ place }: Found): Subject => subjects.at(place);
   for (const rule of JOURNAL_RULES) addAll(all, rule, rule.check(journal), atPlace, subjects);
   for (const rule of BOTH_RULES) addAll(all, rule, rule.shared(journal), atPlace, subjects);
+  return all;
+};
+
+/** What is found in the hands of one day, in order of the clock, on all heads. */
+export const findInDay = (hands: readonly HandOn[], subjects: Subjects): Finding[] => {
+  const all: Finding[] = [];
+  for (const rule of DAY_RULES) addAll(all, rule, rule.check(hands), ({ place }) => subjects.at(place), subjects);
   return all;
 };

@@ -1,5 +1,6 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import type { Stood } from '../journal/source.ts';
+import type { HandOn } from '../reckon/hands.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import type { Finding, Mend, SecondPlace, Severity } from '../text/finding.ts';
 import type { Place } from '../text/span.ts';
@@ -125,7 +126,8 @@ export type ClientCheck = (
 /**
  * A rule: facts and examples, and what it looks at, which is what makes it run again. One that is `reading` is found
  * while the line is read; one over an `entry` sees its lines alone; one over `shelf and clients` finds the same thing in
- * what all share and in what is noted of one client; one over `findings` sees what the others found in a client's notes.
+ * what all share and in what is noted of one client; one over a `day` sees what hands did on all heads of one date, in
+ * order of the clock; one over the `journal` looks at what all share, and at no client; one over `findings` sees what the others found in a client's notes.
  */
 export type Rule =
   | (Base & { readonly over: 'reading' })
@@ -141,6 +143,7 @@ export type Rule =
       readonly over: 'findings';
       readonly check: (client: ClientFile, found: readonly Finding[]) => Iterable<Found>;
     })
+  | (Base & { readonly over: 'day'; readonly check: (hands: readonly HandOn[]) => Iterable<Found> })
   | (Base & { readonly over: 'journal'; readonly check: (journal: Journal) => Iterable<Found> });
 
 /** Names a rule's type where it is written. */

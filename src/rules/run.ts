@@ -1,6 +1,7 @@
 import type { Journal } from '../journal/journal.ts';
 import { reckonClient } from '../reckon/visit.ts';
 import { compareFindings, type Finding } from '../text/finding.ts';
+import { createDays } from './days.ts';
 import { findInClient, findInSource, findShared } from './find.ts';
 import { subjectsOf } from './reasons.ts';
 import type { Reckoned } from './rule.ts';
@@ -34,10 +35,13 @@ export const findAll = (journal: Journal, reckoned?: Reckoned, on?: string): All
     for (const one of found) all.push(one);
   };
   for (const source of journal.sources.values()) add(findInSource(source, subjects));
+  const days = createDays();
   for (const client of journal.clients.values()) {
     const visits = reckoned === undefined ? reckonClient(journal, client) : (reckoned.get(client.name) ?? []);
     add(findInClient(journal, subjects, client, visits, on));
+    days.put(client.name, visits);
   }
+  add(days.found(subjects));
   return reported(all);
 };
 

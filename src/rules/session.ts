@@ -5,6 +5,7 @@ import type { BowlMemo } from '../reckon/bowls.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import { reckonClient } from '../reckon/visit.ts';
 import type { Finding } from '../text/finding.ts';
+import { createDays } from './days.ts';
 import { findInClient, findInSource, findShared } from './find.ts';
 import { othersOf } from './others.ts';
 import { subjectsOf } from './reasons.ts';
@@ -31,7 +32,10 @@ export type Settled = {
   readonly reckonedOf: (client: string) => readonly VisitReckoned[];
   /** Findings in the notes of one client, which are about her. */
   readonly foundOf: (client: string) => readonly Finding[];
-  /** Findings outside clients' notes: in what all share, and in lines that are nobody's. Some are about a client too. */
+  /**
+   * Findings outside what one client's notes say by themselves: in what all share, in what several clients of a day have
+   * together, and in lines that are nobody's. Some are about a client too.
+   */
   readonly elsewhere: () => readonly Finding[];
   /** Every finding; put together when first asked for. */
   readonly all: () => AllFound;
@@ -50,6 +54,7 @@ export const openSession = (): Session => {
   const kept = new Map<string, Kept>();
   let inSources = new WeakMap<Source, readonly Finding[]>();
   let shared: readonly Finding[] = [];
+  const days = createDays();
   /** Clients that an entry describes. */
   const described = new Set<string>();
   let day: string | undefined;
@@ -92,17 +97,21 @@ export const openSession = (): Session => {
     const memo: BowlMemo = new Map();
     for (const name of redone) {
       const client = journal.clients.get(name);
-      if (client === undefined) kept.delete(name);
-      else {
+      if (client === undefined) {
+        kept.delete(name);
+        days.put(name, []);
+      } else {
         const reckoned = reckonClient(journal, client, memo);
         kept.set(name, {
           reckoned,
           found: findInClient(journal, subjects, client, reckoned, on),
           others: othersOf(client),
         });
+        days.put(name, reckoned);
       }
     }
     if (everything || journal.twice.length > 0 || shared.length > 0) shared = findShared(journal, subjects);
+    const ofDays = days.found(subjects);
     const sourceFindings = (source: Source): readonly Finding[] => {
       let found = inSources.get(source);
       if (found === undefined) {
@@ -114,7 +123,7 @@ export const openSession = (): Session => {
     const foundOf = (name: string): readonly Finding[] => kept.get(name)?.found ?? [];
     let outside: readonly Finding[] | undefined;
     const elsewhere = (): readonly Finding[] => {
-      outside ??= [...shared, ...[...journal.sources.values()].flatMap(sourceFindings)];
+      outside ??= [...shared, ...ofDays, ...[...journal.sources.values()].flatMap(sourceFindings)];
       return outside;
     };
     let all: AllFound | undefined;

@@ -279,7 +279,7 @@ visit 2026-09-04 ada-lowe
 `;
     const card = visit(cardOf(journalOf(`${CLIENT}${lines}`), 'ada-lowe', on('2026-11-25'), []), '2026-09-04');
     expect(card).toContain('**Bowl A** · about 120 g');
-    expect(card).toContain('| clay | about 40 |  |');
+    expect(card).toContain('| clay | about 40 | weighed 41 g |');
     expect(card).toContain('| **In all** | **about 120** | weighed 123 g |');
     expect(card).toContain('- **Weighed** A 41 g clay, 82 g dev-6');
     expect(card).toMatch(/\| clay \| 40 \| typed 4 scoop clay, 1 scoop is 10 g \|/);

@@ -12,8 +12,8 @@ const lightens = (item: ShelfItem | undefined): item is ShelfItem =>
 const oneDecimal = (percent: Exact): number => Math.round(toNumber(percent) * 10) / 10;
 
 /** The strength of the developers together, by weight; of the only one without a weight too. */
-const developerStrength = ({ portions }: BowlReckoned): number | undefined => {
-  const developers = portions.filter(({ role }) => role === 'developer');
+const developerStrength = ({ held }: BowlReckoned): number | undefined => {
+  const developers = held.filter(({ role }) => role === 'developer');
   const [first] = developers;
   if (developers.length === 1) return first?.strength && oneDecimal(first.strength);
   let weight = ZERO;
@@ -31,14 +31,14 @@ const developerStrength = ({ portions }: BowlReckoned): number | undefined => {
  * when nothing does. A bowl taken out of another and mixed with developer again has no strength of its own here.
  */
 export const lighteningOf = (bowl: BowlReckoned): Lightening | undefined => {
-  const own = bowl.portions.filter(({ item, role }) => role === 'base' && lightens(item));
+  const own = bowl.held.filter(({ item, role }) => role === 'base' && lightens(item));
   const weightOf = (weight: Exact | undefined): number => (weight === undefined ? 0 : toNumber(weight));
   const product = own.toSorted((a, b) => weightOf(b.weight) - weightOf(a.weight))[0]?.item;
   if (product !== undefined) return { product, strength: developerStrength(bowl) };
-  for (const { from } of bowl.portions) {
+  for (const { from } of bowl.held) {
     const inner = from && lighteningOf(from);
     if (inner === undefined) continue;
-    return bowl.portions.some(({ role }) => role === 'developer') ? { ...inner, strength: undefined } : inner;
+    return bowl.held.some(({ role }) => role === 'developer') ? { ...inner, strength: undefined } : inner;
   }
   return undefined;
 };

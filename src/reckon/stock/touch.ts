@@ -81,7 +81,7 @@ const ofBowls = ({ visit, client, salon, bowls }: TouchingVisit): Touch[] => {
   for (const bowl of bowls) {
     if (bowl.portions.length === 0 && bowl.name !== '')
       add(bowl, { ...nothing, label: `bowl ${bowl.name}`, open: 'anything', place: bowl.place });
-    for (const portion of bowl.portions) {
+    for (const portion of bowl.held) {
       const { item, label, shade, component, place, role } = portion;
       if (role === 'bowl' || role === 'water') continue;
       const [lot, amount, open] = [component.lot?.text, heldOf(portion), openOf(portion)];

@@ -17,7 +17,7 @@ const rangeFor = (
 
 const isAdditive = ({ item }: Portion): boolean => item?.kind === 'additive';
 
-const hasAdditive = ({ portions }: BowlReckoned): boolean => portions.some(isAdditive);
+const hasAdditive = ({ held }: BowlReckoned): boolean => held.some(isAdditive);
 
 const foundIn = (visit: VisitReckoned, bowl: BowlReckoned, portion: Portion): Found | undefined => {
   const { item, weight, place } = portion;
@@ -26,7 +26,9 @@ const foundIn = (visit: VisitReckoned, bowl: BowlReckoned, portion: Portion): Fo
     return undefined;
   if (item.dose.per <= 0 || item.inRatio) return undefined;
   const { least, most } = rangeFor(base, item.dose);
-  const slack = div(visit.salon.scale, exact(2));
+  const isWeighed = (bowl.weighed?.parts.length ?? 0) > 0;
+  // What was poured is a gram beside what was meant; what was meant is only rounded.
+  const slack = isWeighed ? visit.salon.scale : div(visit.salon.scale, exact(2));
   const [tooLittle, tooMuch] = [compare(weight, add(least, neg(slack))) < 0, compare(weight, add(most, slack)) > 0];
   if (!tooLittle && !tooMuch) return undefined;
   const { low, high, per } = item.dose;
@@ -47,9 +49,9 @@ const foundIn = (visit: VisitReckoned, bowl: BowlReckoned, portion: Portion): Fo
 
 function* found(visit: VisitReckoned): Generator<Found> {
   for (const bowl of bowlsPutOn(visit)) {
-    // A bowl made again is as the first one was.
-    if (bowl.again !== undefined) continue;
-    for (const portion of bowl.portions) {
+    // A bowl made again is as the first one was, if it was not weighed anew.
+    if (bowl.again !== undefined && bowl.weighed === undefined) continue;
+    for (const portion of bowl.held) {
       const one = foundIn(visit, bowl, portion);
       if (one !== undefined) yield one;
     }

@@ -35,7 +35,7 @@ export default defineRule({
       const items = itemsIn(bowl);
       if (items.some(isBase) || !items.some(({ kind }) => kind === 'developer') || !wentOn(bowl)) return undefined;
       // What has no name on the shelf, and what came out of another bowl, may be the base.
-      if (!bowl.portions.every(({ role, item }) => role === 'water' || item !== undefined)) return undefined;
+      if (!bowl.held.every(({ role, item }) => role === 'water' || item !== undefined)) return undefined;
       if (isSoftening(visit, bowl)) return undefined;
       return {
         place: bowl.place,

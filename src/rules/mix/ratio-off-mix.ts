@@ -15,6 +15,8 @@ const TENTH = exact(1, 10);
 const HALF = exact(1, 2);
 /** Developer measured by volume: a density makes `90ml` 90.9 g, and no jug shows the difference. A choice, no source. */
 const BY_VOLUME = exact(1, 50);
+/** What the hand pours beside what was meant: the scales are read, and nobody scoops a gram back. A choice, no source. */
+const POURED = exact(2);
 
 /** Least and most developer to one of colour; a shelf has few mix lines, and every bowl asks. */
 const boundsOf = lasting(({ colour, developer, to }: Ratio): { readonly low: Exact; readonly high: Exact } => {
@@ -51,8 +53,10 @@ const isDoublePigment = (bowl: BowlReckoned, { client, visit }: VisitReckoned, r
 const foundIn = (bowl: BowlReckoned, visit: VisitReckoned): Found | undefined => {
   const { salon } = visit;
   const { base, developer, ratio, ratioPlace } = bowl;
-  // A bowl made again was found out where it was first mixed.
-  if (bowl.again !== undefined || base === undefined || developer === undefined) return undefined;
+  const weighed = bowl.weighed?.parts.length === 0 ? undefined : bowl.weighed;
+  // A bowl made again was found out where it was first mixed, if it was not weighed anew.
+  if ((bowl.again !== undefined && weighed === undefined) || base === undefined || developer === undefined)
+    return undefined;
   if (ratio === undefined || ratioPlace === undefined || developer.n === 0) return undefined;
   const items = basesIn(bowl);
   const [item] = items;
@@ -66,8 +70,9 @@ const foundIn = (bowl: BowlReckoned, visit: VisitReckoned): Found | undefined =>
   if (!alike || (compare(ratio, low) >= 0 && compare(ratio, high) <= 0)) return undefined;
   const [least, most] = [mul(base, low), mul(base, high)];
   const byVolume = bowl.portions.some(({ component }) => isVolume(component.amount?.unit ?? ''));
-  const share = bowl.about ? TENTH : byVolume ? BY_VOLUME : ZERO;
-  const room = max(mul(salon.scale, HALF), mul(developer, share));
+  const share = bowl.about || weighed !== undefined ? TENTH : byVolume ? BY_VOLUME : ZERO;
+  const steps = weighed === undefined ? HALF : POURED;
+  const room = max(mul(salon.scale, steps), mul(developer, share));
   const under = compare(sub(least, developer), room) > 0;
   if (!under && compare(sub(developer, most), room) <= 0) return undefined;
   if (isWash(bowl, base)) return undefined;
@@ -75,10 +80,15 @@ const foundIn = (bowl: BowlReckoned, visit: VisitReckoned): Found | undefined =>
   const fits = compare(low, high) === 0 ? ratioText(low) : `${ratioText(low)} to ${ratioText(high)}`;
   const weights = compare(low, high) === 0 ? grams(least) : `${figure(least)} to ${grams(most)}`;
   const double = under && isDoublePigment(bowl, visit, ratio);
+  const meant = bowl.meant?.ratio;
+  const has = `${grams(developer)} developer to ${grams(base)} ${names}, ${ratioText(ratio)}`;
   return {
-    place: ratioPlace,
+    place: weighed?.place ?? ratioPlace,
     ...(double && { severity: 'mind' }),
-    message: `Bowl ${bowl.name} has ${grams(developer)} developer to ${grams(base)} ${names}, ${ratioText(ratio)}.`,
+    message:
+      weighed === undefined
+        ? `Bowl ${bowl.name} has ${has}.`
+        : `Bowl ${bowl.name} was weighed as ${has}${meant === undefined ? '' : `; ${ratioText(meant)} was meant`}.`,
     expected: `${item.full} takes ${fits}, ${weights} here (${citeLine(item, mix)}).`,
     todo: 'Write the weight as it was, or the reason: `because ratio-off-mix "…"`.',
     label: `${under ? 'at least' : 'at most'} ${grams(under ? least : most)}`,
@@ -92,7 +102,7 @@ export default defineRule({
   severity: 'fix',
   bears: 'never',
   over: 'visit',
-  what: 'Developer to colour is outside the mix line of the shelf, by more than half a step of the scales; `mind` for colour mixed thick over grey, and nothing for a bleach wash.',
+  what: 'Developer to colour, as weighed where the scales said, is outside the mix line of the shelf by more than the scales or the hand; `mind` for colour mixed thick over grey, and nothing for a bleach wash.',
   why: 'Off the maker’s ratio the mixture runs, dries or works otherwise than its times and claims say.',
   source: { kind: 'shelf', cites: 'the mix line of what is mixed' },
   accepts: MEANT,

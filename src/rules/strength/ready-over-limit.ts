@@ -8,13 +8,13 @@ import { defineRule, type Found, foundEach } from '../rule.ts';
 type Limit = (typeof LAW)['eu']['peroxide'];
 
 const foundIn = (bowl: BowlReckoned, { percent, source }: Limit): Found | undefined => {
-  const { name, ready, total } = bowl;
-  if (ready === undefined || total === undefined || compare(ready, percent) <= 0) return undefined;
+  const { name, ready, mixed } = bowl;
+  if (ready === undefined || mixed === undefined || compare(ready, percent) <= 0) return undefined;
   // A hair above the limit shows as more than the limit.
   const held = figure(ready, figure(ready) === figure(percent) ? 4 : 2);
   return {
     place: placeInBowl(bowl, ({ role }) => role === 'developer'),
-    message: `Bowl ${name} holds ${held} % peroxide ready for use, in ${grams(total)}.`,
+    message: `Bowl ${name} holds ${held} % peroxide ready for use, in ${grams(mixed)}.`,
     expected: `At most ${figure(percent)} % on the hair (${source}).`,
     todo: 'Write the strength that was used; the next bowl takes a weaker developer.',
     label: `${held} % on the head`,

@@ -2,19 +2,13 @@ import type { ShelfItem } from '../../journal/shelf.ts';
 import type { BowlReckoned } from '../../reckon/model.ts';
 import { figure, listed } from '../../reckon/say.ts';
 import type { StrengthLine } from '../../records/schema/shelf.ts';
-import { compare, type Exact } from '../../text/exact.ts';
 import { citeLine, placeOf } from '../cite.ts';
 import { basesIn, developerStrength, inPercent } from '../contents.ts';
+import { keptApart } from '../kept-apart.ts';
 import { defineRule, type Found, foundEach, NONE } from '../rule.ts';
+import { offersStrength } from '../strength-offered.ts';
 
-/** Whether a line offers a strength; a blend of two developers lies anywhere between the least and the most. */
-const offers = ({ strengths, upTo }: StrengthLine, strength: Exact, blended: boolean): boolean => {
-  if (upTo !== undefined && compare(strength, inPercent(upTo)) <= 0) return true;
-  const offered = (is: (difference: number) => boolean): boolean =>
-    strengths.some((one) => is(compare(inPercent(one), strength)));
-  if (offered((difference) => difference === 0)) return true;
-  return blended && offered((difference) => difference >= 0) && offered((difference) => difference <= 0);
-};
+type Shelf = ReadonlyMap<string, ShelfItem>;
 
 const offeredText = ({ strengths, upTo }: StrengthLine): string => {
   const list = strengths.map((strength) => `${figure(inPercent(strength))} %`);
@@ -24,10 +18,10 @@ const offeredText = ({ strengths, upTo }: StrengthLine): string => {
 const foundOf = (bowl: BowlReckoned, item: ShelfItem): Found | undefined => {
   const line = item.strengths;
   const strength = line && developerStrength(bowl);
-  const developers = bowl.portions.filter(({ role }) => role === 'developer');
+  const developers = bowl.held.filter(({ role }) => role === 'developer');
   const [first] = developers;
   if (line === undefined || strength === undefined || first === undefined) return undefined;
-  if (offers(line, strength, developers.length > 1)) return undefined;
+  if (offersStrength(line, strength, developers.length > 1)) return undefined;
   return {
     place: first.place,
     message: `Bowl ${bowl.name} has ${item.name} with ${figure(strength)} %.`,
@@ -38,11 +32,13 @@ const foundOf = (bowl: BowlReckoned, item: ShelfItem): Found | undefined => {
   };
 };
 
-const foundIn = (bowl: BowlReckoned): readonly Found[] => {
-  // A bowl made again was found out where it was first mixed.
-  if (bowl.again !== undefined) return NONE;
+const foundIn = (bowl: BowlReckoned, shelf: Shelf): readonly Found[] => {
+  // A bowl made again was found out where it was first mixed, if it was not weighed anew.
+  if (bowl.again !== undefined && bowl.weighed === undefined) return NONE;
   // A strength that no developer has is found as such, with what the product takes.
   if (bowl.problems.some(({ kind }) => kind === 'no-developer')) return NONE;
+  // Of two lines in one bowl neither has its own developer: that is found as such.
+  if (keptApart(bowl, shelf)?.by === 'line') return NONE;
   return foundEach(basesIn(bowl), (item) => foundOf(bowl, item));
 };
 
@@ -55,7 +51,7 @@ export default defineRule({
   what: 'A developer’s strength is not one that the strength line of the shelf gives.',
   why: 'The maker’s times and claims of lift hold for the strengths it names, and for no other.',
   source: { kind: 'shelf', cites: 'the strength line of what is mixed' },
-  check: ({ bowls }) => bowls.flatMap(foundIn),
+  check: ({ bowls }, { shelf }) => bowls.flatMap((bowl) => foundIn(bowl, shelf)),
   bad: `
     product dev-9 "Cream developer" developer 9%
     product clay "Peregrine clay" lightener

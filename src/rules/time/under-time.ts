@@ -4,6 +4,7 @@ import { GREY_TO_BASE } from '../../trade/grey.ts';
 import { citeLine, placeOf } from '../cite.ts';
 import { otherClockText } from '../claimed-minutes.ts';
 import { MEANT, type ReasonWords, wordsOf } from '../reason-words.ts';
+import { keptApart } from '../kept-apart.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { speaksOfRun } from '../run-events.ts';
 import { isAway } from '../seen-at.ts';
@@ -94,7 +95,9 @@ export default defineRule({
   why: 'Colour taken off early holds badly; the next visit cannot tell whether it was meant.',
   source: { kind: 'shelf', cites: 'the time line of what was put on' },
   accepts: wordsOf(MEANT, SEEN_DONE),
-  check: (_client, visits) => ofEachBowl(visits, isShort, isShorter).map(found),
+  check: (_client, visits, { shelf }) =>
+    // No time is right for what does not belong into one bowl.
+    ofEachBowl(visits, (timed) => isShort(timed) && keptApart(timed.bowl, shelf) === undefined, isShorter).map(found),
   bad: `
     range neon "Kelp direct" semi
       mix none
