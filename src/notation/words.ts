@@ -57,12 +57,14 @@ export const BODY_WORDS = {
   caution: line('free', ['client', 'visit'], 'what to know before touching the hair'),
   avoid: line('loose', ['client'], 'what the client does not want'),
   consent: line('loose', ['client'], 'what was agreed to'),
+  letter: line('loose', ['client'], 'what a doctor writes'),
 
   zone: line('list', ['salon', 'client', 'visit'], 'a place with a name of its own'),
   test: line('loose', ['client', 'visit'], 'a test made, read, or decided against'),
   hold: line('loose', ['client', 'visit'], 'what not to use, and until when'),
   because: line('loose', ['client', 'visit'], 'one rule explained on this entry'),
 
+  asked: line('loose', ['visit'], 'asked that day, and the answer'),
   aim: line('free', ['visit'], 'what the client asks for'),
   want: line('list', ['visit'], 'depth and tone to reach'),
   start: line('list', ['visit'], 'what is found before anything'),

@@ -22,8 +22,9 @@ const reactionItem = (one: ReactionOnFile): string => {
 
 const holdItems = ({ on, client, visits }: HeadView): string[] => {
   const before = visits.filter(({ date }) => date < on).map(({ visit }) => visit);
-  return holdsOn(on, client, before).map(({ what, says, from, until }) => {
-    const span = commas([from && `since ${from}`, until === undefined ? 'for good' : `until ${until}`]);
+  return holdsOn(on, client, before).map(({ what, says, from, until, untilLetter }) => {
+    const end = until !== undefined ? `until ${until}` : untilLetter ? 'until a letter' : 'for good';
+    const span = commas([from && `since ${from}`, end]);
     return spaced([`- **Hold** no ${escapeText(what)}, ${span}`, says && quote(says)]);
   });
 };

@@ -30,7 +30,7 @@ type Word = VisitFact['word'];
 /** The words of a visit by the part of the card that shows them; `bowl` to `more` and the clock have tables besides. */
 export const VISIT_PARTS = {
   alarms: ['reaction', 'stopped', 'declined', 'caution'],
-  before: ['redo', 'about', 'aim', 'want', 'start', 'regrowth', 'test', 'zone'],
+  before: ['redo', 'about', 'asked', 'aim', 'want', 'start', 'regrowth', 'test', 'zone'],
   mixes: ['bowl', 'plus', 'weighed', 'again', 'more'],
   places: ['place', 'leave'],
   clock: ['on', 'check', 'off'],

@@ -16,13 +16,14 @@ const hairText = (noted: Noted, fact: Hair): string =>
     .join('; ');
 
 /** `lightener, until 2027-01`; with neither date nor length it is for good. */
-export const holdText = ({ what, from, until, length }: Hold): string =>
+export const holdText = ({ what, from, until, length, untilLetter }: Hold): string =>
   commas([
     escapeText(what.name),
     from && `from ${from.when}`,
     until && `until ${until.when}`,
     length && `for ${durationText(length)}`,
-    until === undefined && length === undefined ? 'for good' : undefined,
+    untilLetter && 'until a letter',
+    until === undefined && length === undefined && !untilLetter ? 'for good' : undefined,
   ]);
 
 /** What each line of a client entry says, as Markdown without its first word. */
@@ -39,6 +40,7 @@ const PHRASES: Phrases = {
   test: (noted, fact) => testText(noted, fact),
   avoid: (noted, fact) => typedWords(noted, fact, fact.what),
   consent: (noted, fact) => commas([typedWords(noted, fact, fact.what), fact.date?.date]),
+  letter: (_, { date }) => date?.date ?? '',
   hold: (_, fact) => holdText(fact),
   because: (_, { rule }) => escapeText(rule.name),
   zone: (_, { zone, zones }) => commas([escapeText(zone.name), zonesText(zones)]),
@@ -58,6 +60,7 @@ export const CLIENT_LABELS: Readonly<Record<ClientFact['word'], string>> = {
   test: 'Test',
   avoid: 'Avoid',
   consent: 'Consent',
+  letter: 'Letter',
   hold: 'Hold',
   because: 'Reason given',
   zone: 'Own place',

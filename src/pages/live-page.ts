@@ -70,7 +70,7 @@ const runHtml = (open: OpenRun, now: number): string => {
   return `<li class="run" ${data}>
 <h3>${text(runName(run))}</h3>
 <p class="clock"><span class="minutes">${whole(now - run.firstOn)}</span> min on, since ${clock(run.firstOn)}</p>
-${lookHtml(open)}${spanHtml(open)}<p class="past" role="alert"${isPast ? '' : ' hidden'}><strong>Past its time.</strong> ${text(open.caution)}</p>
+${lookHtml(open)}${spanHtml(open)}<p class="past" role="alert"${isPast ? '' : ' hidden'}><strong>Past its time.</strong>${open.caution === undefined ? '' : ` ${text(open.caution)}`}</p>
 </li>`;
 };
 

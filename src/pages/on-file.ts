@@ -11,7 +11,7 @@ import { spaced } from './noted.ts';
 
 /** What the client's own entry says, apart from what already stands among the alerts and the tests. */
 
-const HAIR = ['natural', 'grey', 'hair', 'pattern', 'zone', 'history', 'avoid', 'consent'] as const;
+const HAIR = ['natural', 'grey', 'hair', 'pattern', 'zone', 'history', 'avoid', 'consent', 'letter'] as const;
 const REST = ['note', 'because', 'unread'] as const;
 
 /** Words of a client entry that the head shows elsewhere: born beside the name, tests by product, the rest as alerts. */

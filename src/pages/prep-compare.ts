@@ -39,7 +39,8 @@ const refusals = (view: HeadView, today: VisitReckoned | undefined, bowl: BowlRe
   const holds = holdsOn(on, client, before)
     .filter((hold) => breaksHold(hold, bowl))
     .map(
-      ({ what, until }) => `by the hold on ${escapeText(what)}, ${until === undefined ? 'for good' : `until ${until}`}`,
+      ({ what, until, untilLetter }) =>
+        `by the hold on ${escapeText(what)}, ${until !== undefined ? `until ${until}` : untilLetter ? 'until a letter' : 'for good'}`,
     );
   return [...wishes, ...declined, ...holds];
 };

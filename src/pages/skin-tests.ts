@@ -1,8 +1,8 @@
 import type { Journal } from '../journal/journal.ts';
 import { putsOnColour } from '../reckon/services.ts';
 import {
+  leaveSince,
   productsToTest,
-  reactionsOf,
   type SkinTestStanding,
   type SkinTestStatus,
   skinTestOn,
@@ -76,9 +76,15 @@ const standingsOf = (view: HeadView): SkinTestStanding[] => {
   const { on, client, visits } = view;
   const salon = salonOfHead(view);
   const tests = testsFor(client, salon.hours, on);
-  const stoods = visits.map(({ visit }) => visit);
-  const reactions = reactionsOf(client, stoods, salon.hours, on).filter(({ by }) => by === 'visit');
-  return skinTestOn({ date: on, minute: undefined }, productsOf(view, tests), tests, salon, reactions);
+  const reactions = (visits.at(-1)?.reacted ?? []).filter(({ dye, date }) => dye && date <= on);
+  return skinTestOn(
+    { date: on, minute: undefined },
+    productsOf(view, tests),
+    tests,
+    salon,
+    reactions,
+    (from) => leaveSince(client, from, on) !== undefined,
+  );
 };
 
 /** Visits with colour that say what she gets: the latest few. A choice, no source. */

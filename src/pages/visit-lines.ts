@@ -49,6 +49,7 @@ export const nextTexts = (noted: Noted, { visit }: Pick<VisitReckoned, 'visit'>)
 
 /** What each line of a visit says, as Markdown without its first word. */
 const PHRASES: Phrases = {
+  asked: (noted, fact) => commas([typedWords(noted, fact, fact.about), fact.answer]),
   aim: (_, { text }) => escapeText(text),
   want: (noted, fact) => allSeen(noted, fact, fact.seen),
   start: (noted, fact) => allSeen(noted, fact, fact.seen),
@@ -101,6 +102,7 @@ const PHRASES: Phrases = {
 };
 
 export const VISIT_LABELS: Readonly<Record<VisitFact['word'], string>> = {
+  asked: 'Asked',
   aim: 'Aim',
   want: 'Want',
   start: 'Found',

@@ -3,11 +3,11 @@ import { addDays, daysBetween } from '../text/dates.ts';
 import { type Awaited, awaitedAfter } from './awaited.ts';
 import { AWAY_DAYS, dayAwaited, type Standing, standingOn } from './due-window.ts';
 import { type HoldInForce, holdsOn } from './holds.ts';
+import { leaveSince } from './letters.ts';
 import type { VisitReckoned } from './model.ts';
 import { compareText } from './period.ts';
 import { productsToTest, putsOnColour } from './services.ts';
 import { type SkinTestStanding, skinTestOn } from './skin-test.ts';
-import { reactionsOf } from './state.ts';
 import { testsFor } from './tests.ts';
 
 /**
@@ -50,14 +50,23 @@ const MINUTES = 1440;
 
 const HOLDS: ReadonlySet<SkinTestStanding['status']> = new Set(['valid', 'not-needed']);
 
-const testsOf = (like: VisitReckoned | undefined, on: string, awaited: string): TestDue[] => {
+const testsOf = (
+  like: VisitReckoned | undefined,
+  reacted: VisitReckoned['reacted'],
+  on: string,
+  awaited: string,
+): TestDue[] => {
   if (like === undefined) return [];
   const { client, salon } = like;
   const tests = testsFor(client, salon.hours, on);
-  const reactions = reactionsOf(client, client.visits, salon.hours, on).filter(
-    ({ by, date }) => by === 'visit' && date <= on,
+  const standings = skinTestOn(
+    { date: awaited, minute: undefined },
+    productsToTest(like),
+    tests,
+    salon,
+    reacted.filter(({ dye }) => dye),
+    (from) => leaveSince(client, from, on) !== undefined,
   );
-  const standings = skinTestOn({ date: awaited, minute: undefined }, productsToTest(like), tests, salon, reactions);
   return standings.map((standing) => {
     const back = -Math.ceil(standing.lead / MINUTES);
     return { standing, renew: !HOLDS.has(standing.status), makeBy: addDays(awaited, back) };
@@ -81,7 +90,7 @@ const dueOf = (visits: readonly VisitReckoned[], on: string, until: string): Due
     client,
     lastVisit: last?.date ?? '',
     awaited,
-    tests: testsOf(like, on, awaited),
+    tests: testsOf(like, past.at(-1)?.reacted ?? [], on, awaited),
     holds: holdsOn(
       awaited,
       client,

@@ -3,20 +3,24 @@ import type { Stood } from '../journal/source.ts';
 import type { Caution, Hold } from '../records/schema/client.ts';
 import type { Client, Visit } from '../records/schema/entry.ts';
 import type { Place } from '../text/span.ts';
+import { firstLeave } from './letters.ts';
 import type { BowlReckoned } from './model.ts';
 import { notedUnder, onFile } from './on-file.ts';
+import { holdsDye } from './reactions.ts';
 import { isColour, isOxidative } from './services.ts';
 import { dayAfter, firstDayOf } from './when.ts';
 
 /** A hold in force. */
 export type HoldInForce = {
-  /** A kind, a product, `oxidative` or `all`. */
+  /** A kind, a product, `oxidative`, `dye` or `all`. */
   readonly what: string;
   readonly says: string | undefined;
   /** Its first day; undefined: always. */
   readonly from: string | undefined;
   /** The day it lifts; undefined: for good. */
   readonly until: string | undefined;
+  /** Lifts with a letter of a doctor, which is not on file yet. */
+  readonly untilLetter: boolean;
   readonly fact: Hold;
   readonly place: Place;
 };
@@ -24,15 +28,22 @@ export type HoldInForce = {
 /** A caution in force. */
 export type CautionInForce = { readonly text: string; readonly until: string | undefined; readonly place: Place };
 
-const holdOf = (stood: Stood<Client> | Stood<Visit>, fact: Hold, day: string | undefined): HoldInForce => {
+const holdOf = (
+  client: ClientFile,
+  stood: Stood<Client> | Stood<Visit>,
+  fact: Hold,
+  day: string | undefined,
+): HoldInForce => {
   const from = fact.from === undefined ? day : firstDayOf(fact.from.when);
   // A length counts from the hold's first day; under a client without one nothing says from when, so it is for good.
   const counted = from !== undefined && fact.length !== undefined ? dayAfter(from, fact.length) : undefined;
+  const letter = fact.untilLetter ? firstLeave(client, from ?? '') : undefined;
   return {
     what: fact.what.name,
     says: fact.says?.text,
     from,
-    until: fact.until === undefined ? counted : firstDayOf(fact.until.when),
+    until: fact.until === undefined ? (letter ?? counted) : firstDayOf(fact.until.when),
+    untilLetter: fact.untilLetter === true && letter === undefined,
     fact,
     place: { file: stood.file, line: stood.line + fact.line, at: fact.what.at },
   };
@@ -47,13 +58,14 @@ const isInForce = ({ from, until }: Pick<HoldInForce, 'from' | 'until'>, date: s
  */
 export const holdsOn = (date: string, client: ClientFile, visits: readonly Stood<Visit>[]): HoldInForce[] => {
   const noted = notedUnder(onFile(client).hold, visits);
-  return noted.map(({ stood, fact, day }) => holdOf(stood, fact, day)).filter((hold) => isInForce(hold, date));
+  return noted.map(({ stood, fact, day }) => holdOf(client, stood, fact, day)).filter((hold) => isInForce(hold, date));
 };
 
-/** Whether a bowl holds what a hold forbids: its kind, its product, oxidative colour, or any colour for `all`. */
+/** Whether a bowl holds what a hold forbids: its kind, its product, oxidative colour, dye of any kind, or any colour for `all`. */
 export const breaksHold = ({ what }: Pick<HoldInForce, 'what'>, bowl: BowlReckoned): boolean => {
   if (what === 'all') return isColour(bowl);
   if (what === 'oxidative') return isOxidative(bowl);
+  if (what === 'dye') return holdsDye(bowl) && isColour(bowl);
   return bowl.held.some(({ item, from }) =>
     from === undefined ? item?.name === what || item?.kind === what : breaksHold({ what }, from),
   );

@@ -234,6 +234,21 @@ export type ProductUse = {
 };
 
 /** One visit with everything worked out. */
+/** A `reaction` line of a visit, with what was on. */
+export type Reacted = {
+  /** ISO date of the visit. */
+  readonly date: string;
+  readonly minute: Minute | undefined;
+  /** The bowls it can have come of: those its line names, else all of the visit. */
+  readonly bowls: readonly string[];
+  /** Whether dye, and lightener, was in one of them; where no bowl is noted it may have been. */
+  readonly dye: boolean;
+  readonly lightener: boolean;
+  readonly words: readonly string[];
+  readonly says: string | undefined;
+  readonly place: Place;
+};
+
 export type VisitReckoned = {
   readonly visit: Stood<Visit>;
   readonly client: ClientFile;
@@ -255,6 +270,8 @@ export type VisitReckoned = {
     readonly own: boolean;
     readonly measured: Exact | undefined;
   };
+  /** The reactions noted at it and at the visits before, oldest first. */
+  readonly reacted: readonly Reacted[];
 };
 
 /** The facts of one word, in order. */

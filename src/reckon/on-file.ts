@@ -1,7 +1,10 @@
 import type { ClientFile } from '../journal/journal.ts';
 import type { Stood } from '../journal/source.ts';
+import type { Caution } from '../records/schema/client.ts';
 import type { Client, ClientFact, Visit, VisitFact } from '../records/schema/entry.ts';
+import type { Asked } from '../records/schema/visit.ts';
 import { recently } from '../text/recently.ts';
+import { isNo } from '../trade/said.ts';
 
 /** Words of the lines that are on file: they hold for later visits too, or are asked for at them. */
 type Word = 'test' | 'caution' | 'hold' | 'reaction';
@@ -16,6 +19,13 @@ export type Noted<W extends Word = Word> = {
 /** What is on file of a client, each in the order of her entries, then of her visits. */
 export type OnFile = { readonly [W in Word]: readonly Noted<W>[] };
 
+/** What was asked that day and not answered with no, as a caution of that day. */
+const answerOf = ({ about, answer, says, line }: Asked): Caution | undefined => {
+  if (answer === 'no' || (answer === undefined && (says === undefined || isNo(says.text)))) return undefined;
+  const asked = about.map(({ word }) => word).join(' ');
+  return { word: 'caution', line, text: says === undefined ? asked : `${asked}: ${says.text}` };
+};
+
 const lookThrough = ({ entries, visits }: ClientFile): OnFile => {
   const on = { test: [], caution: [], hold: [], reaction: [] } as { [W in Word]: Noted<W>[] };
   const add = (stood: Stood<Client> | Stood<Visit>, day: string | undefined): void => {
@@ -27,6 +37,11 @@ const lookThrough = ({ entries, visits }: ClientFile): OnFile => {
         case 'caution':
           on.caution.push({ stood, fact, day });
           break;
+        case 'asked': {
+          const said = answerOf(fact);
+          if (said !== undefined) on.caution.push({ stood, fact: said, day });
+          break;
+        }
         case 'hold':
           on.hold.push({ stood, fact, day });
           break;

@@ -21,6 +21,9 @@ export type SkinTestStatus =
   | 'void'
   | 'not-needed';
 
+/** What makes earlier tests void: a positive test, or a reaction with the bowls it can have come of. */
+export type Voiding = Moment & { readonly bowls?: readonly string[] };
+
 /** How one product stands on a day: the test that counts, and what it comes to. */
 export type SkinTestStanding = {
   readonly product: string;
@@ -33,7 +36,9 @@ export type SkinTestStanding = {
   /** The last day on which the test holds; undefined without a test, a day to count from, or an end. */
   readonly last: string | undefined;
   /** The reaction that made it void. */
-  readonly voidedBy: Moment | undefined;
+  readonly voidedBy: Voiding | undefined;
+  /** Minutes short of the salon’s time, where it was made or read too soon. */
+  readonly short?: number;
 };
 
 const DAY = 1440;
@@ -64,10 +69,10 @@ type Terms = {
   readonly lead: number;
   readonly every: Duration | undefined;
   readonly from: SalonSettings['skinTest']['from'];
-  readonly voids: readonly Moment[];
+  readonly voids: readonly Voiding[];
 };
 
-type Standing = Pick<SkinTestStanding, 'test' | 'status' | 'voidedBy' | 'last'>;
+type Standing = Pick<SkinTestStanding, 'test' | 'status' | 'voidedBy' | 'last' | 'short'>;
 
 /** The day that a test's time counts from: made, or read where the policy says so or no other day is noted. */
 const countedFrom = (test: TestMade, from: Terms['from']): string | undefined => {
@@ -88,14 +93,16 @@ const standingOf = (test: TestMade, now: Moment, terms: Terms): Standing => {
   const { made, read } = test;
   const known = knownAt(test);
   const last = lastDayOf(test, terms);
-  const is = (status: SkinTestStatus, voidedBy?: Moment): Standing => ({ test, status, last, voidedBy });
+  const is = (status: SkinTestStatus, voidedBy?: Voiding): Standing => ({ test, status, last, voidedBy });
+  const shortOf = (status: SkinTestStatus, minutes: number): Standing => ({ ...is(status), short: lead - minutes });
   if (known === undefined || !isBy(known, now)) return is('unread');
   if (test.result === 'adverse') return is('positive');
   if (test.result === 'other') return is('unclear');
   const voidedBy = voids.find((moment) => isAfter(moment, made ?? known) && isBy(moment, now));
   if (voidedBy !== undefined) return is('void', voidedBy);
-  if (made !== undefined && mostBetween(made, now) < lead) return is('too-soon');
-  if (made !== undefined && read !== undefined && mostBetween(made, read) < lead) return is('read-too-soon');
+  if (made !== undefined && mostBetween(made, now) < lead) return shortOf('too-soon', mostBetween(made, now));
+  if (made !== undefined && read !== undefined && mostBetween(made, read) < lead)
+    return shortOf('read-too-soon', mostBetween(made, read));
   return is(last !== undefined && now.date > last ? 'expired' : 'valid');
 };
 
@@ -103,31 +110,50 @@ const standingOf = (test: TestMade, now: Moment, terms: Terms): Standing => {
 const STANDS: ReadonlySet<SkinTestStatus> = new Set(['valid', 'positive', 'unclear', 'void']);
 
 /** Of the tests of a product the newest that holds, else the newest there is; from the newest on back. */
-const bestOf = (skin: readonly TestMade[], product: string, now: Moment, terms: Terms): Standing | undefined => {
+const newestOf = (standings: readonly Standing[]): Standing | undefined => {
   let newest: Standing | undefined;
   let isRead = false;
-  for (const test of skin.toReversed()) {
-    if (test.notNeeded || !covers(test, product) || !isBegun(test, now)) continue;
-    const standing = standingOf(test, now, terms);
+  for (const standing of standings) {
     const { status } = standing;
-    if (status === 'valid' || (!isRead && (status === 'positive' || status === 'unclear'))) return standing;
+    if (status === 'valid' || (!isRead && status === 'unclear')) return standing;
     isRead ||= status !== 'unread';
     newest ??= standing;
   }
   return newest;
 };
 
+/** As `newestOf`, but a positive test comes before all others, whenever it was, until a letter lifts it. */
+const bestOf = (
+  skin: readonly TestMade[],
+  product: string,
+  now: Moment,
+  terms: Terms,
+  isLifted: (from: string) => boolean,
+): Standing | undefined => {
+  const standings: Standing[] = [];
+  for (const test of skin.toReversed()) {
+    if (test.notNeeded || !covers(test, product) || !isBegun(test, now)) continue;
+    const standing = standingOf(test, now, terms);
+    if (standing.status !== 'positive') standings.push(standing);
+    else if (!isLifted(knownAt(test)?.date ?? '')) return standing;
+  }
+  return newestOf(standings);
+};
+
 /**
- * How each product stands on a day and minute: the newest test that holds, else the newest there is. A reaction seen in a
- * test, and a reading that settles nothing, stand until a later test of the product is read as clear. With the policy `void after reaction`, a later
- * reaction or positive test makes every test before it void. `reactions` are the moments of `reaction` lines.
+ * How each product stands on a day and minute: the newest test that holds, else the newest there is. A reading that
+ * settles nothing stands until a later test of the product is read as clear; a positive test stands until a letter lifts
+ * it, as `isLifted` says of its day: the dye was shown to harm, and a clear test can be false (SCCP/1104/07). With the
+ * policy `void after reaction`, a later reaction or positive test makes every test before it void. `reactions` are those
+ * noted at visits that dye can have caused.
  */
 export const skinTestOn = (
   now: Moment,
   products: readonly string[],
   tests: readonly TestMade[],
   salon: SalonSettings,
-  reactions: readonly Moment[] = [],
+  reactions: readonly Voiding[] = [],
+  isLifted: (from: string) => boolean = () => false,
 ): SkinTestStanding[] => {
   const lead = salon.skinTest.lead ?? SKIN_TEST_LEAD;
   const { every, from, voidAfterReaction } = salon.skinTest;
@@ -135,7 +161,7 @@ export const skinTestOn = (
   const positives = skin.flatMap((test) => (test.result === 'adverse' ? (knownAt(test) ?? []) : []));
   const voids = voidAfterReaction ? [...positives, ...reactions] : [];
   return products.map((product): SkinTestStanding => {
-    const best = bestOf(skin, product, now, { lead, every, from, voids });
+    const best = bestOf(skin, product, now, { lead, every, from, voids }, isLifted);
     const decision = skin.find(
       (test) => test.notNeeded && (test.made === undefined || test.made.date === now.date) && covers(test, product),
     );

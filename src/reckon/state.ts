@@ -23,8 +23,10 @@ import { firstDayOf } from './when.ts';
 
 export { ageOf, isUnder } from './age.ts';
 export { breaksHold, type CautionInForce, cautionsOn, type HoldInForce, holdsOn } from './holds.ts';
+export { type LetterOnFile, leaveSince, lettersOf } from './letters.ts';
+export { holdsDye } from './reactions.ts';
 export { isColour, isLightening, isOxidative, placingsOf, productsToTest, zonesOfBowl } from './services.ts';
-export { SKIN_TEST_LEAD, type SkinTestStanding, type SkinTestStatus, skinTestOn } from './skin-test.ts';
+export { SKIN_TEST_LEAD, type SkinTestStanding, type SkinTestStatus, skinTestOn, type Voiding } from './skin-test.ts';
 export { type Moment, type TestMade, testsFor } from './tests.ts';
 
 /** The client's visits before one of hers. */

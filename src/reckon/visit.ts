@@ -8,6 +8,7 @@ import { reckonHistory } from './history.ts';
 import { looseUses } from './loose.ts';
 import type { VisitReckoned } from './model.ts';
 import { reckonMoney } from './money.ts';
+import { reactedAt, reactedBy } from './reactions.ts';
 import { salonOf } from './salon-of.ts';
 
 /**
@@ -16,6 +17,8 @@ import { salonOf } from './salon-of.ts';
  * Reads: the joined journal. Gives: reckoned visits, oldest first. Runs again: when the visit, an earlier one of the
  * client, the shelf or the salon changes.
  */
+
+const NONE: VisitReckoned['reacted'] = [];
 
 /** Works out one visit; `earlier` are the client's visits before it, reckoned, oldest first. */
 export const reckonVisit = (
@@ -43,6 +46,7 @@ export const reckonVisit = (
     daysSinceColour,
     daysSinceRoots,
     growth,
+    reacted: reactedBy(earlier.at(-1)?.reacted ?? NONE, reactedAt(visit, { bowls, salon })),
   };
 };
 

@@ -4,6 +4,7 @@ import underAge from './age/under-age.ts';
 import allergyNamed from './cautions/allergy-named.ts';
 import blackHenna from './cautions/black-henna.ts';
 import brokenHold from './cautions/broken-hold.ts';
+import medicalLeave from './cautions/medical-leave.ts';
 import persulphateBreathing from './cautions/persulphate-breathing.ts';
 import soreScalp from './cautions/sore-scalp.ts';
 import adverseTest from './condition/adverse-test.ts';
@@ -124,6 +125,7 @@ import readyOverLimit from './strength/ready-over-limit.ts';
 import strengthNotOffered from './strength/strength-not-offered.ts';
 import tonerStrength from './strength/toner-strength.ts';
 import eyeAreaDye from './tests/eye-area-dye.ts';
+import medicineSinceTest from './tests/medicine-since-test.ts';
 import metalUnderPeroxide from './tests/metal-under-peroxide.ts';
 import reactionOnFile from './tests/reaction-on-file.ts';
 import skinTestDecision from './tests/skin-test-decision.ts';
@@ -133,6 +135,7 @@ import skinTestPositive from './tests/skin-test-positive.ts';
 import skinTestTooSoon from './tests/skin-test-too-soon.ts';
 import skinTestUnclear from './tests/skin-test-unclear.ts';
 import skinTestUnread from './tests/skin-test-unread.ts';
+import testUnderHold from './tests/test-under-hold.ts';
 import checkBeforeOn from './time/check-before-on.ts';
 import clockUnclear from './time/clock-unclear.ts';
 import heatOnLightener from './time/heat-on-lightener.ts';
@@ -166,6 +169,7 @@ export const RULES: readonly Rule[] = [
   allergyNamed,
   blackHenna,
   brokenHold,
+  medicalLeave,
   persulphateBreathing,
   soreScalp,
   adverseTest,
@@ -285,6 +289,7 @@ export const RULES: readonly Rule[] = [
   strengthNotOffered,
   tonerStrength,
   eyeAreaDye,
+  medicineSinceTest,
   metalUnderPeroxide,
   reactionOnFile,
   skinTestDecision,
@@ -294,6 +299,7 @@ export const RULES: readonly Rule[] = [
   skinTestTooSoon,
   skinTestUnclear,
   skinTestUnread,
+  testUnderHold,
   checkBeforeOn,
   clockUnclear,
   heatOnLightener,

@@ -46,7 +46,7 @@ const toFinding = (rule: Rule, found: Found, { client, reasons, salon }: Subject
     rule: rule.name,
     severity,
     ...said,
-    ...(topic !== undefined && { caution: caution(topic) }),
+    ...(topic !== undefined && topic !== false && { caution: caution(topic) }),
     ...(client !== undefined && { client }),
     ...(reason !== undefined && { reason }),
   };

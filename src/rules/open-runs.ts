@@ -1,6 +1,7 @@
 import type { ShelfItem } from '../journal/shelf.ts';
 import type { BowlReckoned, Minute, Run, VisitReckoned } from '../reckon/model.ts';
-import { type CautionTopic, caution } from '../trade/cautions.ts';
+import { caution } from '../trade/cautions.ts';
+import { cautionIn } from './caution-in.ts';
 import { basesIn } from './contents.ts';
 import { type MinutesOn, minutesOf, minutesOn, timeLineOf } from './time-line.ts';
 import { bowlOf } from './timed-runs.ts';
@@ -19,7 +20,8 @@ export type OpenRun = {
   readonly lastLook: Minute;
   /** When the next look is due by the product's own `check every`. */
   readonly nextLook: Minute | undefined;
-  readonly caution: string;
+  /** Undefined where no caution is true of it: a direct dye. */
+  readonly caution: string | undefined;
 };
 
 export type OpenTime = {
@@ -65,12 +67,12 @@ export const openRuns = (visit: VisitReckoned, earlier: readonly VisitReckoned[]
       const times = on === undefined ? [] : bases.flatMap((item) => timeOf(item, run, on) ?? []);
       const every = on === undefined ? [] : bases.flatMap((item) => everyOf(item, run, on) ?? []);
       const lastLook = Math.max(run.firstOn, ...run.checks.flatMap(({ at }) => at ?? []));
-      const topic: CautionTopic = bases.some(({ kind }) => kind === 'lightener') ? 'lightener' : 'peroxide';
+      const topic = bowl === undefined ? false : cautionIn(bowl, 'lightener', 'peroxide');
       return {
         run,
         time: times.toSorted((a, b) => a.farAt - b.farAt)[0],
         lastLook,
         nextLook: every.length === 0 ? undefined : lastLook + Math.min(...every),
-        caution: caution(topic),
+        caution: topic === false ? undefined : caution(topic),
       };
     });

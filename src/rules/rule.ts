@@ -58,8 +58,8 @@ export type Found = {
   readonly mend?: Mend;
   /** Where a rule's gravity depends on the case. */
   readonly severity?: Severity;
-  /** Where another caution than the rule's own fits the case. */
-  readonly caution?: CautionTopic;
+  /** Where another caution than the rule's own fits the case; `false` where none is true of it. */
+  readonly caution?: CautionTopic | false;
 };
 
 /** What a rule finds nearly everywhere, made once. */

@@ -19,7 +19,8 @@ export const alertsOn = (date: string, client: ClientFile): readonly SaidOnFile[
 export const isOnFile = (client: ClientFile, says: (text: string) => boolean): boolean =>
   onFile(client).caution.some(({ fact }) => says(fact.text)) ||
   allergies(client).some(({ text }) => says(text)) ||
-  historySaid(client).some(({ text }) => says(text));
+  historySaid(client).some(({ text }) => says(text)) ||
+  notesOf(client).some(({ text }) => says(text));
 
 type Begun = SaidOnFile & { readonly from: string };
 
@@ -38,6 +39,23 @@ const historyOf = recently(({ entries }: ClientFile): readonly Begun[] =>
 /** What `history` lines say, their remarks included: those that begin by a day, or all. */
 export const historySaid = (client: ClientFile, date?: string): readonly SaidOnFile[] =>
   date === undefined ? historyOf(client) : historyOf(client).filter(({ from }) => from <= date);
+
+const notesOf = recently(({ entries, visits }: ClientFile): readonly Begun[] =>
+  [...entries, ...visits].flatMap((stood) =>
+    stood.entry.facts.flatMap((fact) =>
+      fact.word === 'note'
+        ? [{ text: fact.text, place: placeOf(stood, fact), from: stood.entry.kind === 'visit' ? dayOf(stood) : '' }]
+        : [],
+    ),
+  ),
+);
+
+const dayOf = ({ entry }: ClientFile['entries'][number] | ClientFile['visits'][number]): string =>
+  (entry.kind === 'visit' && entry.date?.date) || '';
+
+/** What `note` lines say up to a day, under the client and under her visits; each with the day it is of, '' for ever. */
+export const notesSaid = (client: ClientFile, date: string): readonly (SaidOnFile & { readonly from: string })[] =>
+  notesOf(client).filter(({ from }) => from <= date);
 
 /** The first day of a date, month or year named in a text; undefined where it names none. */
 export const dayNamed = (text: string): string | undefined => {

@@ -3,27 +3,34 @@ import type { BowlReckoned, VisitReckoned } from '../reckon/model.ts';
 import { listed } from '../reckon/say.ts';
 import { isOffHead } from '../reckon/services.ts';
 import {
+  leaveSince,
   type Moment,
-  reactionsOf,
   type SkinTestStanding,
   type SkinTestStatus,
   skinTestOn,
   type TestMade,
   testsFor,
+  type Voiding,
 } from '../reckon/state.ts';
 import type { Policy } from '../records/schema/shelf.ts';
 import type { Duration } from '../records/schema/values.ts';
 import { addDays, clockText, daysBetween } from '../text/dates.ts';
 import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
+import { isClear } from '../trade/dye.ts';
 import { kindFacts } from '../trade/kinds.ts';
 import { bowlsPutOn } from './applied.ts';
 import { lineName } from './cite.ts';
-import { hasPeroxide, itemsIn, placeInBowl } from './contents.ts';
+import { hasPeroxide, itemsIn, placeInBowl, portionsIn } from './contents.ts';
 import type { Found } from './rule.ts';
 
 /** A product that a skin test comes before, where it stands in the visit, and how its test stands. */
-export type Tested = { readonly standing: SkinTestStanding; readonly place: Place };
+export type Tested = {
+  readonly standing: SkinTestStanding;
+  readonly place: Place;
+  /** Only clear shades of it were put on, which hold no dye. */
+  readonly clear: boolean;
+};
 
 /** The shelf items in a bowl that a skin test comes before: oxidative dye, as it was mixed. */
 const toTest = (bowl: BowlReckoned): readonly ShelfItem[] =>
@@ -41,61 +48,60 @@ const momentOf = ({ visit, date, clock }: VisitReckoned): Moment => {
 
 const NONE: readonly Tested[] = [];
 
-/** The reactions that can make a test void, where the salon’s policy says so. */
-const reactionsBefore = ({ client, salon, date }: VisitReckoned): readonly Moment[] =>
-  salon.skinTest.voidAfterReaction
-    ? reactionsOf(client, client.visits, salon.hours, date).filter(
-        // A reaction of the same day came of what was put on, and not before it.
-        (reaction) => reaction.by === 'visit' && reaction.date < date,
-      )
-    : [];
+/** The reactions that can make a test void: one of the same day came of what was put on, and not before it. */
+const reactionsBefore = ({ reacted, date }: VisitReckoned): readonly Voiding[] =>
+  reacted.filter((reaction) => reaction.dye && reaction.date < date);
+
+const isClearIn = (bowl: BowlReckoned, item: ShelfItem): boolean =>
+  portionsIn(bowl).every((portion) => portion.item !== item || isClear(portion.shade?.toLowerCase()));
 
 const standingsOf = (visit: VisitReckoned): readonly Tested[] => {
   const places = new Map<string, Place>();
+  const dyed = new Set<string>();
   for (const bowl of bowlsPutOn(visit)) {
     const items = toTest(bowl);
     if (items.length === 0 || isOffHead(visit, bowl)) continue;
-    for (const item of items)
+    for (const item of items) {
+      if (!isClearIn(bowl, item)) dyed.add(item.name);
       if (!places.has(item.name))
         places.set(
           item.name,
           placeInBowl(bowl, (portion) => portion.item === item),
         );
+    }
   }
   if (places.size === 0) return NONE;
   const { client, salon, date } = visit;
   const now = momentOf(visit);
   const tests = testsFor(client, salon.hours, date);
-  const reactions = reactionsBefore(visit);
-  const standings = skinTestOn(now, [...places.keys()], tests, salon, reactions);
-  return standings.map((standing) => ({ standing, place: places.get(standing.product) as Place }));
+  const isLifted = (from: string): boolean => leaveSince(client, from, date) !== undefined;
+  const standings = skinTestOn(now, [...places.keys()], tests, salon, reactionsBefore(visit), isLifted);
+  return standings.map((standing) => ({
+    standing,
+    place: places.get(standing.product) as Place,
+    clear: !dyed.has(standing.product),
+  }));
 };
 
 /** How the skin test of every product put on at a visit stands. Asked by every rule on skin tests. */
 export const testedAt: (visit: VisitReckoned) => readonly Tested[] = recently(standingsOf);
 
-const lasting = (minutes: number): string => (minutes % 60 === 0 ? `${minutes / 60} h` : `${minutes} min`);
+/** `48 h`, `47 h 50 min`, `20 min` */
+const lasting = (minutes: number): string => {
+  const [hours, rest] = [Math.floor(minutes / 60), minutes % 60];
+  if (hours === 0) return `${rest} min`;
+  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+};
 
 /** `2026-09-01 11:00`, with what is known of it. */
 export const momentText = ({ date, minute }: Moment): string =>
   minute === undefined ? date : `${date} ${clockText(minute)}`;
 
-/** Hours between two moments, rounded down; undefined when a time is not noted. */
-const hoursBetween = (from: Moment, to: Moment): number | undefined =>
-  from.minute === undefined || to.minute === undefined
-    ? undefined
-    : Math.floor((daysBetween(from.date, to.date) * 1440 + to.minute - from.minute) / 60);
-
+/** How long it is between two moments: in days where a time is not noted. */
 const between = (from: Moment, to: Moment): string => {
-  const hours = hoursBetween(from, to);
-  return hours === undefined ? `${daysBetween(from.date, to.date)} d` : `${hours} h`;
-};
-
-/** How much later a moment is: in minutes up to two hours, else in hours or days. */
-const later = (from: Moment, to: Moment): string => {
-  const minutes =
-    from.minute === undefined || to.minute === undefined || from.date !== to.date ? undefined : to.minute - from.minute;
-  return minutes === undefined || minutes >= 120 ? between(from, to) : `${minutes} minute${minutes === 1 ? '' : 's'}`;
+  const days = daysBetween(from.date, to.date);
+  if (from.minute === undefined || to.minute === undefined) return `${days} d`;
+  return lasting(days * 1440 + to.minute - from.minute);
 };
 
 /** `26 w`, `6 mo`: how long a test holds, as the policy says it. */
@@ -120,6 +126,11 @@ export const policyText = ({ salon }: VisitReckoned, { lead, every }: SkinTestSt
 
 const lateText = (last: string | undefined, date: string): string =>
   `${last === undefined ? 0 : daysBetween(last, date)} d`;
+/** `2026-03-04`, `2026-03-04 with bowl A` */
+const voidedText = (by: Voiding | undefined): string =>
+  by?.bowls === undefined || by.bowls.length === 0
+    ? (by?.date ?? '')
+    : `${by.date} with bowl${by.bowls.length === 1 ? '' : 's'} ${listed(by.bowls)}`;
 
 /** What is wrong with a test: what a message says of it after its day, and a label. */
 const sayingOf = (
@@ -131,7 +142,7 @@ const sayingOf = (
   switch (status) {
     case 'unread': {
       if (test?.read === undefined) return { says: 'has no result yet', label: 'test not read' };
-      const late = later(momentOf(visit), test.read);
+      const late = between(momentOf(visit), test.read);
       return {
         says: `was read ${late} after the visit began`,
         label: `read ${late} after`,
@@ -148,7 +159,7 @@ const sayingOf = (
         label: `held until ${last}`,
       };
     case 'void':
-      return { says: `is void since the reaction of ${voidedBy?.date}`, label: 'test void' };
+      return { says: `is void since the reaction of ${voidedText(voidedBy)}`, label: 'test void' };
     default:
       return { says: 'was positive', label: 'test positive' };
   }
@@ -163,13 +174,23 @@ const otherTest = ({ client, salon, date }: VisitReckoned): TestMade | undefined
     ({ kind, notNeeded, products }) => kind === 'skin' && !notNeeded && products.length > 0,
   );
 
+const isTested = ({ client, salon, date }: VisitReckoned, product: string): boolean =>
+  testsFor(client, salon.hours, date).some(
+    ({ kind, notNeeded, products }) =>
+      kind === 'skin' && !notNeeded && (products.length === 0 || products.includes(product)),
+  );
+
 const missingFound = (visit: VisitReckoned, { standing, place }: Tested, names: string, todo: string): Found => {
   const expected = policyText(visit, standing);
   const other = otherTest(visit);
   const asIn = `test skin ${addDays(visit.date, -LEAD)} 11:00 ${standing.product}`;
   const write = `Write the test that was made, as in \`${asIn}\`; ${todo}`;
-  const said = `${names}: no skin test is noted.`;
-  if (other === undefined) return { place, message: said, expected, todo: write, label: 'no skin test' };
+  // One that was positive, and lifted by a letter, says nothing for it.
+  const said = isTested(visit, standing.product)
+    ? `${names}: no skin test is noted since the letter.`
+    : `${names}: no skin test is noted.`;
+  if (other === undefined || isTested(visit, standing.product))
+    return { place, message: said, expected, todo: write, label: 'no skin test' };
   const made = other.made === undefined ? 'a day not noted' : other.made.date;
   const message = `The skin test of ${made} was made with ${listed(other.products)}; none with ${names}.`;
   return {
@@ -182,23 +203,33 @@ const missingFound = (visit: VisitReckoned, { standing, place }: Tested, names: 
   };
 };
 
-/** One finding a visit for all products whose test stands so, named together. */
+/** Minutes short of its time by which a test is a slip to put right, and no stop. A choice. */
+const SLIP = 60;
+
+/** How grave it is, where it is less than a stop: of a clear shade, or within an hour of its time. */
+const lighter = (clear: boolean, tested: readonly Tested[]): Pick<Found, 'severity'> => {
+  if (clear) return { severity: 'mind' };
+  return tested.every(({ standing: { short } }) => short !== undefined && short <= SLIP) ? { severity: 'fix' } : {};
+};
+
+/** One finding a visit for all products whose test stands so, named together; clear shades only where nothing else is. */
 export const skinTestFound = (
   visit: VisitReckoned,
   statuses: readonly SkinTestStatus[],
   todo: string,
 ): readonly Found[] => {
-  const isSo = ({ standing }: Tested): boolean => statuses.includes(standing.status);
-  const tested = testedAt(visit);
-  const first = tested.find(isSo);
+  const so = testedAt(visit).filter(({ standing }) => statuses.includes(standing.status));
+  const dyed = so.filter(({ clear, standing }) => !clear || standing.status === 'positive');
+  const tested = dyed.length === 0 ? so : dyed;
+  const [first] = tested;
   if (first === undefined) return [];
   const { standing, place } = first;
   const { test } = standing;
-  const names = tested
-    .filter(isSo)
-    .map(({ standing: { product } }) => product)
-    .join(', ');
-  if (test === undefined) return [missingFound(visit, first, names, todo)];
+  const clear = dyed.length === 0;
+  const all = tested.map(({ standing: { product } }) => product).join(', ');
+  const names = clear ? `${all}, in a clear shade without dye` : all;
+  const milder = lighter(clear, tested);
+  if (test === undefined) return [{ ...missingFound(visit, first, names, todo), ...milder }];
   const made = test.made === undefined ? 'a day not noted' : momentText(test.made);
   const { says, label, todo: another } = sayingOf(visit, standing);
   return [
@@ -209,6 +240,7 @@ export const skinTestFound = (
       todo: another ?? todo,
       label,
       also: [{ place: test.place, says: 'the test' }],
+      ...milder,
     },
   ];
 };

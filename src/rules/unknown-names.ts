@@ -119,7 +119,7 @@ const productsOf = (fact: Fact): Products => {
     case 'test':
       return { names: fact.products, also: KINDS };
     case 'hold':
-      return { names: [fact.what], also: [...KINDS, 'oxidative', 'all'] };
+      return { names: [fact.what], also: [...KINDS, 'oxidative', 'dye', 'all'] };
     case 'uses':
       return { names: fact.products, also: [] };
     case 'time':

@@ -1,3 +1,5 @@
+import { type Kind, kindFacts } from './kinds.ts';
+
 /** Stands at the end of every caution. */
 export const FIRST = "The maker's instructions, local law and licensed practice come first.";
 
@@ -17,9 +19,40 @@ const WORDS = {
   'under-16': 'Oxidative hair dyes carry the warning that they are not meant for anyone under 16.',
   scalp: 'A rash, or a scalp that is sensitive, irritated or damaged, is a reason given on the label not to colour.',
   eyes: 'Products near the eye can injure it; if any gets in, the eye is rinsed at once with water and medical help is sought.',
+  medical: 'Illness and its treatment change how hair and skin take colour; the doctor’s leave comes before it.',
 } as const;
 
 export type CautionTopic = keyof typeof WORDS;
+
+/** Something in a bowl: its kind, and whether peroxide was mixed with it. */
+export type InBowl = { readonly kind: Kind; readonly developed: boolean };
+
+const isOxidativeDye = ({ kind, developed }: InBowl): boolean => {
+  const { skinTest, oxidative } = kindFacts(kind);
+  return skinTest && (oxidative === true || developed);
+};
+const hasDye = ({ kind }: InBowl): boolean => kindFacts(kind).colours;
+const isLightener = ({ kind }: InBowl): boolean => kind === 'lightener' || kind === 'high-lift';
+const hasPeroxide = ({ kind, developed }: InBowl): boolean => developed || kindFacts(kind).oxidative === true;
+
+/** Of what in a bowl each caution is true: a direct dye burns nobody with peroxide, lightener alone holds no dye. */
+const TRUE_OF: Readonly<Record<CautionTopic, (one: InBowl) => boolean>> = {
+  'skin-test': hasDye,
+  reaction: hasDye,
+  lightener: isLightener,
+  peroxide: hasPeroxide,
+  metallic: hasPeroxide,
+  persulphate: ({ kind }) => kind === 'lightener',
+  'under-16': isOxidativeDye,
+  scalp: isOxidativeDye,
+  eyes: () => true,
+  medical: () => true,
+};
+
+/** Whether a caution is true of something in a bowl. */
+export function isTrueOf(topic: CautionTopic, one: InBowl): boolean {
+  return TRUE_OF[topic](one);
+}
 
 /** Every topic that a caution is held for. */
 export const CAUTION_TOPICS = Object.keys(WORDS) as readonly CautionTopic[];

@@ -1,12 +1,18 @@
+import { isDenied, saidUndenied } from './denial.ts';
+
 /** The developer, in per cent, from which lightener is called strong on weak hair: common practice, no source. */
 export const STRONG_DEVELOPER = 9;
 
 const WEAK =
-  /(?<!\b(?:no|not|never|nothing|without|less|isn't)\s(?:\p{L}+\s)?)\b(?:gummy|mushy|brittle|(?:snaps|snapping)(?!\s(?:right\s|straight\s)?back\b)|breaks|breaking|breakage|stays? stretched|stretch(?:es)? and stays?)\b/iu;
+  /\b(?:gummy|mushy|brittle|(?:snaps|snapping)(?!\s(?:right\s|straight\s)?back\b)|breaks|breaking|breakage|stays? stretched|stretch(?:es)? and stays?)\b/giu;
+
+/** Hair that no longer is so, or is so less, does not speak against going on. */
+const NO_LONGER = /\b(?:no longer|less)\s(?:\p{L}+\s)?$/iu;
 
 /** The word in a remark that calls hair weak (`gummy`, `breaks`); undefined without one, and where it is denied. */
 export function weakWord(text: string): string | undefined {
-  return WEAK.exec(text)?.[0].toLowerCase();
+  const match = saidUndenied(text, WEAK);
+  return match === undefined || NO_LONGER.test(text.slice(0, match.index)) ? undefined : match[0].toLowerCase();
 }
 
 /**
@@ -16,19 +22,15 @@ export function weakWord(text: string): string | undefined {
 const FAILED =
   /\b(?:stretch(?:es|ed)?\slike\s(?:chewing\s)?gum|(?<!bubble\s)gum(?:my|med)?|mush(?:y)?|(?:break(?:s|ing|age)?|broken?)(?!\s(?:through|into|(?:the|her|his)\s(?:base|red|orange|gold|warmth|colour|tint)))|snap(?:s|ped|ping)?(?!\s(?:right\s|straight\s)?back)|melt(?:s|ed|ing)(?!\s(?:in|into|the|roots?))|disintegrat(?:es|ed|ing)|dissolv(?:es|ed)|(?:falls|fell|came)\sapart|stay(?:s|ed)?\sstretched|stretch(?:es|ed)?\sand\sstay(?:s|ed)?)\b(?!\sfree\b)/giu;
 
-/** Where what is denied ends: `no red left, snapped`, `did not hold and broke`. */
-const CLAUSE = /[,;.:!()–—]|\b(?:and|but|then|though|until|till)\b/giu;
-
-const DENIED =
-  /(?:^|\s)(?:no|not(?! only)|never|none|nothing|without|less|hardly|barely|neither|nor|\p{L}+n['’]t)(?=\s|$)/iu;
-
 /** Of another day: `broke last time`. */
 const EARLIER = /\b(?:last (?:time|visit|year|summer|winter)|used to|previously|(?:years?|months?) ago)\b/iu;
 
-const isDenied = (before: string, after: string): boolean => {
+const CLAUSE = /[,;.:!()–—]|\b(?:and|but|then|though|until|till)\b/giu;
+
+const isOfAnotherDay = (before: string, after: string): boolean => {
   const [clause = ''] = before.split(CLAUSE).slice(-1);
   const [rest = ''] = after.split(CLAUSE);
-  return DENIED.test(clause) || /^\W*(?:none|nil|zero|0|no)(?!\p{L})/iu.test(after) || EARLIER.test(clause + rest);
+  return NO_LONGER.test(before) || EARLIER.test(clause + rest);
 };
 
 /**
@@ -39,7 +41,8 @@ export function failedWord(text: string): string | undefined {
   const plain = text.replace(/(?<=\p{L})-(?=\p{L})/gu, ' ');
   for (const match of plain.matchAll(FAILED)) {
     const to = match.index + match[0].length;
-    if (!isDenied(plain.slice(0, match.index), plain.slice(to))) return match[0].toLowerCase();
+    const isSaid = !isDenied(plain, match.index, to) && !isOfAnotherDay(plain.slice(0, match.index), plain.slice(to));
+    if (isSaid) return match[0].toLowerCase();
   }
   return undefined;
 }

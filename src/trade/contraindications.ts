@@ -1,8 +1,7 @@
-/** Not what a note denies: `no asthma`, `never any rash`. */
-const DENIED = String.raw`(?<!\b(?:no|not|never|without|denies)\s(?:\p{L}+\s)?)`;
+import { saidUndenied } from './denial.ts';
 
-/** Some words as a text has them; whether they are denied is looked at last, where they stand. */
-const saying = (words: string): RegExp => new RegExp(`(?<!\\p{L})(?=${words})${DENIED}`, 'iu');
+/** Some words as a text has them, from the beginning of a word on. */
+const saying = (words: string): RegExp => new RegExp(`(?<!\\p{L})(?:${words})`, 'giu');
 
 const BREATHING = saying('asthma|wheez|inhaler|breathless|breathing (?:trouble|difficult)|short of breath|copd');
 
@@ -11,14 +10,14 @@ const BREATHING = saying('asthma|wheez|inhaler|breathless|breathing (?:trouble|d
  * page "ANSES recommends restricting persulphates in hair products".
  */
 export function saysBreathing(text: string): boolean {
-  return BREATHING.test(text);
+  return saidUndenied(text, BREATHING) !== undefined;
 }
 
 const BLACK_HENNA = saying('black[\\s-]henna');
 
 /** Whether a text on file speaks of black henna: Regulation (EC) 1223/2009, Annex III, label warnings of oxidative dyes. */
 export function saysBlackHenna(text: string): boolean {
-  return BLACK_HENNA.test(text);
+  return saidUndenied(text, BLACK_HENNA) !== undefined;
 }
 
 /** What a label gives as a reason not to colour, kept apart: a rash on the face, and two states of the scalp. */
@@ -49,7 +48,7 @@ const SKIN_FLAGS: readonly (readonly [SkinFlag, RegExp])[] = [
  * and damaged scalp": Regulation (EC) 1223/2009, Annex III, label warnings of the oxidative hair dyes.
  */
 export function skinFlag(text: string): SkinFlag | undefined {
-  return SKIN_FLAGS.find(([, pattern]) => pattern.test(text))?.[0];
+  return SKIN_FLAGS.find(([, pattern]) => saidUndenied(text, pattern) !== undefined)?.[0];
 }
 
 /** What an allergy is to, as far as it bears on colour. */
@@ -71,5 +70,5 @@ const ALLERGENS: readonly (readonly [AllergyTo, RegExp])[] = [
  * 9a and 22 of Regulation (EC) 1223/2009, Annex III; the rest is common practice, no source.
  */
 export function allergyTo(text: string): AllergyTo | undefined {
-  return ALLERGENS.find(([, pattern]) => pattern.test(text))?.[0];
+  return ALLERGENS.find(([, pattern]) => saidUndenied(text, pattern) !== undefined)?.[0];
 }

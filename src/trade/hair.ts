@@ -46,18 +46,6 @@ export function historyFacts(word: HistoryWord): HistoryFacts {
   return HISTORY_FACTS[word];
 }
 
-/**
- * Plain words for metal in the hair: salts and compound henna, common practice, no source; a restorer holds lead or
- * another metal.
- */
-const METAL =
-  /\b(?<!\b(?:no|not|never|without|free of|free from)\s(?:\p{L}+\s)?)(?<!\bnon[-\s])(?:metal(?:lic)?\s(?:salts?|dyes?|colours?|tint)|compound henna|colour restorer|(?:lead|copper|silver|iron) (?:salts?|acetate|nitrate|sulphate))\b(?!\s?-?free\b)/iu;
-
-/** The words by which a note says that metal may be in the hair; undefined without any, and where they are denied. */
-export function metalWords(text: string): string | undefined {
-  return METAL.exec(text)?.[0].toLowerCase();
-}
-
 /** Qualities of hair with their words, thinnest, lowest, shortest or straightest first. Trade terms. */
 export const HAIR_QUALITIES = {
   strand: ['fine', 'medium', 'coarse'],

@@ -117,11 +117,13 @@ export const WORD_EXAMPLES: Readonly<Record<BodyWord, string>> = {
   caution: client('> caution pregnant until 2027-01'),
   avoid: client('> avoid "brassiness"'),
   consent: client('> consent photos'),
+  letter: client('> letter 2026-05-02 "Dr N: may have hair colour"'),
 
   test: client('> test skin 2026-09-01 11:00 gloss read 2026-09-03 11:30 clear'),
   hold: client('> hold lightener to 2027-01 "ends gummy"'),
   because: visit(`${WORN}> because no-check "by the window, every five minutes"\n`),
 
+  asked: visit('> asked asthma "wheezes in spring"\n'),
   aim: visit('> aim brighter at the front\n'),
   want: visit('> want lengths 9 violet\n'),
   start: greying('', '> start roots 6, grey 60%\n'),

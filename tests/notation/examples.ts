@@ -70,12 +70,14 @@ stock 2026-08-01 at harbour
   avoid "brassiness"
   consent photos
   consent form 2026-09-01 "her mother"
+  letter 2026-05-02 "Dr N: may have hair colour"
   hold lightener to 2027-01 "ends gummy"
 `,
   },
   {
     name: 'visit',
     text: `visit 2026-09-04 14:00 wren-abbott by io at harbour
+  asked asthma no
   aim brighter at the front, soft through the nape
   start roots 6, lengths 8 warm, grey 30% temples
   want lengths 9 violet

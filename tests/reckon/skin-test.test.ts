@@ -93,12 +93,12 @@ describe('skinTestOn', () => {
     expect(standOn(['2026-09-04'], `${CLEAR}${older}`)).toEqual(['cream valid 2026-09-01']);
   });
 
-  it('keeps a positive test until a later one is clear', () => {
+  it('keeps a positive test, whatever later ones show', () => {
     const positive = 'test skin 2026-09-10 11:00 cream read 2026-09-12 11:30 reaction\n';
     expect(standOn(['2026-09-20'], CLEAR + positive)).toEqual(['cream positive 2026-09-10']);
     expect(standOn(['2026-09-20'], `${positive}test skin 2026-09-18 cream`)).toEqual(['cream positive 2026-09-10']);
     expect(standOn(['2026-09-25'], `${positive}test skin 2026-09-20 11:00 cream read 2026-09-22 11:30 clear`)).toEqual([
-      'cream valid 2026-09-20',
+      'cream positive 2026-09-10',
     ]);
     expect(standOn(['2026-09-25'], 'test skin 2026-09-20 cream positive')).toEqual(['cream positive 2026-09-20']);
   });

@@ -76,6 +76,7 @@ const lines: readonly (readonly [line: string, ...said: object[]])[] = [
   ['avoid "brassiness"', { says: 'brassiness' }],
   ['avoid red, copper', { what: ['red', 'copper'] }],
   ['avoid red "too warm on her"', { what: ['red'], says: 'too warm on her' }],
+  ['letter 2026-05-02 "Dr N: may have colour"', { date: '2026-05-02', says: 'Dr N: may have colour' }],
   ['consent photos', { what: ['photos'] }],
   ['consent form 2026-09-01 "her mother"', { what: ['form'], date: '2026-09-01', says: 'her mother' }],
   ['consent photos, reminders', { what: ['photos', 'reminders'] }],

@@ -121,8 +121,8 @@ describe('a skin test', () => {
     ['2026-09-05 clear', 'was read 1 d after the visit began'],
     ['2026-09-05 16:00 clear', 'was read 26 h after the visit began'],
     ['2026-09-04 16:00 clear', 'was read 2 h after the visit began'],
-    ['2026-09-04 15:59 clear', 'was read 119 minutes after the visit began'],
-    ['2026-09-04 14:01 clear', 'was read 1 minute after the visit began'],
+    ['2026-09-04 15:59 clear', 'was read 1 h 59 min after the visit began'],
+    ['2026-09-04 14:01 clear', 'was read 1 min after the visit began'],
   ])('read %s is not read in time', (read, says) => {
     expect(saidIn(notes([`test skin 2026-09-01 11:00 cream read ${read}`], [CREAM]))).toContain(
       `stop skin-test-unread: cream: the skin test of 2026-09-01 11:00 ${says}.`,
@@ -160,7 +160,7 @@ describe('a skin test', () => {
       [CREAM],
     );
     expect(saidIn(text)).toContain(
-      'stop skin-test-expired: cream: the skin test of 2026-08-01 11:00 is void since the reaction of 2026-08-20.',
+      'stop skin-test-expired: cream: the skin test of 2026-08-01 11:00 is void since the reaction of 2026-08-20 with bowl A.',
     );
   });
 
@@ -179,7 +179,7 @@ describe('a skin test', () => {
     const salon = 'salon harbour "Harbour Row"\n  policy skin-test 90min';
     const [finding] = findIn(notes([], [CREAM], salon)).findings;
     expect(finding?.expected).toBe(
-      'A skin test is made 90 min before the colour, read 90 min after it was made (the salon’s policy, example.bowl:2).',
+      'A skin test is made 1 h 30 min before the colour, read 1 h 30 min after it was made (the salon’s policy, example.bowl:2).',
     );
   });
 
@@ -285,32 +285,66 @@ describe('reaction-on-file', () => {
   const before = ['visit 2026-03-04 wren-abbott', 'reaction temples burning'];
   const positive = 'test skin 2026-03-01 11:00 cream read 2026-03-03 11:30 reaction';
 
-  test('stops, with the words of the reaction', () => {
-    expect(saidIn(notes(before, [CLAY]))).toEqual([
-      'stop reaction-on-file: A reaction (burning) of 2026-03-04 is on file, and no clear skin test since.',
+  test('stops at dye, with the words and the bowl of the reaction', () => {
+    expect(saidIn(notes([OK, ...before], [CREAM]))).toEqual([
+      'stop reaction-on-file: A reaction (burning) of 2026-03-04 is on file, and no letter that lifts it; bowl A holds oxidative dye.',
+    ]);
+    expect(
+      saidIn(notes([OK, 'visit 2026-03-04 wren-abbott', 'reaction temples', 'bowl D 20 neon teal'], [CREAM])),
+    ).toEqual([
+      'stop reaction-on-file: A reaction with bowl D of 2026-03-04 is on file, and no letter that lifts it; bowl A holds oxidative dye.',
     ]);
   });
 
-  test('has words for a reaction that the note does not describe', () => {
-    expect(saidIn(notes(['visit 2026-03-04 wren-abbott', 'reaction temples'], [CLAY]))).toEqual([
-      'stop reaction-on-file: A reaction of 2026-03-04 is on file, and no clear skin test since.',
-    ]);
+  test.each([
+    ['letter 2026-03-20 "Dr N: may have hair colour"', []],
+    ['letter 2026-03-20 "Dr N: no objection to colour, not allergic"', []],
+    ['letter 2026-03-03 "Dr N: may have hair colour"', ['reaction-on-file']],
+    ['letter 2026-09-05 "Dr N: may have hair colour"', ['reaction-on-file']],
+    ['letter 2026-03-20 "Dr N: no dye until patch tested"', ['reaction-on-file']],
+  ])('is lifted at dye by `%s` or not', (letter, rules) => {
+    expect(rulesIn(notes([OK, letter, ...before], [CREAM]))).toEqual(rules);
   });
 
-  test('is a thought once a skin test was read clear since', () => {
-    expect(saidIn(notes([OK, ...before], [CLAY]))).toEqual([
-      'mind reaction-on-file: A reaction (burning) of 2026-03-04 is on file; a skin test was read clear on 2026-09-03.',
-    ]);
-    expect(saidIn(notes(['test skin 2026-09-01 cream clear', ...before], [CLAY]))).toContain(
-      'mind reaction-on-file: A reaction (burning) of 2026-03-04 is on file; a skin test was read clear on 2026-09-01.',
+  test('is not lifted by a letter that a newer one takes back', () => {
+    const letters = ['letter 2026-03-20 "may have colour"', 'letter 2026-06-20 "PPD positive, no hair dye"'];
+    expect(rulesIn(notes([OK, ...letters, ...before], [CREAM]))).toEqual(['reaction-on-file']);
+  });
+
+  test('says nothing of dye after a reaction under lightener, and voids no test', () => {
+    const under = ['visit 2026-09-04 13:00 wren-abbott', CLAY, 'reaction 13:20 A crown "a tingle, gone at the rinse"'];
+    const text = notes([OK], [CREAM]).replace('visit 2026-09-04 14:00', 'visit 2026-09-20 14:00');
+    expect(rulesIn(`${text}\n${under.join('\n')}\n`).filter((rule) => /^(reaction-on|skin-test)/.test(rule))).toEqual(
+      [],
     );
   });
 
-  test('counts a positive skin test, for what the test was not made with', () => {
-    expect(saidIn(notes([positive], [CLAY]))).toEqual([
-      'stop reaction-on-file: A positive skin test of 2026-03-03 is on file, and no clear skin test since.',
+  test.each([
+    ['a tingle', 'mind'],
+    ['a scratch she forgot to mention, stinging', 'mind'],
+    ['burning', 'fix'],
+    ['blistered, went to the doctor', 'stop'],
+    ['burning, no blisters', 'fix'],
+  ])('under lightener told as "%s" is a %s at the next lightener', (told, severity) => {
+    const earlier = ['visit 2026-03-04 wren-abbott', CLAY, `reaction A crown "${told}"`, 'stopped A'];
+    const found = findIn(notes(earlier, [CLAY])).findings.find(({ rule }) => rule === 'reaction-on-file');
+    expect(found?.severity).toBe(severity);
+    expect(found?.caution).toContain('Lightener can burn');
+    expect(found?.expected).not.toContain('oxidative');
+  });
+
+  test('counts a positive skin test for other dye, and not for lightener', () => {
+    expect(rulesIn(notes([positive], [CLAY]))).toEqual([]);
+    const toner = 'test skin 2026-03-01 11:00 toner read 2026-03-03 11:30 reaction';
+    expect(saidIn(notes([OK, toner], [CREAM]))).toEqual([
+      'stop reaction-on-file: A positive skin test of 2026-03-03 is on file, and no letter that lifts it; bowl A holds oxidative dye.',
     ]);
     expect(rulesIn(notes([positive], [CREAM]))).toEqual(['skin-test-positive']);
+    expect(rulesIn(notes([positive, OK], [CREAM]))).toEqual(['skin-test-positive']);
+    expect(rulesIn(notes([positive, OK, 'letter 2026-05-02 "Dr N: may have colour"'], [CREAM]))).toEqual([]);
+    expect(saidIn(notes([positive, 'letter 2026-05-02 "Dr N: may have colour"'], [CREAM]))).toEqual([
+      'stop skin-test-missing: cream: no skin test is noted since the letter.',
+    ]);
   });
 
   test.each([

@@ -13,6 +13,7 @@ describe('cautions', () => {
       'under-16',
       'scalp',
       'eyes',
+      'medical',
     ]);
   });
 

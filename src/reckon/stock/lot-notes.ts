@@ -36,7 +36,7 @@ export type LotNotes = { readonly journal: Journal; readonly plain: readonly Tou
 
 /** Words of lines that put nothing on anybody and mix nothing. A word that is not listed here stays. */
 const IDLE_WORDS =
-  'aim|want|start|regrowth|zone|place|leave|on|check|off|heat|reaction|stopped|declined|result|photo|care|note|charge|deposit|paid|split|redo|about|call|next|born|natural|grey|hair|pattern|history|allergy|caution|avoid|consent|hold|because';
+  'asked|letter|aim|want|start|regrowth|zone|place|leave|on|check|off|heat|reaction|stopped|declined|result|photo|care|note|charge|deposit|paid|split|redo|about|call|next|born|natural|grey|hair|pattern|history|allergy|caution|avoid|consent|hold|because';
 const IDLE = new RegExp(`(^|\\n)${INDENT}(?:${IDLE_WORDS})(?=[\\s"“])[^\\n]*`, 'giu');
 
 const SHARED = new Set(['salon', 'stylist', 'range', 'product', 'stock']);

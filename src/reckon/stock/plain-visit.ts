@@ -35,7 +35,7 @@ const WORDS: ReadonlyMap<string, 'idle' | 'left' | 'bowl' | 'loose'> = new Map([
   ...['stopped', 'declined', 'result', 'photo', 'care', 'note', 'charge', 'deposit', 'paid', 'split', 'redo'].map(
     (word) => [word, 'idle'] as const,
   ),
-  ...['about', 'call', 'next', 'caution', 'hold', 'because'].map((word) => [word, 'idle'] as const),
+  ...['about', 'asked', 'call', 'next', 'caution', 'hold', 'because'].map((word) => [word, 'idle'] as const),
   ['left', 'left'],
   ...['bowl', 'plus', 'weighed'].map((word) => [word, 'bowl'] as const),
   ...['fit', 'wash', 'rinse', 'dry', 'cut', 'test'].map((word) => [word, 'loose'] as const),

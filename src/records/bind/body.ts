@@ -10,6 +10,7 @@ import {
   bindHair,
   bindHistory,
   bindHold,
+  bindLetter,
   bindNatural,
   bindPattern,
   bindZoneLine,
@@ -41,6 +42,7 @@ import { bindStock } from './stock-lines.ts';
 import { bindTest } from './test-line.ts';
 import {
   bindAbout,
+  bindAsked,
   bindCall,
   bindDeclined,
   bindFit,
@@ -91,9 +93,11 @@ export const BINDERS: Readonly<Record<Exclude<BodyWord, FreeWord>, (opened: Open
   allergy: bindAllergy,
   avoid: bindAvoid,
   consent: bindConsent,
+  letter: bindLetter,
   test: bindTest,
   hold: bindHold,
   because: bindBecause,
+  asked: bindAsked,
   want: seen,
   start: seen,
   result: seen,

@@ -14,6 +14,7 @@ import type {
   Hair,
   History,
   Hold,
+  Letter,
   Natural,
   Pattern,
 } from '../schema/client.ts';
@@ -38,7 +39,7 @@ import {
   wordAt,
   wordOf,
 } from './cursor.ts';
-import { dateOf, isWhen, otherDate, whenOf } from './dates.ts';
+import { dateOf, isWhen, otherDate, takeDate, whenOf } from './dates.ts';
 import { durationOf } from './figures.ts';
 import { bindSeen, takeKnownZone, takeZones, zoneWord } from './seen.ts';
 import { bindFree } from './visit-lines.ts';
@@ -199,6 +200,25 @@ export const bindConsent = (opened: Opened): Bound<Consent> => {
   return { what, ...(date && { date }) };
 };
 
+/** `letter 2026-05-02 "Dr N: may have hair colour"` */
+export const bindLetter = (opened: Opened): Bound<Letter> => {
+  const cursor = enterAll(opened);
+  const known = cursor.notices.length;
+  const date = takeDate(cursor);
+  if (date === undefined && cursor.notices.length === known)
+    needs(
+      cursor,
+      'The line does not say when the letter was written.',
+      'Write its date, as in `letter 2026-05-02 "Dr N: may have hair colour"`.',
+    );
+  else {
+    finish(cursor);
+    if (date !== undefined && opened.closing.says === undefined)
+      needs(cursor, 'The line does not say what the letter says.', 'Write it in quotation marks after the date.');
+  }
+  return { ...(date && { date }) };
+};
+
 /** `hold lightener to 2027-01 "ends gummy"`, `hold oxidative 4w`, `hold all` */
 export const bindHold = (opened: Opened): Bound<Hold> | undefined => {
   const cursor = enterAll(opened);
@@ -215,6 +235,10 @@ export const bindHold = (opened: Opened): Bound<Hold> | undefined => {
   for (let item = peek(cursor); item !== undefined; item = peek(cursor)) {
     const from = takeWord(cursor, 'from');
     const until = !from && takeWord(cursor, 'to', 'until', 'for');
+    if (until && takeWord(cursor, 'letter')) {
+      draft.untilLetter = true;
+      continue;
+    }
     const value = peek(cursor);
     const length = durationOf(cursor, value);
     if (

@@ -6,7 +6,7 @@ import { fold } from '../../text/fold.ts';
 import { fromOf, sliceOf, toOf } from '../../text/span.ts';
 import { isLengthUnit } from '../../trade/units.ts';
 import type { Word } from '../schema/values.ts';
-import type { About, Call, Declined, Fit, Leave, Next, Redo, Regrowth } from '../schema/visit.ts';
+import type { About, Asked, Call, Declined, Fit, Leave, Next, Redo, Regrowth } from '../schema/visit.ts';
 import { shadeOf } from './component.ts';
 import {
   atOf,
@@ -97,6 +97,37 @@ export const bindDeclined = (opened: Opened): Bound<Declined> => {
   }
   finish(cursor);
   return { what };
+};
+
+/** A bare answer, by its word, in the languages that the tool’s readers type. */
+const ANSWERS: ReadonlyMap<string, 'yes' | 'no'> = new Map([
+  ...['yes', 'ja', 'oui', 'sim', 'sí', 'si'].map((word) => [word, 'yes'] as const),
+  ...['no', 'none', 'nil', 'never', 'nein', 'keine', 'nie', 'non', 'jamais', 'aucun', 'aucune', 'não', 'nao'].map(
+    (word) => [word, 'no'] as const,
+  ),
+  ...['nenhum', 'nenhuma', 'nunca', 'ninguno', 'ninguna'].map((word) => [word, 'no'] as const),
+]);
+
+/** `asked asthma no`, `asked medicines "a new blood thinner"` */
+export const bindAsked = (opened: Opened): Bound<Asked> | undefined => {
+  const cursor = enterAll(opened);
+  const about: Word[] = [];
+  for (let item = peek(cursor); item?.kind === 'word' || item?.kind === 'comma'; item = peek(cursor)) {
+    if (item.kind === 'word') about.push(wordAt(cursor, item));
+    take(cursor);
+  }
+  finish(cursor);
+  const answer = ANSWERS.get(about.at(-1)?.word ?? '');
+  if (answer !== undefined) about.pop();
+  if (about.length === 0)
+    return needs(cursor, 'The line does not say what was asked.', 'Write it as in `asked asthma no`.');
+  if (answer === undefined && opened.closing.says === undefined && cursor.rest === undefined)
+    needs(
+      cursor,
+      'The line gives no answer.',
+      `Write \`yes\` or \`no\` after it, or the answer in quotation marks, as in \`asked ${about.map(({ word }) => word).join(' ')} no\`.`,
+    );
+  return { about, ...(answer && { answer }) };
 };
 
 /** `redo 2026-08-30` */

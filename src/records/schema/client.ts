@@ -18,6 +18,10 @@ export const Caution = fact('caution', 'Caution', { text: z.string(), until: Whe
 export const Avoid = fact('avoid', 'Avoid', { what: z.array(Word) });
 export const Consent = fact('consent', 'Consent', { what: z.array(Word), date: DateText.optional() });
 
+export const Letter = fact('letter', 'Letter of a doctor', {
+  date: DateText.optional().meta({ description: 'the day it was written or came in' }),
+});
+
 /** Skin, strand, metal, stretch and porosity tests: made, with what, read, seen; or a decision not to. */
 export const Test = fact('test', 'Test', {
   test: Name.meta({ description: 'skin, strand, metal, stretch, porosity' }),
@@ -40,6 +44,7 @@ export const Hold = fact('hold', 'Hold', {
   from: When.optional().meta({ description: 'absent: from the entry’s own day, or always under a client' }),
   until: When.optional(),
   length: Duration.optional(),
+  untilLetter: z.boolean().optional().meta({ description: 'lifts with a letter of a doctor' }),
 });
 export const Because = fact('because', 'Reason given', { rule: Name });
 
@@ -55,6 +60,7 @@ export const CLIENT_FACTS = [
   Test,
   Avoid,
   Consent,
+  Letter,
   Hold,
   Because,
 ] as const;
@@ -69,6 +75,7 @@ export type Allergy = z.infer<typeof Allergy>;
 export type Caution = z.infer<typeof Caution>;
 export type Avoid = z.infer<typeof Avoid>;
 export type Consent = z.infer<typeof Consent>;
+export type Letter = z.infer<typeof Letter>;
 export type Test = z.infer<typeof Test>;
 export type Hold = z.infer<typeof Hold>;
 export type Because = z.infer<typeof Because>;

@@ -19,6 +19,10 @@ const bowls = z.array(Name).meta({ title: 'Bowls', description: 'names of bowls:
 const zones = z.array(Zone).meta({ title: 'Zones' });
 const money = z.number().meta({ description: 'in the salon’s currency' });
 
+export const Asked = fact('asked', 'Asked that day', {
+  about: z.array(Word),
+  answer: z.enum(['yes', 'no']).optional().meta({ description: 'absent: the words in quotation marks are the answer' }),
+});
 export const Aim = fact('aim', 'What the client asks for', { text: z.string() });
 export const Want = fact('want', 'Depth and tone to reach', { seen: z.array(Seen) });
 export const Start = fact('start', 'Found before anything', { seen: z.array(Seen) });
@@ -146,6 +150,7 @@ export const Next = fact('next', 'Next time', {
 });
 
 export const VISIT_FACTS = [
+  Asked,
   Aim,
   Want,
   Start,
@@ -185,6 +190,7 @@ export const VISIT_FACTS = [
   Next,
 ] as const;
 
+export type Asked = z.infer<typeof Asked>;
 export type Aim = z.infer<typeof Aim>;
 export type Want = z.infer<typeof Want>;
 export type Start = z.infer<typeof Start>;

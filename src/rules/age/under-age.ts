@@ -1,6 +1,7 @@
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { kindFacts } from '../../trade/kinds.ts';
 import { wentOn } from '../applied.ts';
+import { cautionIn } from '../caution-in.ts';
 import { lineName } from '../cite.ts';
 import { placeInBowl, portionsIn } from '../contents.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
@@ -23,6 +24,7 @@ const foundIn = ({ salon, age, bowls }: VisitReckoned): Found | undefined => {
       expected: `The salon’s policy is ${only} under ${under.age} (${lineName(stood.file, stood.line + under.policy.line)}).`,
       todo: 'Write what was really used, or `declined` and why; if it went on, who agreed: `because under-age "…"`.',
       label: `aged ${age}`,
+      caution: cautionIn(bowl, 'under-16', 'lightener', 'peroxide', 'reaction'),
     };
   }
   return undefined;

@@ -1,49 +1,29 @@
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { testsFor } from '../../reckon/state.ts';
+import { leaveSince } from '../../reckon/state.ts';
 import { saysBlackHenna } from '../../trade/contraindications.ts';
-import { defineRule, type Found, NONE } from '../rule.ts';
-import { alertsOn, dayNamed, historySaid, isOnFile } from '../said-on-file.ts';
+import { defineRule, type Found, foundEach, NONE } from '../rule.ts';
+import { alertsOn, dayNamed, historySaid, isOnFile, notesSaid } from '../said-on-file.ts';
 import { testedAt } from '../skin-tests.ts';
 
 const found = (visit: VisitReckoned): Found | undefined => {
-  const { client, date, salon } = visit;
-  const [first] = testedAt(visit);
+  const { client, date } = visit;
+  const first = testedAt(visit).find(({ clear }) => !clear);
   if (first === undefined) return undefined;
-  const said = [...alertsOn(date, client), ...historySaid(client, date)].find(({ text }) => saysBlackHenna(text));
-  if (said === undefined) return undefined;
-  // A tattoo without a date came before any test that is on file.
-  const since = dayNamed(said.text) ?? '';
-  const clear = testsFor(client, salon.hours, date).findLast(({ kind, result, made, read }) => {
-    const known = read ?? made;
-    return kind === 'skin' && result === 'clear' && made !== undefined && made.date >= since && known !== undefined;
-  });
+  const said = [...alertsOn(date, client), ...historySaid(client, date), ...notesSaid(client, date)].find(({ text }) =>
+    saysBlackHenna(text),
+  );
+  // A tattoo without a date came before any letter that is on file.
+  if (said === undefined || leaveSince(client, dayNamed(said.text) ?? '', date) !== undefined) return undefined;
   return {
     place: first.place,
-    severity: clear === undefined ? 'stop' : 'mind',
-    message:
-      clear === undefined
-        ? `${first.standing.product} is used, "${said.text}" is on file, and no clear skin test was made since.`
-        : `${first.standing.product} is used, and "${said.text}" is on file; a skin test made since was clear.`,
+    message: `${first.standing.product} is used, "${said.text}" is on file, and no letter of a doctor since.`,
     expected:
-      'Labels of oxidative dyes name a reaction to a black henna tattoo as a reason not to colour (Regulation (EC) 1223/2009, Annex III).',
-    todo:
-      clear === undefined
-        ? 'Write the skin test that was made since or what was really used; if it went on, why: `because black-henna "…"`.'
-        : 'Nothing, if medical advice was taken where it was needed.',
+      'Labels of oxidative dyes name a reaction to a black henna tattoo as a reason not to colour (Regulation (EC) 1223/2009, Annex III); a clear test can be false (SCCP/1104/07).',
+    todo: `Write what her doctor says under the client, as in \`letter ${date} "Dr N: may have …"\`; if it went on without, why: \`because black-henna "…"\`.`,
     label: 'oxidative dye',
     also: [{ place: said.place, says: 'black henna' }],
   };
 };
-
-function* foundIn(visits: readonly VisitReckoned[]): Generator<Found> {
-  let minded = false;
-  for (const visit of visits) {
-    const one = found(visit);
-    if (one === undefined || (minded && one.severity === 'mind')) continue;
-    minded ||= one.severity === 'mind';
-    yield one;
-  }
-}
 
 export default defineRule({
   name: 'black-henna',
@@ -51,14 +31,14 @@ export default defineRule({
   severity: 'stop',
   bears: 'always',
   over: 'client',
-  what: 'Oxidative dye is used where black henna is on file, with no clear skin test made since; `mind`, once, with one.',
+  what: 'Oxidative dye is used where black henna is on file, and no letter of a doctor lifts it; a clear skin test does not.',
   why: 'Black henna tattoos often hold the dyes of permanent colour, so many who had one react to hair dye.',
   source: {
     kind: 'published',
     cites: 'Regulation (EC) 1223/2009, Annex III, label warnings of the oxidative hair dyes',
   },
   caution: 'reaction',
-  check: (client, visits) => (isOnFile(client, saysBlackHenna) ? foundIn(visits) : NONE),
+  check: (client, visits) => (isOnFile(client, saysBlackHenna) ? foundEach(visits, found) : NONE),
   bad: `
     product dev-6 "Cream developer" developer 6%
     range cream "Larkfield cream" permanent

@@ -2,16 +2,17 @@ import type { BowlReckoned } from '../../reckon/model.ts';
 import { onFile } from '../../reckon/on-file.ts';
 import { breaksHold, type HoldInForce, holdsOn, isLightening } from '../../reckon/state.ts';
 import { bowlsPutOn } from '../applied.ts';
+import { cautionIn } from '../caution-in.ts';
 import { lineName } from '../cite.ts';
 import { itemsIn, placeInBowl } from '../contents.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 const found = (hold: HoldInForce, bowl: BowlReckoned): Found => {
-  const { what, until, says, place } = hold;
+  const { what, until, untilLetter, says, place } = hold;
   const items = itemsIn(bowl).filter(({ kind }) => kind !== 'developer');
   const named = itemsIn(bowl).find(({ name, kind }) => name === what || kind === what);
   const holds = named?.name ?? items.map(({ name }) => name).join(' and ');
-  const end = until === undefined ? 'for good' : `to ${until}`;
+  const end = until !== undefined ? `to ${until}` : untilLetter ? 'until a letter' : 'for good';
   const why = says === undefined ? '' : `, "${says}"`;
   return {
     place: placeInBowl(bowl, ({ item }) => named === undefined || item === named),
@@ -20,7 +21,7 @@ const found = (hold: HoldInForce, bowl: BowlReckoned): Found => {
     todo: 'Write what was really used, or why the hold was lifted: `because broken-hold "…"`.',
     label: `held ${end}`,
     also: [{ place, says: 'the hold' }],
-    ...(isLightening(bowl) && { caution: 'lightener' }),
+    caution: isLightening(bowl) ? 'lightener' : cautionIn(bowl, 'reaction', 'lightener', 'peroxide'),
   };
 };
 

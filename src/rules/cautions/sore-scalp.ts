@@ -3,6 +3,7 @@ import { onFile } from '../../reckon/on-file.ts';
 import { cautionsOn, isOxidative, placingsOf, zonesOfBowl } from '../../reckon/state.ts';
 import { skinFlag } from '../../trade/contraindications.ts';
 import { bowlsPutOn } from '../applied.ts';
+import { cautionIn } from '../caution-in.ts';
 import { placeInBowl } from '../contents.ts';
 import { isAt } from '../hair-meets.ts';
 import { defineRule } from '../rule.ts';
@@ -47,6 +48,7 @@ export default defineRule({
           expected: `Labels of oxidative dyes name a ${flag} as a reason not to colour (Regulation (EC) 1223/2009, Annex III).`,
           todo: 'Write `off-scalp 1cm` if that is how it was placed, or end the caution with `until` and a date; if it went on, why: `because sore-scalp "…"`.',
           label: flag,
+          caution: cautionIn(bowl, 'scalp', 'lightener', 'peroxide'),
           also: [{ place, says: 'the caution' }],
         };
         break;

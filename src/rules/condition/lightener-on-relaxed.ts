@@ -1,13 +1,16 @@
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { historyKinds, isLightening, zonesOfBowl } from '../../reckon/state.ts';
+import { cautionsOn, historyKinds, isLightening, zonesOfBowl } from '../../reckon/state.ts';
 import { firstDayOf } from '../../reckon/when.ts';
 import { daysBetween } from '../../text/dates.ts';
+import type { Place } from '../../text/span.ts';
 import { RESHAPE_REST } from '../../trade/intervals.ts';
+import { relaxedTold } from '../../trade/relaxed.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { itemsIn, placeInBowl } from '../contents.ts';
 import { anyMeetLoosely } from '../hair-meets.ts';
 import { mixesLightening } from '../kinds-mixed.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
+import { historySaid, notesSaid } from '../said-on-file.ts';
 import { triedSince } from '../tried-since.ts';
 
 /** `12 days before (2026-09-20)`; a month alone gives the most that it can be. */
@@ -16,11 +19,38 @@ const daysText = (days: number, when: string | undefined): string => {
   return `${when?.length === 10 ? '' : 'at most '}${days === 0 ? 'the same day' : `${count} before`} (${when})`;
 };
 
+type Relaxed = {
+  readonly when: string | undefined;
+  readonly from: string;
+  readonly zones: readonly string[];
+  readonly place: Place;
+};
+
+const inHistory = ({ client }: VisitReckoned): Relaxed[] =>
+  historyKinds(client)
+    .filter(({ kind }) => kind === 'relaxer')
+    .map((done) => ({ ...done, from: done.when === undefined ? '' : firstDayOf(done.when) }));
+
+/** What remarks, notes and cautions say in words; a `history` line with the word itself stands among its kinds. */
+const inWords = ({ client, date }: VisitReckoned): Relaxed[] => {
+  const kinds = historyKinds(client).map(({ place }) => place);
+  return [...historySaid(client, date), ...notesSaid(client, date), ...cautionsOn(date, client)].flatMap(
+    ({ text, place }) => {
+      const isKind = kinds.some((one) => one.file === place.file && one.line === place.line);
+      if (isKind || relaxedTold(text) === undefined) return [];
+      const when = /(?<!\d)\d{4}(?:-\d{2}){0,2}(?![\d-])/u.exec(text)?.[0];
+      const zones = ALONG.filter((zone) => text.toLowerCase().includes(zone));
+      return [{ when, from: when === undefined ? '' : firstDayOf(when), zones, place }];
+    },
+  );
+};
+
+const ALONG = ['roots', 'mids', 'lengths', 'ends'] as const;
+
 const foundIn = (visit: VisitReckoned): Found | undefined => {
-  const { client, date, salon } = visit;
-  const newestFirst = historyKinds(client)
-    .map((done) => ({ ...done, from: done.when === undefined ? '' : firstDayOf(done.when) }))
-    .filter(({ kind, from }) => kind === 'relaxer' && from <= date)
+  const { date, salon } = visit;
+  const newestFirst = [...inHistory(visit), ...inWords(visit)]
+    .filter(({ from }) => from <= date)
     .sort((a, b) => (a.from < b.from ? 1 : a.from > b.from ? -1 : 0));
   for (const { when, from, zones, place } of newestFirst) {
     const bowl = bowlsPutOn(visit).find(

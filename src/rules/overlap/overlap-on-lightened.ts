@@ -2,6 +2,7 @@ import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { isLightening, type Lightened, lightenedBefore, zonesOfBowl } from '../../reckon/state.ts';
 import { matchZones } from '../../reckon/zone-match.ts';
 import { bowlsPutOn } from '../applied.ts';
+import { cautionIn } from '../caution-in.ts';
 import { basesIn, placeInBowl } from '../contents.ts';
 import { isAt } from '../hair-meets.ts';
 import { defineRule, type Found } from '../rule.ts';
@@ -75,6 +76,7 @@ function* found(visit: VisitReckoned, visits: readonly VisitReckoned[]): Generat
       expected: 'A retouch stays on the new growth and stops at the hair that is lightened already (common practice).',
       todo: `Write the zones it really went on, or what went on the ${zone} as a bowl of its own; if it overlapped, why: \`because overlap-on-lightened "…"\`.`,
       label: `goes on ${zone} too`,
+      caution: cautionIn(bowl, 'lightener', 'peroxide'),
       also: [{ place: lightened.place, says: 'lightened here' }],
     };
   }

@@ -3,28 +3,33 @@ import type { Moment, TestMade } from '../../reckon/state.ts';
 import { cautionsOn, historyKinds, testsFor } from '../../reckon/state.ts';
 import { firstDayOf } from '../../reckon/when.ts';
 import type { Place } from '../../text/span.ts';
-import { historyFacts, isHistory, metalWords } from '../../trade/hair.ts';
+import { historyFacts, isHistory } from '../../trade/hair.ts';
+import { hennaTold, metalTold } from '../../trade/metal.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { hasPeroxide, placeInBowl, portionsIn } from '../contents.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { dayNamed, historySaid } from '../said-on-file.ts';
+import { dayNamed, historySaid, notesSaid } from '../said-on-file.ts';
 
 /** What speaks for metal in the hair: a word of the history, or a test. */
 type Suspicion = { readonly says: string; readonly date: string; readonly place: Place; readonly stop: boolean };
 
-/** What the history, the cautions and the allergies say in plain words. */
-const inWords = ({ client, date }: VisitReckoned): Suspicion[] => [
-  ...historySaid(client, date).flatMap(({ text, place }): Suspicion[] => {
-    const says = metalWords(text);
-    if (says === undefined) return [];
-    const day = dayNamed(text) ?? '';
-    return [{ says: `the history has ${says}`, date: day, place, stop: true }];
-  }),
-  ...cautionsOn(date, client).flatMap(({ text, place }): Suspicion[] => {
-    const says = metalWords(text);
-    return says === undefined ? [] : [{ says: `a caution has ${says}`, date: '', place, stop: true }];
-  }),
+type Said = { readonly text: string; readonly place: Place; readonly from: string };
+
+/** Everything said in free text up to a visit, with the day it is of, '' where nothing tells. */
+const saidUpTo = ({ client, date }: VisitReckoned): readonly (Said & { readonly where: string })[] => [
+  ...historySaid(client, date).map(({ text, place }) => ({ text, place, from: '', where: 'the history has' })),
+  ...cautionsOn(date, client).map(({ text, place }) => ({ text, place, from: '', where: 'a caution has' })),
+  ...notesSaid(client, date).map((note) => ({ ...note, where: 'a note has' })),
 ];
+
+/** What free text says of metal: named, it is a stop; by one sign, or by henna, a fix. */
+const inWords = (visit: VisitReckoned): Suspicion[] =>
+  saidUpTo(visit).flatMap(({ text, place, from, where }): Suspicion[] => {
+    const metal = metalTold(text);
+    const says = metal?.says ?? (where === 'the history has' ? undefined : hennaTold(text));
+    if (says === undefined) return [];
+    return [{ says: `${where} ${says}`, date: dayNamed(text) ?? from, place, stop: metal?.sure === true }];
+  });
 
 const knownAt = ({ read, made }: TestMade): Moment | undefined => read ?? made;
 
@@ -52,7 +57,11 @@ const mayHoldMetal = ({ entries, visits }: VisitReckoned['client']): boolean =>
   [...entries, ...visits].some(({ entry }) =>
     entry.facts.some(
       (fact) =>
-        fact.word === 'history' || fact.word === 'caution' || (fact.word === 'test' && fact.test.name === 'metal'),
+        fact.word === 'history' ||
+        fact.word === 'caution' ||
+        fact.word === 'note' ||
+        fact.word === 'asked' ||
+        (fact.word === 'test' && fact.test.name === 'metal'),
     ),
   );
 
@@ -84,7 +93,7 @@ export default defineRule({
   severity: 'stop',
   bears: 'always',
   over: 'client',
-  what: 'Peroxide is used on hair that may hold metal, with no clear metal test since; `fix` where henna alone says so, and no plain words of metal.',
+  what: 'Peroxide is used on hair that may hold metal, with no clear metal test since, by what history, notes and cautions say; `fix` where only henna or one sign of metal (its smell, hair that darkens every day) says so.',
   why: 'Metal salts and peroxide can heat the hair until it breaks, and burn the skin under it.',
   source: { kind: 'published', cites: 'a hairdressing page, "Incompatibility test"' },
   caution: 'metallic',

@@ -1,3 +1,4 @@
+import { cautionIn } from '../caution-in.ts';
 import { citeLine, placeOf } from '../cite.ts';
 import { otherClockText } from '../claimed-minutes.ts';
 import { MEANT } from '../reason-words.ts';
@@ -21,14 +22,14 @@ const isGrave = ({ visit, bowl, run, item, whole, far }: TimedRun): boolean =>
 const found = (timed: TimedRun): Found => ({ ...wording(timed), severity: isGrave(timed) ? 'stop' : 'fix' });
 
 const wording = (timed: TimedRun): Found => {
-  const { run, item, line, from, whole: minutes, far } = timed;
+  const { bowl, run, item, line, from, whole: minutes, far } = timed;
   return {
     place: endOf(run),
     message: `${runText(run)} was on for ${minutes} min${fromText(from)}, ${minutes - far} min past its time.`,
     expected: `${item.full} takes ${timeText(line, from)} (${citeLine(item, line)}).${otherClockText(timed)}`,
     todo: 'Correct a time that was typed wrongly, or give the reason: `because past-time "…"`.',
     label: `${minutes} min`,
-    ...(item.kind !== 'lightener' && { caution: 'peroxide' }),
+    caution: cautionIn(bowl, 'lightener', 'peroxide'),
     also: [
       { place: run.onPlace, says: 'went on' },
       { place: placeOf(item.stood, line, line.minutes.at), says: 'its time line' },

@@ -1,6 +1,7 @@
 import { minuteOf, pastMidnight } from '../../reckon/clock-settle.ts';
 import type { FactsOf, Minute, Run, VisitReckoned } from '../../reckon/model.ts';
 import { clockText } from '../../text/dates.ts';
+import { cautionIn } from '../caution-in.ts';
 import { placeOf } from '../cite.ts';
 import { factsOf } from '../facts-of.ts';
 import { mayMeet } from '../hair-meets.ts';
@@ -78,6 +79,7 @@ const foundOf = (visit: VisitReckoned, fact: Reaction): Found | undefined => {
   const run = more.reduce((known, one) => (urgency(one) < urgency(known) ? one : known), first);
   const { off } = run;
   const at = clockText(minute);
+  const bowl = visit.bowls.find(({ name }) => name === run.bowl);
   const rinse = run.bowl === undefined ? `rinse ${at}` : `rinse ${at} ${run.bowl}`;
   const mild = MILD.test(words) && !GRAVE.test(words);
   return {
@@ -90,6 +92,7 @@ const foundOf = (visit: VisitReckoned, fact: Reaction): Found | undefined => {
     expected: 'What burns, stings or swells is rinsed off at once (common practice; the maker’s leaflet comes first).',
     todo: `Write when it came off or was rinsed, as in \`${rinse}\`; if it stayed on, why: \`because reaction-left-on "…"\`.`,
     label: off === undefined ? 'still on' : `on for ${off - minute} min more`,
+    caution: bowl === undefined ? false : cautionIn(bowl, 'lightener', 'peroxide', 'reaction'),
     also: [{ place: run.offPlace ?? run.onPlace, says: off === undefined ? 'went on' : 'came off' }],
   };
 };
