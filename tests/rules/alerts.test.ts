@@ -40,27 +40,19 @@ describe('black-henna', () => {
     expect(said(['history 2026-10 henna "black henna tattoo"'], ...visitOf(CREAM))).toEqual([]);
   });
 
-  test('stops without a clear skin test made since', () => {
-    const stop = (text: string): string =>
-      `stop: cream is used, "${text}" is on file, and no clear skin test was made since.`;
+  const stop = (text: string): string => `stop: cream is used, "${text}" is on file, and no letter of a doctor since.`;
+
+  test('stops, and a clear skin test made since lifts nothing', () => {
     expect(said(['allergy "black henna tattoo, 2016"'], ...visitOf(CREAM))).toEqual([stop('black henna tattoo, 2016')]);
-    expect(said([TESTED, 'history 2026-08 henna "black henna tattoo"'], ...visitOf(CREAM))).toEqual([
-      stop('2026-08 henna black henna tattoo'),
-    ]);
-    expect(said([TESTED, 'history henna "black henna"'], ...visitOf(CREAM))[0]).toMatch(/^mind/);
-  });
-
-  test('minds it once where one was clear', () => {
-    const client = [TESTED, 'caution black henna at fourteen'];
-    expect(said(client, ...visitOf(CREAM), 'visit 2026-10-04 wren-abbott', CREAM)).toEqual([
-      'mind: cream is used, and "black henna at fourteen" is on file; a skin test made since was clear.',
+    expect(said([TESTED, 'caution black henna at fourteen'], ...visitOf(CREAM))).toEqual([
+      stop('black henna at fourteen'),
     ]);
   });
 
-  test('takes a clear test without a reading day, and none that was only decided', () => {
-    const client = (line: string): string[] => [line, 'caution black henna'];
-    expect(said(client('test skin 2026-06-01 cream read clear'), ...visitOf(CREAM))[0]).toMatch(/^mind/);
-    expect(said(client('test skin 2026-06-01 cream read 2026-06-03 reaction'), ...visitOf(CREAM))[0]).toMatch(/^stop/);
+  test('is lifted by a letter since that gives leave, and by none that refuses', () => {
+    const client = (line: string): string[] => ['caution black henna at fourteen', line];
+    expect(said(client('letter 2026-05-02 "Dr Quill: may have hair dye again"'), ...visitOf(CREAM))).toEqual([]);
+    expect(said(client('letter 2026-05-02 "Dr Quill: no hair dye"'), ...visitOf(CREAM))).toHaveLength(1);
   });
 
   test('finds the day that a text names', () => {

@@ -68,7 +68,7 @@ export default defineRule({
   over: 'client',
   what: 'A skin test is made with what a hold keeps off the skin: one for good, up to a letter, or with a reaction as its reason.',
   why: 'Whoever reacted once can react to the test itself, and worse.',
-  source: { kind: 'published', cites: 'opinion SCCP/1104/07: a test can sensitise as well' },
+  source: { kind: 'published', cites: 'SCCP/1104/07, edition of 18 December 2007: a test can sensitise as well' },
   caution: 'reaction',
   *check(client, visits, journal) {
     if (onFile(client).hold.length === 0) return;
