@@ -1,3 +1,4 @@
+import { isAllNew } from '../reckon/cut-off.ts';
 import { plannedIn } from '../reckon/due-window.ts';
 import { ownGrowth } from '../reckon/history.ts';
 import type { Run, Unclocked, VisitReckoned } from '../reckon/model.ts';
@@ -31,6 +32,10 @@ export const growthItem = (view: HeadView): string[] => {
   const own = ownGrowth(view.visits.filter(({ date }) => date < view.on));
   const rate = own ?? salonOfHead(view).growth;
   const days = daysBetween(roots.date, view.on);
+  if (isAllNew(view.client, days, rate))
+    return [
+      `- **New growth** all of the hair: what was done at the roots on ${roots.date}, ${days} days before ${view.on}, has grown past its length and is cut off`,
+    ];
   const expected = figure(regrowth(days, rate), 0);
   const whose = own === undefined ? 'the salon’s figure' : 'measured on this head';
   return [

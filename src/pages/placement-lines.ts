@@ -3,7 +3,7 @@ import type { VisitReckoned } from '../reckon/model.ts';
 import { type OrderStep, type Placement, placementOf, type SectionCount } from '../reckon/placement.ts';
 import { listed } from '../reckon/say.ts';
 import { clockText } from '../text/dates.ts';
-import { type FromTo, HEAD_AREA_FACTS, HEAD_AREAS_SOURCE, SECTION_FACTS } from '../trade/head-areas.ts';
+import { type FromTo, HEAD_AREA_FACTS, HEAD_AREAS_SOURCE, SECTION_FACTS, SECTION_WIDTH } from '../trade/head-areas.ts';
 import { escapeText } from './escape.ts';
 import { joined } from './noted.ts';
 
@@ -32,7 +32,7 @@ const assumed = ({ areas, techniques }: LightenedShare): string => {
   const sections = techniques.map((technique) => {
     const { deep, taken } = SECTION_FACTS[technique];
     const share = taken.least === 1 ? '' : ` with ${fromTo(taken, '%', 100)} of its hair taken`;
-    return `a ${technique.replace('-', ' ')} ${fromTo(deep, 'mm')} deep${share}`;
+    return `a ${technique.replace('-', ' ')} ${fromTo(deep, 'mm')} deep and up to ${SECTION_WIDTH.most} mm wide${share}`;
   });
   return joined([sizes && `of the head ${sizes}`, ...sections], '; ');
 };
@@ -43,8 +43,12 @@ const lightenedItem = ({ lightened }: Placement): string[] => {
   if (lightened.most === 0)
     return [`- **Lightened** no share of the head can be reckoned for ${listed(without.map(escapeText))}`];
   const taking = assumed(lightened);
+  const of = lightened.onlyNewGrowth ? 'the new growth of ' : '';
   const said = [
-    `about ${fromTo(lightened, '%')} of the head, an estimate`,
+    `${of}about ${fromTo(lightened, '%')} of the head, an estimate`,
+    !lightened.onlyNewGrowth &&
+      lightened.newGrowth.length > 0 &&
+      `of ${listed(lightened.newGrowth.map(escapeText))} the new growth alone`,
     taking && `it takes ${taking} (${HEAD_AREAS_SOURCE})`,
     without.length > 0 && `without ${listed(without.map(escapeText))}`,
   ];

@@ -1,10 +1,12 @@
+import type { ClientFile } from '../journal/journal.ts';
 import type { SalonSettings } from '../journal/salon.ts';
 import type { Stood } from '../journal/source.ts';
 import type { Visit } from '../records/schema/entry.ts';
 import { daysBetween } from '../text/dates.ts';
 import { add, compare, div, type Exact, exact, exactOf } from '../text/exact.ts';
-import { growthRate, isPlausibleGrowth, regrowth } from '../trade/growth.ts';
+import { growthRate, isPlausibleGrowth } from '../trade/growth.ts';
 import { isLengthUnit, toMillimetres } from '../trade/units.ts';
+import { grownOn } from './cut-off.ts';
 import type { VisitReckoned } from './model.ts';
 import { putsOnColour, reachesRoots } from './services.ts';
 
@@ -65,6 +67,7 @@ const daysSince = (
 
 /** The part of a reckoned visit that earlier visits settle. Only visits before its date count. */
 export const reckonHistory = (
+  client: ClientFile,
   visit: Stood<Visit>,
   date: string,
   earlier: readonly VisitReckoned[],
@@ -77,7 +80,7 @@ export const reckonHistory = (
     daysSinceColour: daysSince(date, earlier, putsOnColour),
     daysSinceRoots,
     growth: {
-      expected: daysSinceRoots === undefined ? undefined : regrowth(daysSinceRoots, rate),
+      expected: daysSinceRoots === undefined ? undefined : grownOn(client, daysSinceRoots, rate),
       rate,
       own: own !== undefined,
       measured: measuredGrowth(visit),

@@ -2,8 +2,10 @@ import {
   type FromTo,
   HEAD_AREA_FACTS,
   HEAD_AREAS,
+  HEAD_SURFACE,
   type HeadArea,
   SECTION_FACTS,
+  SECTION_WIDTH,
   UNCOUNTED_SHARE,
 } from '../trade/head-areas.ts';
 import type { HeadPlace } from './head-places.ts';
@@ -18,6 +20,10 @@ export type LightenedShare = FromTo & {
   /** What it takes for granted: the areas, and the techniques by which sections were counted. */
   readonly areas: readonly HeadArea[];
   readonly techniques: readonly SectionTechnique[];
+  /** Places where the new growth alone was lightened. */
+  readonly newGrowth: readonly string[];
+  /** Whether it was nowhere more than the new growth. */
+  readonly onlyNewGrowth: boolean;
 };
 
 /** A technique whose sections are counted. */
@@ -31,6 +37,8 @@ const areasOf = (place: HeadPlace, named: ReadonlySet<HeadArea>): readonly HeadA
   if (words.includes('rest')) return HEAD_AREAS.filter((area) => !named.has(area));
   return place.whole && place.areas.length === 0 ? HEAD_AREAS : place.areas;
 };
+
+const isNewGrowth = ({ along }: HeadPlace): boolean => along.length > 0 && along.every((word) => word === 'roots');
 
 /** Sides of an area that a place takes, of two. */
 const sidesOf = ({ half }: HeadPlace): number => (half === undefined ? 2 : 1);
@@ -50,6 +58,15 @@ const depthOf = (spots: readonly Spot[]): number =>
 const sidesWhenStacked = (area: HeadArea, place: HeadPlace): number =>
   HEAD_AREA_FACTS[area].sided ? sidesOf(place) : 1;
 
+/** Square millimetres of the areas that a line takes. */
+const surfaceOf = (spots: readonly Spot[]): number =>
+  spots.reduce(
+    (total, { place, areas }) =>
+      total +
+      areas.reduce((sum, area) => sum + ((HEAD_AREA_FACTS[area].percent / 100) * HEAD_SURFACE * sidesOf(place)) / 2, 0),
+    0,
+  );
+
 /** The share of its areas that a line takes; undefined when the note does not tell. */
 const takenBy = ({ technique, counted, sections, mirror }: Placed, spots: readonly Spot[]): FromTo | undefined => {
   if (counted === undefined || sections === undefined || !isSectioned(technique)) {
@@ -58,10 +75,15 @@ const takenBy = ({ technique, counted, sections, mirror }: Placed, spots: readon
   }
   const { deep, taken } = SECTION_FACTS[technique];
   const allSided = spots.every(({ areas }) => areas.every((area) => HEAD_AREA_FACTS[area].sided));
-  // Mirrored sections of an area across the middle are half as wide, so a side's count says how deep they go.
-  const stacked = mirror && !allSided ? counted : sections;
-  const share = (mm: number, part: number): number => Math.min(1, (stacked * mm) / Math.max(1, depthOf(spots))) * part;
-  return { least: share(deep.least, taken.least), most: share(deep.most, taken.most) };
+  const [surface, depth] = [Math.max(1, surfaceOf(spots)), Math.max(1, depthOf(spots))];
+  // Mirrored sections of an area across the middle are half as wide at most; none is wider than its area.
+  const across = surface / depth / (mirror && !allSided ? 2 : 1);
+  const share = (mm: number, width: number, part: number): number =>
+    Math.min(1, (sections * mm * Math.min(width, across)) / surface) * part;
+  return {
+    least: share(deep.least, SECTION_WIDTH.least, taken.least),
+    most: share(deep.most, SECTION_WIDTH.most, taken.most),
+  };
 };
 
 /** The part of a line's hair that bowls which lighten have. */
@@ -108,7 +130,11 @@ export const lightenedShare = (
   }
   const percent = (shares: ReadonlyMap<HeadArea, number>): number =>
     [...shares].reduce((sum, [area, share]) => sum + HEAD_AREA_FACTS[area].percent * share, 0);
+  const places = lines.flatMap((line) => line.places);
+  const newGrowth = places.filter(isNewGrowth).map(({ zone }) => zone);
   return {
+    newGrowth: [...new Set(newGrowth)],
+    onlyNewGrowth: newGrowth.length > 0 && newGrowth.length === places.length,
     least: Math.round(percent(least)),
     most: Math.round(percent(most)),
     without: [...without],

@@ -7,6 +7,7 @@ import { placeIn, shownBowl } from './clock-lines.ts';
 import { type HeadPlace, headPlace, type OwnZones, ownZones } from './head-places.ts';
 import { type LightenedShare, lightenedShare } from './lightened-share.ts';
 import type { Minute, VisitReckoned } from './model.ts';
+import { ownZoneLines } from './services.ts';
 
 /**
  * Where the bowls of a visit went: counts, sharing, spacing, order, and what was left out.
@@ -168,15 +169,9 @@ const orderOf = ({ clock }: VisitReckoned): OrderStep[] => {
 /** The name that sections of a line are counted under by place. */
 const zonesName = ({ places }: Placed): string => places.map(({ zone }) => zone).join(', ') || 'no place named';
 
-/** The lines of a client and a visit that name places of this head's own. */
-const ownLines = ({ client, visit }: VisitReckoned) =>
-  [...client.entries, visit].flatMap(({ entry }) =>
-    entry.facts.flatMap((fact) => (fact.word === 'zone' ? [fact] : [])),
-  );
-
 /** Where the bowls of a visit went. */
 export const placementOf = (visit: VisitReckoned): Placement => {
-  const own = ownZones(visit.salon, ownLines(visit));
+  const own = ownZones(visit.salon, ownZoneLines(visit.client, visit.visit));
   const lines = visit.visit.entry.facts.flatMap((fact) => (fact.word === 'place' ? [ofLine(visit, own, fact)] : []));
   const placed = [...lines, ...ofClock(visit, own, lines)];
   const countedLines = placed.flatMap((one) =>

@@ -1,7 +1,7 @@
 import type { Next } from '../records/schema/visit.ts';
 import { nextOf } from './due-window.ts';
 import type { BowlReckoned, VisitReckoned } from './model.ts';
-import { isLightening, placingsOf, putsOnColour, reachesRoots, zonesOfBowl } from './services.ts';
+import { isLightening, placingsOf, putsOnColour, touchesRoots, zonesOfBowl } from './services.ts';
 
 /**
  * Which service the next visit is asked for, and the last visit like it.
@@ -40,7 +40,7 @@ const wordsOfBowl = (visit: VisitReckoned, bowl: BowlReckoned): Set<string> => {
     ...placings.map(({ technique }) => technique?.word),
     ...zonesOfBowl(visit, bowl.name),
     foils && 'foil',
-    reachesRoots({ ...visit, bowls: [bowl] }) && 'root',
+    touchesRoots({ ...visit, bowls: [bowl] }) && 'root',
   ];
   return new Set(said.flatMap((one) => (one ? stemsOf(one) : [])));
 };

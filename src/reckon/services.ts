@@ -1,8 +1,9 @@
 import type { ClientFile } from '../journal/journal.ts';
 import { recently } from '../text/recently.ts';
+import { HEAD_AREA_FACTS, HEAD_AREAS, type HeadArea } from '../trade/head-areas.ts';
 import { type Kind, kindFacts } from '../trade/kinds.ts';
-import { isZone } from '../trade/zones.ts';
 import { shownBowl } from './clock-lines.ts';
+import { headPlace, ownZones } from './head-places.ts';
 import type { BowlReckoned, FactsOf, Portion, VisitReckoned } from './model.ts';
 
 /** What a visit's bowls do to the hair, and where they go. */
@@ -106,35 +107,76 @@ export const zonesOfBowl = (
   return zones;
 };
 
-const AWAY: ReadonlySet<string> = new Set(['mids', 'lengths', 'ends', 'off-head', 'brow', 'lashes', 'beard']);
-const WHOLE: ReadonlySet<string> = new Set(['roots', 'all', 'full-head']);
+/**
+ * The least part of the head, in per cent, at whose roots a service does the roots: a half head does, a T-section, a
+ * parting or pieces at the front do not. A choice.
+ */
+const MOST_ROOTS = 40;
 
-const isWhole = (zone: string): boolean =>
-  WHOLE.has(zone) || (zone.includes(' ') && zone.split(' ').some((word) => WHOLE.has(word)));
+const holdsKind = (bowl: BowlReckoned, ...kinds: readonly Kind[]): boolean =>
+  holds(bowl, ({ item }) => item?.kind !== undefined && kinds.includes(item.kind));
 
-/** Whether a place of the head goes down to its new growth: roots, or no word of its lengths, ends or own places. */
-const isDownToRoots = (zone: string): boolean =>
-  hasWord(zone, 'roots') || zone.split(' ').every((word) => isZone(word) && !AWAY.has(word));
-
-const isBesideToner = (portion: Portion): boolean => {
-  const kind = portion.item?.kind;
-  return isLightener(portion) || (kind !== undefined && kind !== 'toner' && kindFacts(kind).colours);
+/** Whether a bowl draws a line at the roots: permanent or high-lift colour and lightener do, a gloss fades and draws none. */
+const drawsLine = (visit: ClientFile['visits'][number], bowl: BowlReckoned, zones: readonly string[]): boolean => {
+  if (holdsKind(bowl, 'permanent', 'high-lift', 'lightener')) return true;
+  // What fades, put on the new growth alone and not melted into it, is how some heads have their roots done.
+  return (
+    holdsKind(bowl, 'demi') &&
+    isOxidative(bowl) &&
+    zones.length > 0 &&
+    zones.every((zone) => hasWord(zone, 'roots')) &&
+    !placingsOf(visit, bowl.name).some(({ technique }) => technique?.word === 'melt')
+  );
 };
 
-/** Whether everything that colours in the bowl is toner: it shades what was lightened and draws no new line at the roots. */
-const isOnlyToner = (bowl: BowlReckoned): boolean => !holds(bowl, isBesideToner);
+/** The parts of the head at whose roots a bowl goes, of two sides each; colour below a place of the head is not there. */
+const rootAreas = (
+  { visit, salon, client }: RootsAsked,
+  bowl: BowlReckoned,
+  zones: readonly string[],
+): ReadonlyMap<HeadArea, number> => {
+  const sides = new Map<HeadArea, number>();
+  const own = ownZones(salon, ownZoneLines(client, visit));
+  const lightens = isLightening(bowl);
+  const onScalp = placingsOf(visit, bowl.name).some(({ scalp }) => scalp === 'on');
+  for (const zone of zones.length === 0 ? ['all'] : zones) {
+    const place = headPlace(zone, own);
+    const { along, areas, half, known, whole } = place;
+    if (!known || (along.length > 0 && !along.includes('roots'))) continue;
+    if (along.length === 0 && !whole && !lightens && !onScalp) continue;
+    for (const area of areas.length > 0 ? areas : whole ? HEAD_AREAS : [])
+      sides.set(area, Math.min(2, (sides.get(area) ?? 0) + (half === undefined ? 2 : 1)));
+  }
+  return sides;
+};
+
+type RootsAsked = Pick<VisitReckoned, 'visit' | 'bowls' | 'clock' | 'salon' | 'client'>;
+
+/** The lines of a client and a visit that name places of this head's own. */
+export const ownZoneLines = (client: ClientFile, visit: ClientFile['visits'][number]) =>
+  [...client.entries, visit].flatMap(({ entry }) =>
+    entry.facts.flatMap((fact) => (fact.word === 'zone' ? [fact] : [])),
+  );
+
+/** How much of the head had its roots done, in per cent, all bowls together. */
+const rootShare = (reckoned: RootsAsked): number => {
+  const most = new Map<HeadArea, number>();
+  for (const bowl of reckoned.bowls) {
+    if (!isColour(bowl)) continue;
+    const zones = zonesOfBowl(reckoned, bowl.name);
+    if (!drawsLine(reckoned.visit, bowl, zones)) continue;
+    for (const [area, sides] of rootAreas(reckoned, bowl, zones))
+      most.set(area, Math.min(2, (most.get(area) ?? 0) + sides));
+  }
+  return [...most].reduce((sum, [area, sides]) => sum + (HEAD_AREA_FACTS[area].percent * sides) / 2, 0);
+};
 
 /**
- * Whether a visit did the roots, so that new growth counts from it: oxidative colour on roots, on the scalp or all over,
- * or a lightener at a place of the head that goes down to the roots, foils a little off the scalp among them.
+ * Whether a visit did the roots, so that new growth counts from it: what draws a line went on roots, on the scalp, all
+ * over, or as lightener at places of the head that go down to the roots, foils a little off the scalp among them; at two
+ * fifths of the head or more, all bowls together.
  */
-export const reachesRoots = (reckoned: Pick<VisitReckoned, 'visit' | 'bowls' | 'clock'>): boolean =>
-  reckoned.bowls.some((bowl) => {
-    if (!isColour(bowl) || !isOxidative(bowl) || isOnlyToner(bowl)) return false;
-    const zones = zonesOfBowl(reckoned, bowl.name);
-    if (zones.length === 0 || zones.some(isWhole)) return true;
-    if (isLightening(bowl) && zones.some(isDownToRoots)) return true;
-    return reckoned.visit.entry.facts.some(
-      (fact) => fact.word === 'place' && fact.scalp === 'on' && namesBowl(fact, bowl.name),
-    );
-  });
+export const reachesRoots = (reckoned: RootsAsked): boolean => rootShare(reckoned) >= MOST_ROOTS;
+
+/** As `reachesRoots`, at any part of the head. */
+export const touchesRoots = (reckoned: RootsAsked): boolean => rootShare(reckoned) > 0;

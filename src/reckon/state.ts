@@ -4,10 +4,12 @@ import type { Stood } from '../journal/source.ts';
 import type { Client, ClientFact, Visit } from '../records/schema/entry.ts';
 import type { Seen } from '../records/schema/values.ts';
 import type { Reaction } from '../records/schema/visit.ts';
+import { sign } from '../text/exact.ts';
 import type { Place } from '../text/span.ts';
 import { historyFacts, isHistory } from '../trade/hair.ts';
 import { dayOf } from './bowl-plan.ts';
 import { minuteOf } from './clock-settle.ts';
+import { isCutOff } from './cut-off.ts';
 import { type HoldInForce, holdsOn } from './holds.ts';
 import type { Minute, VisitReckoned } from './model.ts';
 import { notedUnder, onFile } from './on-file.ts';
@@ -144,6 +146,8 @@ export type DoneBefore = {
   /** A day, a month or a year, as typed. */
   readonly when: string | undefined;
   readonly zones: readonly string[];
+  /** Its remark. */
+  readonly says: string | undefined;
   readonly place: Place;
 };
 
@@ -156,8 +160,15 @@ export const historyKinds = (client: ClientFile): DoneBefore[] =>
         kind: word,
         when: fact.when?.when,
         zones: fact.zones.map(({ zone }) => zone),
+        says: fact.says?.text,
         place: placeOf(stood, fact, at),
       })),
+  );
+
+/** What `history` lines say was done by the day of a visit, to hair that is not cut off since. */
+export const stillHanging = (visit: VisitReckoned): DoneBefore[] =>
+  historyKinds(visit.client).filter(
+    ({ when }) => (when === undefined || firstDayOf(when) <= visit.date) && !isCutOff(visit, when),
   );
 
 /** A share of grey in per cent, and where it stands. */
@@ -185,17 +196,17 @@ export type Lightened = {
   readonly place: Place;
 };
 
-/** Where and when the hair was lightened before a day, newest first. */
-export const lightenedBefore = (client: ClientFile, earlier: readonly VisitReckoned[], date: string): Lightened[] => {
+/** Where and when the hair that still hangs was lightened before a visit, newest first; by visits, then by its history. */
+export const lightenedBefore = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Lightened[] => {
   const lightened: Lightened[] = [];
   for (const reckoned of earlier.toReversed()) {
-    if (reckoned.date > date) continue;
+    if (reckoned.date > visit.date || isCutOff(visit, reckoned.date)) continue;
     for (const bowl of reckoned.bowls)
-      if (isLightening(bowl))
+      if (isLightening(bowl) && (bowl.used === undefined || sign(bowl.used) > 0))
         lightened.push({ when: reckoned.date, zones: zonesOfBowl(reckoned, bowl.name), place: bowl.place });
   }
-  for (const done of historyKinds(client))
-    if (isLightenedBy(done, date)) lightened.push({ when: done.when, zones: done.zones, place: done.place });
+  for (const done of stillHanging(visit))
+    if (isLightenedBy(done, visit.date)) lightened.push({ when: done.when, zones: done.zones, place: done.place });
   return lightened;
 };
 

@@ -32,7 +32,7 @@ export const reckonVisit = (
   const date = visit.entry.date?.date ?? '';
   const bowls = reckonBowls(journal, salon, client, visit, memo);
   const loose = looseUses(journal.shelf, salon, visit);
-  const { daysSinceColour, daysSinceRoots, growth } = reckonHistory(visit, date, earlier, salon);
+  const { daysSinceColour, daysSinceRoots, growth } = reckonHistory(client, visit, date, earlier, salon);
   return {
     visit,
     client,

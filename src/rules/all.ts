@@ -122,6 +122,7 @@ import onScalpStrength from './strength/on-scalp-strength.ts';
 import otherDeveloper from './strength/other-developer.ts';
 import peroxideOnDirect from './strength/peroxide-on-direct.ts';
 import readyOverLimit from './strength/ready-over-limit.ts';
+import scalpUnlisted from './strength/scalp-unlisted.ts';
 import strengthNotOffered from './strength/strength-not-offered.ts';
 import tonerStrength from './strength/toner-strength.ts';
 import eyeAreaDye from './tests/eye-area-dye.ts';
@@ -286,6 +287,7 @@ export const RULES: readonly Rule[] = [
   otherDeveloper,
   peroxideOnDirect,
   readyOverLimit,
+  scalpUnlisted,
   strengthNotOffered,
   tonerStrength,
   eyeAreaDye,

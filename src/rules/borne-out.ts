@@ -30,3 +30,7 @@ export const borneOut = (visit: VisitReckoned, visits: readonly VisitReckoned[],
   }
   return undefined;
 };
+
+/** Whether the result of a visit, or later news of it, denies such a word (`no green anywhere`). */
+export const isDenied = (visit: VisitReckoned, visits: readonly VisitReckoned[], words: RegExp): boolean =>
+  outcomesOf(visit, visits).some((text) => words.test(text) && says(text, words) === undefined);

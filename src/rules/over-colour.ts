@@ -1,7 +1,6 @@
 import type { BowlReckoned, VisitReckoned } from '../reckon/model.ts';
 import { zonesOfBowl } from '../reckon/services.ts';
-import { historyKinds, lightenedBefore } from '../reckon/state.ts';
-import { firstDayOf } from '../reckon/when.ts';
+import { lightenedBefore, stillHanging } from '../reckon/state.ts';
 import { toNumber } from '../text/exact.ts';
 import type { Place } from '../text/span.ts';
 import { LIGHTEST } from '../trade/lift-guide.ts';
@@ -25,11 +24,8 @@ const holds = (bowl: BowlReckoned, kinds: ReadonlySet<string | undefined>): bool
   itemsIn(bowl).some(({ kind }) => kinds.has(kind));
 
 /** Where permanent colour was put on the hair before: by its history, then by earlier visits. Demi colour fades out. */
-const colouredBefore = ({ client, date }: VisitReckoned, earlier: readonly VisitReckoned[]): Coloured[] => [
-  ...historyKinds(client).filter(
-    ({ kind, when }) =>
-      (kind === 'box-colour' || kind === 'salon-colour') && (when === undefined || firstDayOf(when) <= date),
-  ),
+const colouredBefore = (now: VisitReckoned, earlier: readonly VisitReckoned[]): Coloured[] => [
+  ...stillHanging(now).filter(({ kind }) => kind === 'box-colour' || kind === 'salon-colour'),
   ...earlier.flatMap((visit) =>
     bowlsPutOn(visit)
       .filter((bowl) => holds(bowl, TINTS))
@@ -74,7 +70,7 @@ export const overColour = (visit: VisitReckoned, visits: readonly VisitReckoned[
     if (starts.length === 0) return NONE;
     const earlier = visits.slice(0, visits.indexOf(visit));
     const coloured = colouredBefore(visit, earlier);
-    const lightened = lightenedBefore(visit.client, earlier, visit.date);
+    const lightened = lightenedBefore(visit, earlier);
     for (const start of starts) {
       const before = coloured.find((one) => meets(start.zone, one.zones, own));
       if (before !== undefined && !lightened.some(({ zones }) => meets(start.zone, zones, own)))

@@ -124,6 +124,7 @@ export const RULE_NAMES: readonly string[] = [
   'other-developer',
   'peroxide-on-direct',
   'ready-over-limit',
+  'scalp-unlisted',
   'strength-not-offered',
   'toner-strength',
   'eye-area-dye',

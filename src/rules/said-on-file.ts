@@ -1,4 +1,5 @@
 import type { ClientFile } from '../journal/journal.ts';
+import { lastDayOf } from '../reckon/cut-off.ts';
 import { onFile } from '../reckon/on-file.ts';
 import { allergies, cautionsOn } from '../reckon/state.ts';
 import { firstDayOf } from '../reckon/when.ts';
@@ -62,3 +63,10 @@ export const dayNamed = (text: string): string | undefined => {
   const when = /(?<!\d)\d{4}(?:-\d{2}){0,2}(?![\d-])/.exec(text)?.[0];
   return when === undefined ? undefined : firstDayOf(when);
 };
+
+/** The latest day, month or year named in a text, as it is written there; undefined where it names none. */
+export const lastNamed = (text: string): string | undefined =>
+  [...text.matchAll(/(?<![\d/.])(?:19|20)\d{2}(?:-\d{2}){0,2}(?![\d-])/gu)]
+    .map(([when]) => when)
+    .sort((a, b) => (lastDayOf(a) < lastDayOf(b) ? -1 : 1))
+    .at(-1);

@@ -70,6 +70,12 @@ const naturals = recently(({ entries }: ClientFile): readonly SeenDepth[] => {
   return withDepth(seens);
 });
 
+/** Her natural depth at a place, else of all of her hair; undefined where no `natural` line gives it. */
+export const naturalDepth = (client: ClientFile, zone: string): DepthSpan | undefined => {
+  const own = naturals(client);
+  return (own.find((one) => one.zone === zone) ?? own.find((one) => one.zone === '' || one.zone === 'all'))?.depth;
+};
+
 /** Whether a place meets where a bowl goes; no place at all, on either side, is all over. */
 export const meets = (zone: string, zones: readonly string[], own: SalonSettings['zones']): boolean => {
   if (zone === '' || zones.length === 0 || zones.includes('')) return true;

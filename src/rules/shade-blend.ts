@@ -41,6 +41,13 @@ const shadeOf = ({ shade, item }: Shaded): ShadeRead => {
   return read;
 };
 
+/**
+ * The tone words of a portion that its range declares, or that its shade is named by; the common meanings of digits are
+ * guesses, and a guess fills nothing.
+ */
+export const declaredTones = (portion: Shaded): readonly string[] =>
+  portion.item.tones.size === 0 && FIGURED.test(portion.shade) ? [] : shadeOf(portion).tones;
+
 /** The coloured portions of a bowl: those of a range, with a shade. */
 export const shadesIn = (bowl: BowlReckoned): readonly Shaded[] =>
   portionsIn(bowl).filter((portion): portion is Shaded => {

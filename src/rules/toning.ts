@@ -143,7 +143,7 @@ const atStart = (visit: VisitReckoned, visits: readonly VisitReckoned[], bowl: B
   seenAt(visit, 'start').flatMap(({ zone, seen, place, depth }): LastLook[] => {
     const ends = seen.words.flatMap(({ word }) => stageIndex(word) ?? []);
     if (ends.length === 0 && depth === undefined) return [];
-    const lightened = lightenedBefore(visit.client, visits.slice(0, visits.indexOf(visit)), visit.date);
+    const lightened = lightenedBefore(visit, visits.slice(0, visits.indexOf(visit)));
     // Lengths are what grew out of any place that was lightened.
     const wasLightened = lightened.some(({ zones }) => isAway(zone) || meets(zone, zones, visit.salon.zones));
     if (ends.length === 0)

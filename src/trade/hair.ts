@@ -57,6 +57,39 @@ export const HAIR_QUALITIES = {
 
 export type HairQuality = keyof typeof HAIR_QUALITIES;
 
+/**
+ * The longest hair in millimetres that a word of length is said of, along the hair from the crown: common practice, no
+ * source, and on the long side, so that nothing is taken for cut off that may still hang. `long` has no end.
+ */
+const LONGEST: ReadonlyMap<string, number> = new Map([
+  ['crop', 50],
+  ['short', 150],
+  ['chin', 300],
+  ['shoulder', 400],
+  ['mid-back', 650],
+  ['waist', 900],
+]);
+
+/** The longest that a word of length, in small letters, is said of, in millimetres; undefined where it has no end. */
+export function longestOf(word: string): number | undefined {
+  return LONGEST.get(word);
+}
+
+/**
+ * Words for artificial colour that is dark, as hands write them in English, German, French, Portuguese and Spanish;
+ * so do shade numbers from 1 to 3 (`1/0`, `2.0`). Common practice, no source.
+ */
+const DARK =
+  /(?<!\b(?:no|not|never|without|kein|keine|nicht|nie|pas|jamais|sans|nunca|não|sem|sin)\s(?:\p{L}+\s)?)(?:(?<!\p{L})(?:(?:blue[- ]?|jet[- ]?|soft[- ]?)?black|dark(?:er|est)?|espresso|ebony|raven|schwarz\p{L}*|(?:dunkel|tiefbraun)\p{L}*|noire?s?|foncée?s?|pret[oa]s?|escur\p{L}*|negr[oa]s?|oscur\p{L}*|moren[oa]s?)(?!\p{L})(?!\s(?:henna|tea|blonde?|roots?))|(?<!\bon\s|[\d./,-])[123](?:\/(?:00?|[1-7]{1,2})|\.00?)(?![\d%./,-]))/iu;
+
+/** The words by which a note says that colour in the hair is dark; undefined without any, and where they are denied. */
+export function darkWords(text: string): string | undefined {
+  return DARK.exec(text)?.[0].toLowerCase();
+}
+
+/** The darkest-looking depths, up to which artificial colour is called dark: common practice, no source. */
+export const DARK_COLOUR = 4;
+
 /** Whether a word, in small letters, describes a quality of hair. */
 export function isHairWord(quality: HairQuality, word: string): boolean {
   return (HAIR_QUALITIES[quality] as readonly string[]).includes(word);

@@ -59,6 +59,14 @@ export const SECTION_FACTS = {
   block: { deep: { least: 10, most: 20 }, taken: { least: 1, most: 1 } },
 } as const satisfies Readonly<Record<string, { readonly deep: FromTo; readonly taken: FromTo }>>;
 
+/**
+ * Square millimetres of the hair-bearing head, from which the width of an area follows by its share and its depth, and
+ * the width of one section in millimetres, which seldom runs right across: a foil is cut about so wide. Common practice,
+ * no source.
+ */
+export const HEAD_SURFACE = 65_000;
+export const SECTION_WIDTH: FromTo = { least: 60, most: 100 };
+
 /** The share of an area taken where no sections are counted. Common practice, no source. */
 export const UNCOUNTED_SHARE: Readonly<Record<string, FromTo>> = {
   paint: { least: 0.3, most: 0.6 },

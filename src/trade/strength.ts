@@ -13,6 +13,9 @@ export const NOMINAL_PAIRS: readonly { readonly percent: Exact; readonly vol: Ex
   }),
 );
 
+/** The strongest developer in per cent that lightener has on the scalp, where no leaflet says: common practice, no source. */
+export const ON_SCALP = 6;
+
 const VOL_PER_PERCENT = exact(10, 3);
 
 /** Volumes of a peroxide strength in per cent, by the trade's nominal pairing: × 10/3, exactly. */

@@ -78,7 +78,7 @@ export const WORD_EXAMPLES: Readonly<Record<BodyWord, string>> = {
   money: SHELF.replace('  money GBP', '> money GBP') + CLIENT + VISIT + BOWL,
   scale: salon('> scale 5 g', '  bowl A 32 clay + 6% 1:2'),
   hours: `${SHELF.replace('  hours', '> hours')}${CLIENT}${VISIT}${BOWL}  on 2.20 A top\n  off 2.50 A\n`,
-  growth: salon('> growth 0.5 mm/d'),
+  growth: salon('> growth 0.5 mm/d', WORN.replaceAll('top', 'full-head')),
   policy: salon('> policy skin-test 48h every 26w', `${WORN}  note no test\n`).replace(
     CLIENT,
     `${CLIENT}  test skin 2026-01-05 clay read 2026-01-07 clear\n`,

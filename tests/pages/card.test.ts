@@ -50,6 +50,34 @@ describe('the head of a card', () => {
     ]);
   });
 
+  it('says no more new growth than the hair is long', () => {
+    const growth = (length: string): string | undefined =>
+      cardOf(journalOf(`${CLIENT}  hair medium, length ${length}\n${VISITS}`), 'ada-lowe', on('2026-11-25'), [])
+        .split('\n')
+        .find((line) => line.startsWith('- **New growth**'));
+    // From 5 June to 25 November are 173 days: 61 mm at 0.35 mm a day. A crop is 50 mm at most, short hair 150.
+    expect(growth('short')).toContain('about 61 mm expected');
+    expect(growth('crop')).toBe(
+      '- **New growth** all of the hair: what was done at the roots on 2026-06-05, 173 days before 2026-11-25, has grown past its length and is cut off',
+    );
+  });
+
+  it('says the new growth alone where no more was lightened', () => {
+    const lightened = (place: string): string | undefined =>
+      cardOf(
+        journalOf(`${CLIENT}\nvisit 2026-06-05 10:00 ada-lowe\n  bowl A 40 clay + 80 dev-6\n  place A ${place}\n`),
+        'ada-lowe',
+        on('2026-11-25'),
+        [],
+      )
+        .split('\n')
+        .find((line) => line.startsWith('- **Lightened**'));
+    expect(lightened('roots apply on-scalp')).toBe(
+      '- **Lightened** the new growth of about 100 % of the head, an estimate',
+    );
+    expect(lightened('all apply')).toBe('- **Lightened** about 100 % of the head, an estimate');
+  });
+
   it('says so when the notes show no alert, and calls nothing safe', () => {
     expect(alerts('')).toContain('The notes show no reaction, allergy, caution or hold in force on 2026-11-25');
     expect(cardOf(journalOf(CLIENT + VISITS), 'ada-lowe')).not.toMatch(/\bsafe/i);

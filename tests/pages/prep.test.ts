@@ -126,7 +126,9 @@ describe('the sheet beside the trolley', () => {
       '- **Result** roots 7 copper',
     ])
       expect(last).toContain(said);
-    expect(last).toMatch(/\*\*Pace B, clay\*\* About 25 min to yellow last time; .+Judge by the hair, not the clock\./);
+    expect(last).toMatch(
+      /\*\*Pace B, clay\*\* About 25 min to yellow the last time that reached it \(\d{4}-\d\d-\d\d\); .+Judge by the hair, not the clock\./,
+    );
   });
 
   it('leaves room for the clock, a look as often as the shelf asks', () => {

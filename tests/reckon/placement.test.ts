@@ -149,15 +149,32 @@ describe('the share of the head lightened', () => {
   });
 
   it('goes by count, depth of a section and the hair taken', () => {
-    // top is 14 % and 100 mm deep: ten slices of 2 to 5 mm are 20 to 50 mm.
-    expect(share('place A top slice x10')).toBe('3-7');
-    // the same ten as weaves, of which 40 to 60 % is taken: 1.12 to 4.2 %.
+    // top is 14 % and 100 mm deep, so 91 mm wide: ten slices of 2 to 5 mm, 60 to 91 mm wide, are 13 to 50 % of it.
+    expect(share('place A top slice x10')).toBe('2-7');
+    // the same ten as weaves, of which 40 to 60 % is taken: 0.74 to 4.2 %.
     expect(share('place A top weave x10')).toBe('1-4');
     // sides are 17 % and 70 mm deep on each side; x5 mirrored is 10 over 140 mm.
     expect(share('place A sides slice x5 mirror')).toBe('2-6');
     expect(share('place A sides slice x10')).toBe('2-6');
     // across the middle a mirrored section is half as wide, so x5 mirrored reaches as deep as x5.
     expect(share('place A top slice x5 mirror')).toBe(share('place A top slice x5'));
+  });
+
+  it('takes no foil to run right across an area wider than a foil', () => {
+    // back is 14 %, 60 mm deep and so 152 mm wide: twelve slices of 2 to 5 mm by 60 to 100 mm are 1440 to 6000 mm² of
+    // 9100, 16 to 66 %. Taken to run across they were 40 to 100 %.
+    expect(share('place A back slice x12')).toBe('2-9');
+  });
+
+  it('says where the new growth alone was lightened', () => {
+    const of = (lines: string): string => {
+      const { lightened } = placementIn(lines);
+      return `${lightened?.onlyNewGrowth} ${lightened?.newGrowth.join(',')}`;
+    };
+    expect(of('place A roots apply')).toBe('true roots');
+    expect(of('place A roots top apply')).toBe('true roots top');
+    expect(of('place A top weave x6')).toBe('false ');
+    expect(of('place A roots, lengths apply')).toBe('false roots');
   });
 
   it('counts only bowls that lighten, and their part of a shared line', () => {

@@ -6,6 +6,7 @@ import {
   productsToTest,
   putsOnColour,
   reachesRoots,
+  touchesRoots,
   zonesOfBowl,
 } from '../../src/reckon/services.ts';
 import { lastOf } from './reckoned.ts';
@@ -94,6 +95,7 @@ describe('where a bowl goes', () => {
 
 describe('putsOnColour and reachesRoots', () => {
   const roots = (lines: string): boolean => reachesRoots(visitWith(lines));
+  const touches = (lines: string): boolean => touchesRoots(visitWith(lines));
   const { permanent, lightener, toner, direct } = BOWLS;
 
   it('counts any colour', () => {
@@ -104,18 +106,43 @@ describe('putsOnColour and reachesRoots', () => {
   it('counts oxidative colour at the roots, on the scalp or all over', () => {
     expect(roots(permanent)).toBe(true);
     expect(roots(`${permanent}\non 10:00 A roots\noff 10:45 A`)).toBe(true);
-    expect(roots(`${permanent}\non 10:00 A roots front\noff 10:45 A`)).toBe(true);
     expect(roots(`${permanent}\non 10:00 A all\noff 10:45 A`)).toBe(true);
-    expect(roots(`${permanent}\nplace A front block on-scalp`)).toBe(true);
+    expect(roots(`${permanent}\nplace A top, crown, sides block on-scalp`)).toBe(true);
     expect(roots(`${permanent}\non 10:00 A lengths\noff 10:45 A`)).toBe(false);
     expect(roots(`${permanent}\non 10:00 A top\noff 10:45 A`)).toBe(false);
   });
 
+  it('does not count a T-section, a parting or pieces at the front, where most of the head kept its roots', () => {
+    expect(roots(`${lightener}\nplace A t-section weave x8 off-scalp 1cm foil`)).toBe(false);
+    expect(roots(`${lightener}\nplace A roots t-section weave x8`)).toBe(false);
+    expect(roots(`${permanent}\non 10:00 A roots front\noff 10:45 A`)).toBe(false);
+    expect(roots(`${permanent}\nplace A hairline, parting apply on-scalp`)).toBe(false);
+    // Crown, sides and back are 12, 17 and 14 %: 43. Without the back they are 29.
+    expect(roots(`${lightener}\nplace A crown, sides, back weave x20`)).toBe(true);
+    expect(roots(`${lightener}\nplace A crown, sides weave x20`)).toBe(false);
+    expect(roots(`${lightener}\nplace A crown, sides left, back weave x20`)).toBe(false);
+    // All bowls of a visit together.
+    expect(
+      roots(`${lightener}\nbowl B 30 clay + 60 dev-6\nplace A t-section, sides weave x8\nplace B crown, back weave x8`),
+    ).toBe(true);
+  });
+
+  it('does not count a gloss, all over or melted in, but one that is put on the new growth alone', () => {
+    const gloss = 'range sheen demi\nvisit 2026-09-04 wren-abbott\nbowl A 30 sheen 6/0 + 60 gloss-act';
+    expect(roots(gloss)).toBe(false);
+    expect(roots(`${gloss}\non 10:00 A all\noff 10:20 A`)).toBe(false);
+    expect(roots(`${gloss}\nplace A roots, lengths apply`)).toBe(false);
+    expect(roots(`${gloss}\nplace A roots melt`)).toBe(false);
+    expect(roots(`${gloss}\nplace A roots apply`)).toBe(true);
+  });
+
   it('counts a lightener wherever it goes down to the roots', () => {
-    expect(roots(`${lightener}\nplace A top weave x6 off-scalp 1cm foil`)).toBe(true);
+    expect(roots(`${lightener}\nplace A full-head weave x60 off-scalp 1cm foil`)).toBe(true);
     expect(roots(`${lightener}\nplace A band panel x6`)).toBe(false);
     expect(roots(`${lightener}\nplace A ends top paint`)).toBe(false);
-    expect(roots(`${lightener}\nplace A roots top block`)).toBe(true);
+    expect(roots(`${lightener}\nplace A roots top, crown, back block`)).toBe(true);
+    expect(touches(`${lightener}\nplace A roots top block`)).toBe(true);
+    expect(touches(`${lightener}\nplace A ends top paint`)).toBe(false);
   });
 
   it('does not count toner, direct dye or what does not colour', () => {

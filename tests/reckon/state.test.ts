@@ -156,12 +156,12 @@ bowl T 20 toner 9/1 + 20 gloss-act
   it('gives where and when, the newest first', () => {
     const visits = reckonedOf(notes);
     const [first, second] = visits;
-    expect(second && lightenedBefore(second.client, visits, second.date)).toMatchObject([
+    expect(second && lightenedBefore(second, visits)).toMatchObject([
       { when: '2026-01-01', zones: ['top'] },
       { when: '2022', zones: ['ends'] },
     ]);
-    expect(first && lightenedBefore(first.client, visits, '2025-12-31')).toMatchObject([{ when: '2022' }]);
-    expect(first && lightenedBefore(first.client, [], '2021-12-31')).toEqual([]);
+    expect(first && lightenedBefore({ ...first, date: '2025-12-31' }, visits)).toMatchObject([{ when: '2022' }]);
+    expect(first && lightenedBefore({ ...first, date: '2021-12-31' }, [])).toEqual([]);
   });
 
   it('counts a history line without a date', () => {

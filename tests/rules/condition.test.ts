@@ -187,6 +187,68 @@ describe('strand-test-missing', () => {
   });
 });
 
+test('strand-test-missing: a strand tried when the foils are on comes too late, and hair that is left out needs none', () => {
+  const said = (...lines: readonly string[]): string[] =>
+    saidBy(strandMissing, notesOf(['history 2025-10 box-colour lengths, ends "black"'], visitOf(MIX, ...lines)));
+  const strand = (time: string): string => `test strand ${time} 2 clay + 4 dev-6 20min red-orange`;
+  expect(said('place A lengths', 'on 12:15-12:40 A lengths', strand('12:50'))).toHaveLength(1);
+  expect(said('place A lengths', 'on 12:15-12:40 A lengths', strand('11:50'))).toEqual([]);
+  expect(said('place A grown weave x14 off-scalp 2cm', 'leave lengths, ends "black"')).toEqual([]);
+  expect(said('place A grown weave x14 off-scalp 2cm', 'leave lengths "black"')).toHaveLength(1);
+});
+
+describe('strand-test-missing on dark colour', () => {
+  const said = (client: readonly string[], ...lines: readonly string[]): string[] =>
+    saidBy(strandMissing, notesOf(client, lines));
+  const missing = (what: string): string[] => [
+    `fix: Bowl A holds clay, lightener; ${what} is on file and no strand test is noted since.`,
+  ];
+
+  test.each([
+    ['black, three times', 'black'],
+    ['zweimal schwarz gefärbt', 'schwarz'],
+    ['coloration brun foncé', 'foncé'],
+    ['castanho escuro', 'escuro'],
+    ['color negro', 'negro'],
+    ['3/0 at her old salon', '3/0'],
+  ])('reads "%s" of a salon colour', (remark, word) => {
+    const client = [`history 2026-06 salon-colour lengths "${remark}"`];
+    expect(said(client, ...visitOf(MIX, 'place A lengths'))).toEqual(missing(`salon-colour, "${word}",`));
+    expect(said(client, ...visitOf('test strand clay 20min red', MIX, 'place A lengths'))).toEqual([]);
+    expect(said(client, ...visitOf(MIX, 'place A roots'))).toEqual([]);
+    // Hair of depth 7 and lighter has lost the dark colour already.
+    expect(said(client, ...visitOf('start lengths 7', MIX, 'place A lengths'))).toEqual([]);
+  });
+
+  test.each(['never black', 'kein schwarz', 'dark blonde, 7/0', 'on 3/10 and 3.5 years ago', 'gold, 7/3'])(
+    'reads nothing dark in "%s"',
+    (remark) => {
+      expect(said([`history 2026-06 salon-colour "${remark}"`], ...visitOf(MIX))).toEqual([]);
+    },
+  );
+
+  test('goes by the depth at the start, where it is dark and not her own', () => {
+    const start = ['start lengths 2', MIX, 'place A lengths'];
+    const colour = 'history 2026-06 salon-colour';
+    expect(said([colour, 'natural 5'], ...visitOf(...start))).toEqual(missing('salon-colour, depth 2 today,'));
+    expect(said([colour, 'natural 2'], ...visitOf(...start))).toEqual([]);
+    expect(said(['natural 5'], ...visitOf(...start))).toEqual(missing('depth 2 on hair of natural 5'));
+    expect(said(['natural 3'], ...visitOf(...start))).toEqual([]);
+    expect(said([], ...visitOf(...start))).toEqual([]);
+  });
+
+  test('knows what it put on itself, roots grown down included', () => {
+    const dark = ['visit 2026-06-10 wren-abbott', 'bowl B 40 cream 3/0 + 60 dev-6', 'place B roots'];
+    expect(said(['natural 6'], ...dark, ...visitOf(MIX, 'place A lengths'))).toEqual(missing('3/0 of 2026-06-10'));
+    expect(said(['natural 6'], ...dark, ...visitOf(MIX, 'place A roots'))).toEqual([]);
+    expect(said(['natural 4'], ...dark, ...visitOf(MIX, 'place A lengths'))).toEqual([]);
+    expect(said(['natural 6', 'hair length crop'], ...dark, ...visitOf(MIX))).toHaveLength(1);
+    const old = dark.map((line) => line.replace('2026-06', '2026-01'));
+    // 237 days: 83 mm, more than a crop.
+    expect(said(['natural 6', 'hair length crop'], ...old, ...visitOf(MIX))).toEqual([]);
+  });
+});
+
 test('strand-test-missing warns of lightener only where there is some', () => {
   const warned = (bowl: string): unknown[] =>
     foundBy(strandMissing, notesOf(['history box-colour'], visitOf(bowl))).map(({ caution }) => caution);

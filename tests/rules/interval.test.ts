@@ -14,11 +14,17 @@ describe('lightener-again', () => {
     ['on the same day', '2026-09-04', [MIX], [MIX]],
     ['elsewhere', '2026-08-28', [MIX, 'place A nape'], [MIX, 'place A top']],
     ['after colour', '2026-08-28', ['bowl A 40 cream 6/0 + 60 dev-6'], [MIX]],
-    ['with a strand of the day', '2026-08-28', [MIX], ['test strand clay 20min yellow', MIX]],
+    ['with a stretch test of the day', '2026-08-28', [MIX], ['test stretch springs-back', MIX]],
     ['at colour', '2026-08-28', [MIX], ['bowl A 40 cream 6/0 + 60 dev-6']],
     ['after a bowl that was left', '2026-08-28', [MIX, 'left A 120'], [MIX]],
   ])('is silent %s', (_, date, first, then) => {
     expect(said(date, first, ...then)).toEqual([]);
+  });
+
+  test('is not quieted by a strand test, which says how far hair lifts and not whether it is rested', () => {
+    expect(said('2026-08-28', [MIX], 'test strand clay 20min yellow', MIX)).toEqual([
+      'mind: Bowl A lightens where bowl A of 2026-08-28 did, 7 d before.',
+    ]);
   });
 
   test('fires within two weeks, high-lift colour included', () => {
@@ -48,6 +54,12 @@ describe('reshaped-lately', () => {
     ['at a gloss', 'history 2026-08-28 perm', ['bowl A 40 gloss 6/0 + 80 dev-6']],
   ])('is silent %s', (_, history, lines) => {
     expect(said(history, ...lines)).toEqual([]);
+  });
+
+  test('is not quieted by a strand test', () => {
+    expect(said('history 2026-08-28 perm', 'test strand clay 20min yellow', MIX)).toEqual([
+      'mind: Bowl A goes on hair that had a perm 7 d before.',
+    ]);
   });
 
   test('fires within two weeks, and within the same month where no day can be earlier', () => {

@@ -74,6 +74,101 @@ describe('overlap-on-lightened', () => {
   });
 });
 
+describe('overlap-on-lightened where nothing speaks of a retouch', () => {
+  const NINE = 'bowl A 40 clay + 80 dev-9';
+  const lightened = (place: string, ...lines: string[]): string[] => [
+    'visit 2026-06-10 wren-abbott',
+    MIX,
+    `place A ${place}`,
+    ...lines,
+  ];
+  const said = (client: readonly string[], ...visits: readonly string[]): string[] =>
+    saidBy(overlap, notesOf(client, visits));
+  const fix = (zone: string, depth: string, when: string): string[] => [
+    `fix: Bowl A, clay with 9 %, goes on ${zone} of depth ${depth}, lightened ${when}.`,
+  ];
+
+  test('strong lightener over blonde is a fix, by history, by the right earlier visit, and by depths over her own', () => {
+    expect(said(LENGTHS, ...visitOf('start roots 7, lengths 9', NINE, 'place A lengths weave x20'))).toEqual(
+      fix('lengths', '9', 'in 2026-03'),
+    );
+    // Two visits: the nape came later, the top is what goes on again.
+    const two = [...lightened('top weave x10'), 'visit 2026-07-10 wren-abbott', MIX, 'place A nape weave x4'];
+    const top = ['start top 8', NINE, 'place A top weave x10', 'result top 9'];
+    expect(said([], ...two, ...visitOf(...top))).toEqual(fix('top', '8', 'on 2026-06-10'));
+    expect(said(['natural 5'], ...visitOf('start lengths 8', NINE, 'place A ends'))).toEqual(
+      fix('lengths', '8', 'before these notes'),
+    );
+    expect(said(['natural 6'], ...visitOf('start lengths 8', NINE, 'place A ends'))).toEqual([]);
+    expect(said(['natural 5', 'grey 90%'], ...visitOf('start lengths 8', NINE, 'place A ends'))).toEqual([]);
+  });
+
+  test('a whole head of foils touches the lengths where they came out lighter, or were to', () => {
+    const foils = 'place A full-head fine-weave x60 off-scalp 1cm foil';
+    const start = ['start roots 6, lengths 9', 'regrowth 28mm'];
+    const again = (...lines: string[]): string[] => said([], ...lightened('full-head weave x40'), ...visitOf(...lines));
+    expect(again(...start, NINE, foils, 'result lengths 10')).toEqual(fix('lengths', '9', 'on 2026-06-10'));
+    expect(again(...start, 'want lengths 10', NINE, foils)).toEqual(fix('lengths', '9', 'on 2026-06-10'));
+    // Measured new growth and lengths as they were: the foils stayed on it.
+    expect(again(...start, NINE, foils, 'result lengths 9')).toEqual([]);
+    expect(again('start roots 6, lengths 9', NINE, foils)).toEqual([
+      'mind: Bowl A, clay with 9 %, goes on lengths of depth 9, lightened on 2026-06-10.',
+    ]);
+    expect(again('start roots 6, lengths 9', NINE, foils.replace('foil', 'foil "regrowth only"'))).toEqual([]);
+    expect(again('aim regrowth in foils', 'start roots 6, lengths 9', NINE, foils)).toEqual([]);
+    expect(again('start roots 6, lengths 9', MIX, foils)).toEqual([]);
+  });
+
+  test('without a start, the last result says how light the hair is', () => {
+    const light = lightened('lengths paint', 'result lengths 9 violet');
+    expect(said([], ...light, ...visitOf(NINE, 'place A lengths paint'))).toEqual(fix('lengths', '9', 'on 2026-06-10'));
+    expect(said([], ...lightened('lengths paint'), ...visitOf(NINE, 'place A lengths paint'))).toEqual([]);
+  });
+
+  test.each([
+    ['6 % on depth 9', 'mind', ['start lengths 9', MIX, 'place A lengths']],
+    [
+      'a strand tried first, at 9 %',
+      'mind',
+      ['test strand clay 20min yellow', 'start lengths 9', NINE, 'place A ends'],
+    ],
+  ])('is a mind at %s', (_, severity, lines) => {
+    const found = said(LENGTHS, ...visitOf(...lines));
+    expect(found.map((one) => one.split(':')[0])).toEqual([severity]);
+  });
+
+  test.each([
+    ['6 % on depth 8', ['start lengths 8', MIX, 'place A lengths']],
+    ['depth 7', ['start lengths 7', NINE, 'place A lengths']],
+    ['a bleach wash', ['start lengths 9', 'bowl A 20 clay + 20 3% + 30 milk', 'place A lengths comb-through']],
+    ['6 % and a strand tried first', ['test strand clay 20min yellow', 'start lengths 9', MIX, 'place A lengths']],
+    ['mids that the start gives apart', ['start mids 6, lengths 9', NINE, 'place A mids']],
+    ['mids where long new growth was measured', ['start lengths 9', 'regrowth 5cm', MIX, 'place A mids weave x26']],
+    ['another place', ['start lengths 9', NINE, 'place A brow']],
+    ['new growth', ['start roots 6, lengths 9', NINE, 'place A roots']],
+    ['hair that is cut off since', ['start lengths 9', NINE, 'place A lengths']],
+  ])('is silent at %s', (what, lines) => {
+    const client = what.includes('cut off') ? [...LENGTHS, 'hair length crop'] : LENGTHS;
+    expect(said(client, ...visitOf(...lines))).toEqual([]);
+  });
+
+  test('on pale hair, or put on all of it, 6 % is a fix; as a retouch gone down all of the blonde it stops', () => {
+    const six = (severity: string, zone: string, depth: string): string[] => [
+      `${severity}: Bowl A, clay with 6 %, goes on ${zone} of depth ${depth}, lightened in 2026-03.`,
+    ];
+    expect(said(LENGTHS, ...visitOf('start ends 10', MIX, 'place A ends paint'))).toEqual(six('fix', 'ends', '10'));
+    const combed = ['start roots 6, lengths 9', MIX, 'place A full-head comb-through'];
+    expect(said(LENGTHS, ...visitOf(...combed))).toEqual(six('fix', 'lengths', '9'));
+    expect(said(LENGTHS, ...visitOf('regrowth 15mm', ...combed))).toEqual(six('stop', 'lengths', '9'));
+    expect(said(LENGTHS, ...visitOf('regrowth 15mm', ...combed, 'leave lengths "blonde enough"'))).toEqual([]);
+  });
+
+  test('is told once a visit, whatever is mixed again', () => {
+    const lines = ['start lengths 9', NINE, 'more A 60 at 10:40', 'place A+A2 lengths'];
+    expect(said(LENGTHS, ...visitOf(...lines))).toHaveLength(1);
+  });
+});
+
 describe('banding-risk', () => {
   const said = (...lines: readonly string[]): string[] => saidBy(bandingRisk, notesOf([], visitOf(...lines)));
   const ON = 'place A roots on-scalp';

@@ -142,3 +142,32 @@ describe('on-scalp-strength', () => {
     expect(rulesIn(visit(...lines))).toEqual(['on-scalp-strength']);
   });
 });
+
+describe('scalp-unlisted', () => {
+  const plain = (strength: number, ...lines: string[]): string[] =>
+    saidIn(
+      `${textOf(SHELF)}\nproduct dust "Fulmar dust" lightener\nclient wren-abbott "Wren Abbott"\nvisit 2026-09-04 wren-abbott\nbowl A 30 dust + 60 dev-${strength}\n${lines.join('\n')}\n`,
+    ).filter((line) => line.includes('scalp'));
+
+  test('is a fix over 6 %, and a mind up to it', () => {
+    const place = 'place A roots apply on-scalp';
+    const told = (severity: string, strength: number): string[] => [
+      `${severity} scalp-unlisted: Bowl A, dust with ${strength} %, is placed on the scalp, and its leaflet's limit is not on the shelf.`,
+    ];
+    expect(plain(12, place)).toEqual(told('fix', 12));
+    expect(plain(9, place)).toEqual(told('fix', 9));
+    expect(plain(6, place)).toEqual(told('mind', 6));
+  });
+
+  test('where the line says neither, the roots count as the scalp, and the rule of that says so once', () => {
+    expect(plain(12, 'place A roots apply').map((line) => line.slice(0, 16))).toEqual(['fix scalp-unsaid']);
+    expect(plain(6, 'place A roots apply').map((line) => line.slice(0, 17))).toEqual(['mind scalp-unsaid']);
+  });
+
+  test.each(['place A roots apply off-scalp 1cm', 'place A lengths', 'place A roots weave x20 foil'])(
+    'is silent at `%s`',
+    (place) => {
+      expect(plain(12, place)).toEqual([]);
+    },
+  );
+});

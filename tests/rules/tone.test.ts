@@ -218,8 +218,51 @@ describe('filler-missing', () => {
     ],
   ])('fires over hair lightened %s', (_, client, lines) => {
     expect(said(notes(client, lines))).toContain(
-      'mind filler-missing: Bowl A takes lightened hair from 9 to 5 with 5/1, and no warmth.',
+      'fix filler-missing: Bowl A takes lightened hair from 9 to 5 with 5/1, and no warmth.',
     );
+  });
+
+  const of = (client: readonly string[], ...lines: string[]): string[] =>
+    said(notes(client, lines)).filter((line) => line.includes('filler-missing'));
+
+  test('a neutral shade three depths darker is a mind, since a cool one or four depths are surer to turn', () => {
+    expect(of(before, 'start lengths 9', 'bowl A 30 gloss 6/0 + 60 act')).toEqual([
+      'mind filler-missing: Bowl A takes lightened hair from 9 to 6 with 6/0, and no warmth.',
+    ]);
+    expect(of(before, 'start lengths 9', 'bowl A 30 gloss 5/0 + 60 act')).toEqual([
+      'fix filler-missing: Bowl A takes lightened hair from 9 to 5 with 5/0, and no warmth.',
+    ]);
+  });
+
+  test('a client who arrives lighter than her own was lightened, whoever did it; white hair was not', () => {
+    const lines = ['start lengths 10 yellow', `bowl A ${dark}`];
+    // 10 is three depths over her own 7, and only one over 9.
+    expect(of(['natural 7'], ...lines)).toEqual([
+      'fix filler-missing: Bowl A takes lightened hair from 10 to 5 with 5/1, and no warmth.',
+    ]);
+    expect(of(['natural 9'], ...lines)).toEqual([]);
+    expect(of(['natural 7', 'grey 80% all'], ...lines)).toEqual([]);
+  });
+
+  test('a splash of gold fills nothing, a fifth of the bowl does', () => {
+    // 2 of 32 g is a sixteenth; 8 of 38 g is more than a fifth.
+    expect(of(before, 'start lengths 9', 'bowl A 30 gloss 5/1 + 2 gloss 5/3 + 64 act')).toEqual([
+      'fix filler-missing: Bowl A takes lightened hair from 9 to 5 with 5/1, 5/3, and too little warmth in it.',
+    ]);
+    expect(of(before, 'start lengths 9', 'bowl A 30 gloss 5/1 + 8 gloss 5/3 + 76 act')).toEqual([]);
+  });
+
+  test('warmth elsewhere on the head fills nothing', () => {
+    const roots = 'bowl R 30 gloss 5/3 + 60 act';
+    expect(of(before, 'start lengths 9', `bowl A ${dark}`, 'place A lengths', roots, 'place R roots')).toHaveLength(1);
+    expect(of(before, 'start lengths 9', `bowl A ${dark}`, 'place A lengths', roots, 'place R lengths')).toEqual([]);
+  });
+
+  test('lowlights with blonde left between are none, unless they turned', () => {
+    const woven = [`bowl A ${dark}`, 'place A lengths weave x14 off-scalp 1cm foil'];
+    expect(of(before, 'start lengths 10', ...woven)).toEqual([]);
+    expect(of(before, 'start lengths 10', ...woven, 'result lengths 6 green')).toHaveLength(1);
+    expect(of(before, 'start lengths 10', `bowl A ${dark}`, 'place A lengths apply')).toHaveLength(1);
   });
 });
 
@@ -235,7 +278,7 @@ test('filler-missing is to be put right where it is noted to have turned', () =>
     `fix filler-missing: ${message}; it came out “greenish”.`,
   ]);
   expect(turned('lengths 5 even "no green anywhere"')).toEqual([`mind filler-missing: ${message}.`]);
-  expect(turned('lengths 5', 'about 2026-01-09 "green"')).toEqual([`mind filler-missing: ${message}.`]);
+  expect(turned('lengths 5', 'about 2026-01-09 "green"')).toEqual([`fix filler-missing: ${message}.`]);
 });
 
 describe('tone-against-want', () => {

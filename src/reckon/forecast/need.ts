@@ -1,6 +1,6 @@
 import { toNumber } from '../../text/exact.ts';
 import type { BowlReckoned, VisitReckoned } from '../model.ts';
-import { placingsOf, reachesRoots, zonesOfBowl } from '../services.ts';
+import { placingsOf, touchesRoots, zonesOfBowl } from '../services.ts';
 
 /**
  * What each bowl of a client came to need: mixed, less left.
@@ -65,7 +65,7 @@ export const furtherOf = (
 /** Whether a bowl goes on new growth: on roots, or on the scalp at a visit that did the roots. */
 const isOnRoots = (visit: VisitReckoned, bowl: string, zones: readonly string[]): boolean =>
   zones.some((zone) => zone.split(' ').includes('roots')) ||
-  (placingsOf(visit.visit, bowl).some(({ scalp }) => scalp === 'on') && reachesRoots(visit));
+  (placingsOf(visit.visit, bowl).some(({ scalp }) => scalp === 'on') && touchesRoots(visit));
 
 const needOf = (visit: VisitReckoned, bowl: BowlReckoned): Need | undefined => {
   const product = baseProduct(bowl);

@@ -1,6 +1,6 @@
 import { daysBetween } from '../../text/dates.ts';
 import { toNumber } from '../../text/exact.ts';
-import { regrowth } from '../../trade/growth.ts';
+import { grownOn } from '../cut-off.ts';
 import { forecastMix, type MixForecast, type SalonMix } from '../forecast.ts';
 import { ownGrowth } from '../history.ts';
 import type { VisitReckoned } from '../model.ts';
@@ -15,7 +15,7 @@ export const growthOn = (visits: readonly VisitReckoned[], on: string): number |
   const before = visits.filter(({ date }) => date < on);
   const last = before.findLast(reachesRoots);
   if (last === undefined) return undefined;
-  return toNumber(regrowth(daysBetween(last.date, on), ownGrowth(before) ?? last.salon.growth));
+  return toNumber(grownOn(last.client, daysBetween(last.date, on), ownGrowth(before) ?? last.salon.growth));
 };
 
 /**

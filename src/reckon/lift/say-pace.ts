@@ -15,8 +15,12 @@ const span = (from: number, to: number): string => {
 
 const visits = (count: number): string => (count === 1 ? '1 visit' : `${count} visits`);
 
+/** `2026-06-10`, `2026-03-02 to 2026-06-10`: the times meant are those that reached the stage with this product. */
+const daysOf = (own: readonly OwnPace[]): string =>
+  [...new Set([own[0]?.date, own.at(-1)?.date])].filter(Boolean).join(' to ');
+
 const ownSaid = (own: readonly OwnPace[], stage: string): string =>
-  `about ${span(Math.min(...own.map(({ from }) => from)), Math.max(...own.map(({ to }) => to)))} to ${stage} ${TIMES[own.length]}`;
+  `about ${span(Math.min(...own.map(({ from }) => from)), Math.max(...own.map(({ to }) => to)))} to ${stage} the ${TIMES[own.length]} that reached it (${daysOf(own)})`;
 
 const basis = ({ visits: { own, strength, product } }: Pace, ask: PaceAsk): string => {
   const name = ask.product.full;

@@ -58,6 +58,7 @@ export default defineRule({
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener
+      scalp to 6%
     client wren-abbott "Wren Abbott"
       caution irritated scalp, cream from her doctor until 2026-10
     visit 2026-09-04 wren-abbott
@@ -67,6 +68,7 @@ export default defineRule({
   good: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener
+      scalp to 6%
     client wren-abbott "Wren Abbott"
       caution irritated scalp, cream from her doctor until 2026-09
     visit 2026-09-04 wren-abbott

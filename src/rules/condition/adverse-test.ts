@@ -91,6 +91,7 @@ export default defineRule({
   good: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener
+      scalp to 6%
     client wren-abbott "Wren Abbott"
     visit 2026-09-04 wren-abbott
       test stretch ends breaks

@@ -1,5 +1,6 @@
+import { isCutOff } from '../../reckon/cut-off.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { cautionsOn, historyKinds, isLightening, zonesOfBowl } from '../../reckon/state.ts';
+import { cautionsOn, historyKinds, isLightening, stillHanging, zonesOfBowl } from '../../reckon/state.ts';
 import { firstDayOf } from '../../reckon/when.ts';
 import { daysBetween } from '../../text/dates.ts';
 import type { Place } from '../../text/span.ts';
@@ -9,6 +10,7 @@ import { bowlsPutOn } from '../applied.ts';
 import { itemsIn, placeInBowl } from '../contents.ts';
 import { anyMeetLoosely } from '../hair-meets.ts';
 import { mixesLightening } from '../kinds-mixed.ts';
+import { areLeftOut } from '../left-out.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 import { historySaid, notesSaid } from '../said-on-file.ts';
 import { triedSince } from '../tried-since.ts';
@@ -26,19 +28,21 @@ type Relaxed = {
   readonly place: Place;
 };
 
-const inHistory = ({ client }: VisitReckoned): Relaxed[] =>
-  historyKinds(client)
+const inHistory = (visit: VisitReckoned): Relaxed[] =>
+  stillHanging(visit)
     .filter(({ kind }) => kind === 'relaxer')
     .map((done) => ({ ...done, from: done.when === undefined ? '' : firstDayOf(done.when) }));
 
 /** What remarks, notes and cautions say in words; a `history` line with the word itself stands among its kinds. */
-const inWords = ({ client, date }: VisitReckoned): Relaxed[] => {
+const inWords = (visit: VisitReckoned): Relaxed[] => {
+  const { client, date } = visit;
   const kinds = historyKinds(client).map(({ place }) => place);
   return [...historySaid(client, date), ...notesSaid(client, date), ...cautionsOn(date, client)].flatMap(
     ({ text, place }) => {
       const isKind = kinds.some((one) => one.file === place.file && one.line === place.line);
       if (isKind || relaxedTold(text) === undefined) return [];
       const when = /(?<!\d)\d{4}(?:-\d{2}){0,2}(?![\d-])/u.exec(text)?.[0];
+      if (isCutOff(visit, when)) return [];
       const zones = ALONG.filter((zone) => text.toLowerCase().includes(zone));
       return [{ when, from: when === undefined ? '' : firstDayOf(when), zones, place }];
     },
@@ -54,7 +58,10 @@ const foundIn = (visit: VisitReckoned): Found | undefined => {
     .sort((a, b) => (a.from < b.from ? 1 : a.from > b.from ? -1 : 0));
   for (const { when, from, zones, place } of newestFirst) {
     const bowl = bowlsPutOn(visit).find(
-      (one) => isLightening(one) && anyMeetLoosely(zonesOfBowl(visit, one.name), zones, salon.zones),
+      (one) =>
+        isLightening(one) &&
+        anyMeetLoosely(zonesOfBowl(visit, one.name), zones, salon.zones) &&
+        !areLeftOut(visit, zones),
     );
     if (bowl === undefined) continue;
     const item = itemsIn(bowl).find(({ kind }) => kind === 'lightener' || kind === 'high-lift')?.name;
@@ -105,6 +112,7 @@ export default defineRule({
   good: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener
+      scalp to 6%
     client wren-abbott "Wren Abbott"
       history 2026-03 relaxer lengths
     visit 2026-09-04 wren-abbott

@@ -1,6 +1,5 @@
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { historyKinds, zonesOfBowl } from '../../reckon/state.ts';
-import { firstDayOf } from '../../reckon/when.ts';
+import { stillHanging, zonesOfBowl } from '../../reckon/state.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { itemsIn, placeInBowl } from '../contents.ts';
 import { anyMeetLoosely } from '../hair-meets.ts';
@@ -13,11 +12,9 @@ function* found(visit: VisitReckoned): Generator<Found> {
   for (const bowl of bowlsPutOn(visit)) {
     const item = itemsIn(bowl).find(({ kind }) => kind === 'remover');
     if (item === undefined) continue;
-    const under = historyKinds(visit.client).find(
-      ({ kind, when, zones }) =>
-        NOT_TAKEN.has(kind) &&
-        (when === undefined || firstDayOf(when) <= visit.date) &&
-        anyMeetLoosely(zonesOfBowl(visit, bowl.name), zones, visit.salon.zones),
+    const under = stillHanging(visit).find(
+      ({ kind, zones }) =>
+        NOT_TAKEN.has(kind) && anyMeetLoosely(zonesOfBowl(visit, bowl.name), zones, visit.salon.zones),
     );
     if (under === undefined) continue;
     yield {

@@ -120,6 +120,7 @@ export default defineRule({
   good: `
     product dev-9 "Cream developer" developer 9%
     product clay "Peregrine clay" lightener
+      scalp to 9%
     client wren-abbott "Wren Abbott"
       hair medium, porosity high ends
     visit 2026-09-04 wren-abbott

@@ -6,21 +6,25 @@ import { bowlsPutOn } from '../applied.ts';
 import { placeInBowl } from '../contents.ts';
 import { anyMeet } from '../hair-meets.ts';
 import { mixesLightening } from '../kinds-mixed.ts';
+import { overlapOn } from '../overlap-on.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { triedSince } from '../tried-since.ts';
+import { stretchedSince } from '../tried-since.ts';
 
 const foundIn = (visit: VisitReckoned, visits: readonly VisitReckoned[]): Found | undefined => {
   if (!mixesLightening(visit)) return undefined;
+  const earlier = visits.slice(0, visits.indexOf(visit));
   for (const bowl of bowlsPutOn(visit).filter(isLightening)) {
     const zones = zonesOfBowl(visit, bowl.name);
-    for (const before of visits.slice(0, visits.indexOf(visit)).reverse()) {
+    for (const before of earlier.toReversed()) {
       const days = daysBetween(before.date, visit.date);
       if (days >= LIGHTENER_REST) break;
       if (days <= 0) continue;
       const same = bowlsPutOn(before).find(
         (one) => isLightening(one) && anyMeet(zonesOfBowl(before, one.name), zones, visit.salon.zones),
       );
-      if (same === undefined || triedSince(visit, visit.date)) continue;
+      if (same === undefined || stretchedSince(visit, visit.date)) continue;
+      // Over blonde with strong developer is the graver word for the same slip.
+      if (overlapOn(visit, earlier, bowl) !== undefined) continue;
       return {
         place: placeInBowl(bowl, ({ item }) => item?.kind === 'lightener' || item?.kind === 'high-lift'),
         message: `Bowl ${bowl.name} lightens where bowl ${same.name} of ${before.date} did, ${days} d before.`,
@@ -40,7 +44,7 @@ export default defineRule({
   severity: 'mind',
   bears: 'that-day',
   over: 'client',
-  what: 'The same hair is lightened again within two weeks, with no strand or stretch test on the day.',
+  what: 'The same hair is lightened again within two weeks, with no stretch test on the day.',
   why: 'What lightening takes from the fibre does not come back, and hair that is not rested breaks sooner.',
   source: { kind: 'common practice' },
   caution: 'lightener',

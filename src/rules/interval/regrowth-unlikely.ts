@@ -43,7 +43,7 @@ const foundOf = (visit: VisitReckoned, visits: readonly VisitReckoned[]): Found 
   const bowl = roots && rootsOf(roots);
   if (roots === undefined || bowl === undefined || days === undefined) return undefined;
   // Foils grow out below roots that are tinted, and the new growth may be that of the foils.
-  if (!isLightening(bowl) && lightenedBefore(visit.client, before, visit.date).length > 0) return undefined;
+  if (!isLightening(bowl) && lightenedBefore(visit, before).length > 0) return undefined;
   // A rate of her own is never faster: what is measured beyond it teaches none.
   const rate = PLAUSIBLE_GROWTH.high;
   const most = growthLimit(days, rate);

@@ -10,7 +10,7 @@ import { itemsIn, placeInBowl } from '../contents.ts';
 import { anyMeetLoosely } from '../hair-meets.ts';
 import { kindsMixed } from '../kinds-mixed.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
-import { triedSince } from '../tried-since.ts';
+import { stretchedSince } from '../tried-since.ts';
 
 const STRONG: readonly (Kind | undefined)[] = ['permanent', 'high-lift', 'lightener'];
 
@@ -32,7 +32,7 @@ const foundIn = (visit: VisitReckoned): Found | undefined => {
         !(kind === 'relaxer' && isLightening(one)) &&
         anyMeetLoosely(zonesOfBowl(visit, one.name), zones, visit.salon.zones),
     );
-    if (bowl === undefined || triedSince(visit, firstDayOf(when))) continue;
+    if (bowl === undefined || stretchedSince(visit, firstDayOf(when))) continue;
     return {
       place: placeInBowl(bowl, ({ role }) => role === 'base'),
       message: `Bowl ${bowl.name} goes on hair that had a ${kind} ${days} d before.`,
@@ -51,7 +51,7 @@ export default defineRule({
   severity: 'mind',
   bears: 'that-day',
   over: 'visit',
-  what: 'Permanent colour or lightener is used within two weeks of a perm, relaxer or smoothing, with no strand or stretch test since.',
+  what: 'Permanent colour or lightener is used within two weeks of a perm, relaxer or smoothing, with no stretch test since.',
   why: 'Both services break bonds of the same fibre, and fresh waves or straightness can slacken under peroxide.',
   source: { kind: 'common practice' },
   check: (visit) => {

@@ -47,6 +47,7 @@ export default defineRule({
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener
+      scalp to 6%
     client wren-abbott "Wren Abbott"
     visit 2026-09-04 wren-abbott
       regrowth 4cm
@@ -56,6 +57,7 @@ export default defineRule({
   good: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener
+      scalp to 6%
     client wren-abbott "Wren Abbott"
     visit 2026-09-04 wren-abbott
       regrowth 2cm

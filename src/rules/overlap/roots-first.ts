@@ -33,9 +33,7 @@ const foundIn = (visit: VisitReckoned, visits: readonly VisitReckoned[]): Found 
     const roots = onFirst(along);
     if (
       roots === undefined ||
-      lightenedBefore(visit.client, visits.slice(0, visits.indexOf(visit)), visit.date).some(
-        ({ when }) => when !== visit.date,
-      )
+      lightenedBefore(visit, visits.slice(0, visits.indexOf(visit))).some(({ when }) => when !== visit.date)
     )
       continue;
     return {

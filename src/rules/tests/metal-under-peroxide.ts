@@ -1,6 +1,7 @@
+import { isCutOff } from '../../reckon/cut-off.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import type { Moment, TestMade } from '../../reckon/state.ts';
-import { cautionsOn, historyKinds, testsFor } from '../../reckon/state.ts';
+import { cautionsOn, stillHanging, testsFor } from '../../reckon/state.ts';
 import { firstDayOf } from '../../reckon/when.ts';
 import type { Place } from '../../text/span.ts';
 import { historyFacts, isHistory } from '../../trade/hair.ts';
@@ -8,7 +9,7 @@ import { hennaTold, metalTold } from '../../trade/metal.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { hasPeroxide, placeInBowl, portionsIn } from '../contents.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { dayNamed, historySaid, notesSaid } from '../said-on-file.ts';
+import { dayNamed, historySaid, lastNamed, notesSaid } from '../said-on-file.ts';
 
 /** What speaks for metal in the hair: a word of the history, or a test. */
 type Suspicion = { readonly says: string; readonly date: string; readonly place: Place; readonly stop: boolean };
@@ -27,7 +28,7 @@ const inWords = (visit: VisitReckoned): Suspicion[] =>
   saidUpTo(visit).flatMap(({ text, place, from, where }): Suspicion[] => {
     const metal = metalTold(text);
     const says = metal?.says ?? (where === 'the history has' ? undefined : hennaTold(text));
-    if (says === undefined) return [];
+    if (says === undefined || (where === 'the history has' && isCutOff(visit, lastNamed(text)))) return [];
     return [{ says: `${where} ${says}`, date: dayNamed(text) ?? from, place, stop: metal?.sure === true }];
   });
 
@@ -36,16 +37,16 @@ const knownAt = ({ read, made }: TestMade): Moment | undefined => read ?? made;
 const suspicionsOf = (visit: VisitReckoned, tests: readonly TestMade[]): Suspicion[] =>
   suspected(visit, tests).concat(inWords(visit));
 
-const suspected = ({ client, date }: VisitReckoned, tests: readonly TestMade[]): Suspicion[] => [
-  ...historyKinds(client).flatMap(({ kind, when, place }): Suspicion[] => {
+const suspected = (visit: VisitReckoned, tests: readonly TestMade[]): Suspicion[] => [
+  ...stillHanging(visit).flatMap(({ kind, when, place }): Suspicion[] => {
     if (!isHistory(kind) || !historyFacts(kind).metal) return [];
     const first = when === undefined ? '' : firstDayOf(when);
     const says = when === undefined ? kind : `${kind} in ${when}`;
-    return first > date ? [] : [{ says: `the history has ${says}`, date: first, place, stop: kind === 'metallic' }];
+    return [{ says: `the history has ${says}`, date: first, place, stop: kind === 'metallic' }];
   }),
   ...tests.flatMap((test): Suspicion[] => {
     const known = knownAt(test);
-    if (test.result !== 'adverse' || known === undefined || known.date > date) return [];
+    if (test.result !== 'adverse' || known === undefined || known.date > visit.date) return [];
     return [
       { says: `the metal test of ${known.date} showed a reaction`, date: known.date, place: test.place, stop: true },
     ];

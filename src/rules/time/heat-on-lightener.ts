@@ -83,6 +83,7 @@ export default defineRule({
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener
+      scalp to 6%
     client wren-abbott "Wren Abbott"
     visit 2026-09-04 wren-abbott
       bowl A 40 clay + 80 dev-6
@@ -95,6 +96,7 @@ export default defineRule({
   good: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener
+      scalp to 6%
     client wren-abbott "Wren Abbott"
     visit 2026-09-04 wren-abbott
       bowl A 40 clay + 80 dev-6

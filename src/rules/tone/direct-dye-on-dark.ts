@@ -23,7 +23,7 @@ function* found(visit: VisitReckoned, bowl: BowlReckoned, visits: readonly Visit
   const [dark] = starts;
   if (dark === undefined || starts.some(({ depth }) => depth.high > DARKEST)) return;
   const own = visit.salon.zones;
-  const lightened = lightenedBefore(visit.client, visits.slice(0, visits.indexOf(visit)), visit.date);
+  const lightened = lightenedBefore(visit, visits.slice(0, visits.indexOf(visit)));
   if (lightened.some((before) => before.zones.length === 0 || before.zones.some((zone) => meets(zone, zones, own))))
     return;
   // What her hair did outweighs the rule.

@@ -1,15 +1,16 @@
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
-import { zonesOfBowl } from '../../reckon/services.ts';
-import { lightenedBefore } from '../../reckon/state.ts';
-import { exactOf, toNumber } from '../../text/exact.ts';
+import { greyShare, lightenedBefore, placingsOf, zonesOfBowl } from '../../reckon/state.ts';
+import { exact, roundTo, toNumber } from '../../text/exact.ts';
 import { temperatureOf } from '../../trade/neutralise.ts';
+import { toneFamily } from '../../trade/tone.ts';
 import { bowlsPutOn } from '../applied.ts';
-import { borneOut } from '../borne-out.ts';
+import { borneOut, isDenied } from '../borne-out.ts';
 import { itemsIn, placeInBowl } from '../contents.ts';
+import { anyMeetLoosely } from '../hair-meets.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { depthsAt, depthText, isAway, meets, type SeenDepth } from '../seen-at.ts';
-import { blendOf, shadesIn, shadesText } from '../shade-blend.ts';
+import { depthsAt, depthText, isAway, meets, naturalDepth, type SeenDepth } from '../seen-at.ts';
+import { blendOf, declaredTones, type Shaded, shadesIn, shadesText } from '../shade-blend.ts';
 
 /** What filled hair does not turn: what speaks of green, or of a colour that does not hold. */
 const TURNED = /\b(?:green\w*|khaki|mudd?y|murky|hollow|drab|faded|washed out)\b/iu;
@@ -17,11 +18,66 @@ const TURNED = /\b(?:green\w*|khaki|mudd?y|murky|hollow|drab|faded|washed out)\b
 /** Depths darker from which lightened hair is filled first: common practice, no source. */
 const DARKER = 3;
 
-const isWarm = (bowl: BowlReckoned): boolean =>
-  blendOf(bowl)?.tones.some(({ family }) => temperatureOf(family) === 'warm') === true;
+/** Depths darker from which it turns whatever the shade: a choice. */
+const FAR = 4;
 
-const holds = (bowl: BowlReckoned, ...kinds: readonly string[]): boolean =>
+/** Depths lighter than her own from which hair is lightened, though no note says by whom: a choice. */
+const LIGHTER = 2;
+
+/** The least part of a bowl's colour that is warm and still fills; a splash is none. Common practice, no source. */
+const LEAST_WARM = 0.2;
+
+/** The share of grey in per cent from which light hair may be white and not lightened: a choice. */
+const MOSTLY_GREY = 50;
+
+const TINTS: readonly (string | undefined)[] = ['permanent', 'demi'];
+
+/** Techniques that leave hair between: what goes darker there is a lowlight, and the blonde beside it stays. */
+const LEAVES_BETWEEN: ReadonlySet<string | undefined> = new Set(['weave', 'fine-weave', 'babylight', 'slice']);
+
+const holds = (bowl: BowlReckoned, ...kinds: readonly (string | undefined)[]): boolean =>
   itemsIn(bowl).some(({ kind }) => kind !== undefined && kinds.includes(kind));
+
+const temperaturesOf = (portion: Shaded): readonly (string | undefined)[] =>
+  declaredTones(portion).map((word) => {
+    const family = toneFamily(word);
+    return family && temperatureOf(family);
+  });
+
+/** The part of a bowl's colour that is warm by tones that the range itself declares; a first tone tells, a second half. */
+const warmPart = (bowl: BowlReckoned): number => {
+  let [all, warm] = [0, 0];
+  for (const portion of shadesIn(bowl)) {
+    const weight = portion.weight === undefined ? 1 : toNumber(portion.weight);
+    const [first, ...rest] = temperaturesOf(portion);
+    all += weight;
+    if (first === 'warm') warm += weight;
+    else if (rest.includes('warm')) warm += weight / 2;
+  }
+  return all === 0 ? 0 : warm / all;
+};
+
+/** Whether a bowl's colour is cool, but for a splash: on yellow it turns green. */
+const isCool = (bowl: BowlReckoned): boolean => {
+  let [all, cool] = [0, 0];
+  for (const portion of shadesIn(bowl)) {
+    const weight = portion.weight === undefined ? 1 : toNumber(portion.weight);
+    all += weight;
+    if (temperaturesOf(portion)[0] === 'cool') cool += weight;
+  }
+  return all > 0 && cool / all > 1 - LEAST_WARM;
+};
+
+/** Whether a bowl puts warmth where another goes: a filler, or enough of a warm shade. */
+const fills = (visit: VisitReckoned, bowl: BowlReckoned, zones: readonly string[]): boolean =>
+  (holds(bowl, 'filler') || (holds(bowl, ...TINTS, 'toner', 'semi') && warmPart(bowl) >= LEAST_WARM)) &&
+  anyMeetLoosely(zonesOfBowl(visit, bowl.name), zones, visit.salon.zones);
+
+/** Whether a bowl goes in lowlights, with hair left between. */
+const isLowlight = (visit: VisitReckoned, bowl: BowlReckoned): boolean => {
+  const placed = placingsOf(visit.visit, bowl.name);
+  return placed.length > 0 && placed.every(({ technique }) => LEAVES_BETWEEN.has(technique?.word));
+};
 
 /** The lengths that a bowl takes far darker, lightened or not. */
 const farFrom = (visit: VisitReckoned, depth: number): readonly SeenDepth[] =>
@@ -29,29 +85,43 @@ const farFrom = (visit: VisitReckoned, depth: number): readonly SeenDepth[] =>
     ({ zone, depth: at }) => at.low - depth >= DARKER && (zone === '' || zone === 'all' || isAway(zone)),
   );
 
+/** Whether hair at the start is lighter than her own, lightened elsewhere or by the sun; white hair is grey, not light. */
+const isLighterThanOwn = (visit: VisitReckoned, { zone, depth }: SeenDepth): boolean => {
+  const own = naturalDepth(visit.client, zone)?.high;
+  const grey = greyShare(visit.client, visit.visit)?.percent ?? 0;
+  return own !== undefined && grey < MOSTLY_GREY && depth.low - own >= LIGHTER;
+};
+
 function* found(visit: VisitReckoned, visits: readonly VisitReckoned[]): Generator<Found> {
   const bowls = bowlsPutOn(visit);
   const own = visit.salon.zones;
   for (const bowl of bowls) {
-    const depth = holds(bowl, 'permanent', 'demi') ? blendOf(bowl)?.depth : undefined;
+    const depth = holds(bowl, ...TINTS) ? blendOf(bowl)?.depth : undefined;
     const far = depth === undefined ? [] : farFrom(visit, toNumber(depth));
     if (depth === undefined || far.length === 0) continue;
-    if (bowls.some((one) => holds(one, 'filler') || isWarm(one))) return;
     const zones = zonesOfBowl(visit, bowl.name);
-    const lightened = lightenedBefore(visit.client, visits.slice(0, visits.indexOf(visit)), visit.date);
+    if (bowls.some((one) => fills(visit, one, zones))) continue;
+    const lightened = lightenedBefore(visit, visits.slice(0, visits.indexOf(visit)));
     const start = far.find(
-      ({ zone }) => meets(zone, zones, own) && lightened.some((before) => meets(zone, before.zones, own)),
+      (one) =>
+        meets(one.zone, zones, own) &&
+        (lightened.some((before) => meets(one.zone, before.zones, own)) || isLighterThanOwn(visit, one)),
     );
     if (start === undefined) continue;
     const [shade] = shadesIn(bowl);
     const turned = borneOut(visit, visits, TURNED);
+    if (turned === undefined && isLowlight(visit, bowl)) continue;
+    const splash = warmPart(bowl) > 0 ? 'too little warmth in it' : 'no warmth';
     yield {
       place: placeInBowl(bowl, (portion) => portion === shade),
-      ...(turned !== undefined && { severity: 'fix' as const }),
-      message: `Bowl ${bowl.name} takes lightened hair from ${depthText(start.depth)} to ${figure(exactOf(toNumber(depth)))} with ${shadesText(bowl)}, and no warmth${turned === undefined ? '' : `; it came out “${turned}”`}.`,
+      ...((turned !== undefined ||
+        ((isCool(bowl) || start.depth.low - toNumber(depth) >= FAR) && !isDenied(visit, visits, TURNED))) && {
+        severity: 'fix' as const,
+      }),
+      message: `Bowl ${bowl.name} takes lightened hair from ${depthText(start.depth)} to ${figure(roundTo(depth, exact(1, 10)))} with ${shadesText(bowl)}, and ${splash}${turned === undefined ? '' : `; it came out “${turned}”`}.`,
       expected: `From ${DARKER} depths darker, lightened hair is filled with warmth first (common practice).`,
       todo: 'Write the filler or the warm shade that went with it, or the reason: `because filler-missing "…"`.',
-      label: 'nothing warm in it',
+      label: warmPart(bowl) > 0 ? 'little warm in it' : 'nothing warm in it',
       also: [{ place: start.place, says: 'starts here' }],
     };
   }
@@ -63,7 +133,7 @@ export default defineRule({
   severity: 'mind',
   bears: 'that-day',
   over: 'client',
-  what: 'Lightened hair is taken three depths or more darker with no filler and no warm shade anywhere in the visit; `fix` where it is noted to have turned.',
+  what: 'Lightened hair is taken three depths or more darker with no filler there and hardly a warm shade; `fix` with cool shades alone, from four depths, or where it is noted to have turned. Lowlights with hair left between are none.',
   why: 'The warmth that was taken out is missing under the new colour: it turns green or grey and fades in days.',
   source: { kind: 'common practice' },
   *check(_client, visits: readonly VisitReckoned[]) {
@@ -78,7 +148,7 @@ export default defineRule({
       history 2026-03 lightener lengths
     visit 2026-09-04 wren-abbott
       start lengths 9
-      bowl A 30 gloss 5/1 + 60 act
+      bowl A 30 gloss 6/0 + 60 act
              ^^^^^^^^^^^^
       place A lengths`,
   good: `

@@ -34,16 +34,16 @@ const HAIR = 'Judge by the hair, not the clock.';
 describe('the pace in words', () => {
   it('is her last three times, once there are three', () => {
     expect(sayPace(ask(), pace({ own: times(45, 55.2, 48), visits: { own: 3, strength: 14, product: 20 } }))).toBe(
-      `About 45 to 55 min to pale yellow last three times; first check at 10. ${HAIR}`,
+      `About 45 to 55 min to pale yellow the last three times that reached it (2026-01-01 to 2026-03-01); first check at 10. ${HAIR}`,
     );
   });
 
   it('adds what to reckon with while there are fewer', () => {
     expect(sayPace(ask(), pace({ own: times(45, 45), visits: { own: 2, strength: 14, product: 20 } }))).toBe(
-      `About 45 min to pale yellow last two times; reckon with 42 to 56 min (2 own of 14 visits in the salon with Peregrine clay at 6 %); first check at 10. ${HAIR}`,
+      `About 45 min to pale yellow the last two times that reached it (2026-01-01 to 2026-02-01); reckon with 42 to 56 min (2 own of 14 visits in the salon with Peregrine clay at 6 %); first check at 10. ${HAIR}`,
     );
     expect(sayPace(ask(), pace({ own: times(45), visits: { own: 1, strength: 1, product: 1 } }))).toBe(
-      `About 45 min to pale yellow last time; reckon with 42 to 56 min (1 own of 1 visit in the salon with Peregrine clay at 6 %); first check at 10. ${HAIR}`,
+      `About 45 min to pale yellow the last time that reached it (2026-01-01); reckon with 42 to 56 min (1 own of 1 visit in the salon with Peregrine clay at 6 %); first check at 10. ${HAIR}`,
     );
   });
 
