@@ -41,7 +41,7 @@ const isStop = ({ family, name }: { family: string; name: string }): boolean =>
 export function ruleNames(): string {
   const files = ruleFiles();
   const list = (of: typeof files): string => of.map(({ name }) => `  '${name}',`).join('\n');
-  const names = `/** Every rule's name, for the lines that name one. */\nexport const RULE_NAMES: readonly string[] = [\n${list(files)}\n];\n`;
+  const names = `/** Every rule's name, for the lines that name one. */\nexport const RULE_NAMES = [\n${list(files)}\n] as const;\n\n/** The name of a rule. */\nexport type RuleName = (typeof RULE_NAMES)[number];\n`;
   const stops = `/** The rules whose findings stop the work: no policy turns one off. */\nexport const STOP_RULES: readonly string[] = [\n${list(files.filter(isStop))}\n];\n`;
   return `${HEAD}\n${names}\n${stops}`;
 }

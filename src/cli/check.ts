@@ -27,7 +27,7 @@ const CAP = 15;
 
 /** Keeps what `--only` names, all when it names nothing. Throws a refusal for a name that is none. */
 const onlyNamed = (only: readonly string[]): ((finding: Finding) => boolean) => {
-  const names = [...SEVERITIES, ...RULE_NAMES];
+  const names: readonly string[] = [...SEVERITIES, ...RULE_NAMES];
   for (const name of only) {
     if (names.includes(name)) continue;
     const near = nearNames(name, names);

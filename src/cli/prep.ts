@@ -1,12 +1,19 @@
-import type { ClientFile } from '../journal/journal.ts';
+import type { ClientFile, Journal } from '../journal/journal.ts';
 import { noFigures, type Sheet } from '../pages/figures/sheet.ts';
+import { pointsInto } from '../pages/finding-lines.ts';
 import { prepMarkdown, salonLiftOf } from '../pages/prep.ts';
 import { clientsOn, comingMarkdown, nobodyMarkdown } from '../pages/prep-day.ts';
 import { needsBefore, salonMix } from '../reckon/forecast.ts';
+import type { VisitReckoned } from '../reckon/model.ts';
+import { putsOnColour } from '../reckon/services.ts';
 import { reckonAll } from '../reckon/visit.ts';
+import { asksPlan } from '../rules/asks.ts';
 import { findAll } from '../rules/run.ts';
 import { isDate } from '../text/dates.ts';
+import type { Finding } from '../text/finding.ts';
 import { findClient } from './find-client.ts';
+import { foundIn, isUnbegun } from './findings-ahead.ts';
+import { nextVisit } from './next-visit.ts';
 import { openJournal } from './open-journal.ts';
 import { deliver, isPage } from './output.ts';
 import { refusal } from './refusal.ts';
@@ -24,6 +31,10 @@ const dayNamed = (word: string, on: string | undefined): string | undefined => {
   return word;
 };
 
+/** The lines under the header of a visit, as typed. */
+const bodyOf = ({ sources }: Journal, { visit: { file, line, end } }: VisitReckoned): readonly string[] =>
+  sources.get(file)?.lines.slice(line + 1, end) ?? [];
+
 /** `bowlbook prep`: the sheet beside the trolley, for one client or for all who come on a day. */
 export const prep = async (word: string, paths: readonly string[], options: PrepOptions): Promise<number> => {
   const day = dayNamed(word, options.on);
@@ -37,6 +48,18 @@ export const prep = async (word: string, paths: readonly string[], options: Prep
   const found = [...new Set([...findings, ...answered])];
   const lift = salonLiftOf(all);
   const mix = salonMix(needsBefore(all, on));
+  const aheadOf = (client: ClientFile): readonly Finding[] => {
+    const visits = all.get(client.name) ?? [];
+    const today = visits.findLast(({ date }) => date === on);
+    const before = visits.filter(({ date }) => date < on);
+    const last = before.at(-1)?.visit;
+    if (today !== undefined && !isUnbegun(today)) return [];
+    if (today !== undefined && today.bowls.length > 0)
+      return found.filter((one) => asksPlan(one.rule) && one.reason === undefined && pointsInto(one, today.visit));
+    if (last === undefined || !before.some(putsOnColour)) return [];
+    const typed = today === undefined ? [] : bodyOf(journal, today);
+    return foundIn(journal, client, nextVisit(journal, last, before, on, mix), typed).findings;
+  };
   const sheetOf = (client: ClientFile, sheet: Sheet): string =>
     prepMarkdown(
       journal,
@@ -44,7 +67,7 @@ export const prep = async (word: string, paths: readonly string[], options: Prep
       all.get(client.name) ?? [],
       found.filter((finding) => finding.client === client.name),
       lift,
-      { on, mix, sheet },
+      { on, mix, sheet, ahead: aheadOf(client) },
     );
   const first = day === undefined ? [] : [comingMarkdown(coming, on)];
   const markdown = (sheet: Sheet): string =>

@@ -1,8 +1,9 @@
 import type { Stood } from '../journal/source.ts';
 import { sumText } from '../pages/prep-sums.ts';
-import { nextIn } from '../reckon/due-window.ts';
+import { isShareAlone } from '../reckon/asked-words.ts';
+import { nextLines } from '../reckon/due-window.ts';
 import type { Plan, PlannedBowl } from '../reckon/plan.ts';
-import { figure } from '../reckon/say.ts';
+import { figure, grams } from '../reckon/say.ts';
 import type { Visit } from '../records/schema/entry.ts';
 import type { Name } from '../records/schema/values.ts';
 import type { Next } from '../records/schema/visit.ts';
@@ -24,8 +25,11 @@ const shareText = (planned: PlannedBowl | undefined, scale: Exact): string => {
   return found === undefined || equal(found, exact(100)) ? '' : ` ${figure(found)}%`;
 };
 
-/** `again A from 2026-09-04 A 80%` for every bowl of the visit, at the share that comes to the grams planned. */
-const againLines = ({ made, others, plan, typed }: Stub): string[] => {
+/**
+ * `again A from 2026-09-04 A 80%` for every bowl of the visit, at the share that comes to the grams planned. One that the
+ * notes change in words is a comment: it is typed anew, not made again.
+ */
+const againLines = ({ made, others, plan, typed, asItWas }: Stub): string[] => {
   const date = made.entry.date?.date ?? '';
   const bowls = new Map<string, string>();
   for (const fact of made.entry.facts)
@@ -33,6 +37,7 @@ const againLines = ({ made, others, plan, typed }: Stub): string[] => {
       if (!bowls.has(fact.bowl.name)) bowls.set(fact.bowl.name, sliceOf(typed(made, fact.line), fact.bowl.at));
   return [...bowls].map(([key, bowl]) => {
     const planned = plan?.bowls.find((one) => one.bowl.name === key.toUpperCase());
+    if (planned?.by === 'words') return `  ${asItWas ? '' : '# '}again ${bowl} from ${date} ${bowl}`;
     return `  again ${bowl} from ${date} ${bowl}${plan === undefined ? '' : shareText(planned, plan.visit.salon.scale)}`;
   });
 };
@@ -47,16 +52,35 @@ const forecastLines = (plan: Plan | undefined, others: ReadonlySet<string>): str
       : [];
   });
 
-/** What `next` asks for besides a bowl's share, as a note to read before beginning. */
-const plannedLines = (date: string, next: Next | undefined): string[] => {
-  const words = next?.changes.filter(({ bowl, percent }) => bowl === undefined || percent === undefined) ?? [];
-  const said = [...words.map(({ text }) => text), ...(next?.says === undefined ? [] : [next.says.text])];
+/** What the notes say in words of each bowl, and what was in it, as a note to read before it is typed anew. */
+const wordsLines = (plan: Plan | undefined, others: ReadonlySet<string>): string[] =>
+  (plan?.bowls ?? []).flatMap(({ bowl, by, words, portions }) => {
+    if (by !== 'words' || others.has(bowl.name)) return [];
+    const said = words.map(({ word, date, text }) => `${text} (${word} of ${date})`).join(', ');
+    const was = portions.map(({ portion, last }) => `${last === undefined ? '' : `${grams(last)} `}${portion.label}`);
+    return [`  note bowl ${bowl.name}: ${said}; it was ${was.join(' + ')}`];
+  });
+
+/** What the `next` lines ask for besides a bowl's share, as a note to read before beginning. */
+const plannedLines = (date: string, lines: readonly Next[]): string[] => {
+  const said = lines.flatMap(({ changes, says }) => [
+    ...changes.filter((one) => one.bowl === undefined || !isShareAlone(one)).map(({ text }) => text),
+    ...(says === undefined ? [] : [says.text]),
+  ]);
   return said.length === 0 ? [] : [`  note planned on ${date}: ${said.join(', ')}`];
 };
 
-/** Whether a line places bowls, and none that the visit wants. */
-const placesOthers = (fact: Visit['facts'][number], others: ReadonlySet<string>): boolean =>
-  fact.word === 'place' && fact.bowls.length > 0 && fact.bowls.every(({ name }) => others.has(name.toUpperCase()));
+/** Whether a line places bowls, and all of them are of some kind. */
+const placesOnly = (fact: Visit['facts'][number], are: (bowl: string) => boolean): boolean =>
+  fact.word === 'place' && fact.bowls.length > 0 && fact.bowls.every(({ name }) => are(name.toUpperCase()));
+
+/** The bowls of a visit that a line of their own makes: a further mix, `A2` of `more A`, is none. */
+const madeIn = ({ entry }: Stood<Visit>): ReadonlySet<string> =>
+  new Set(
+    entry.facts.flatMap((fact) =>
+      fact.word === 'bowl' || fact.word === 'again' ? [fact.bowl.name.toUpperCase()] : [],
+    ),
+  );
 
 /** What a new visit is begun from. */
 export type Stub = {
@@ -72,6 +96,8 @@ export type Stub = {
   readonly asks: Stood<Visit>;
   /** The last visit: who did it, and where. */
   readonly last: Stood<Visit>;
+  /** Whether bowls that the notes change in words are made again as they were, to be judged, in the very same lines. */
+  readonly asItWas?: boolean;
   /** A line of a visit as it is typed; 0 is its header. */
   readonly typed: (visit: Stood<Visit>, line: number) => string;
 };
@@ -79,19 +105,25 @@ export type Stub = {
 /** The lines of a new visit made from an earlier one and a `next`: bowls made again, aims and places as they were typed. */
 export const stubLines = (stub: Stub): string[] => {
   const { on, made, others, plan, asks, last, typed } = stub;
-  const next = nextIn(asks);
-  const time = next?.date?.date === on && next.time?.minutes !== undefined ? ` ${timeText(next.time.minutes)}` : '';
+  const dated = nextLines(asks).findLast(({ date }) => date?.date === on);
+  const time = dated?.time?.minutes === undefined ? '' : ` ${timeText(dated.time.minutes)}`;
   const named = (word: string, name: Name | undefined): string =>
     name === undefined ? '' : ` ${word}${sliceOf(typed(last, 0), name.at)}`;
   const { client, by, salon } = last.entry;
   const header = `visit ${on}${time}${named('', client)}${named('by ', by)}${named('at ', salon)}`;
+  const mixed = madeIn(made);
   const kept = (word: string): string[] => {
-    const facts = made.entry.facts.filter((fact) => fact.word === word && !placesOthers(fact, others));
-    return [...new Set(facts.map((fact) => `  ${typed(made, fact.line).trim()}`))];
+    const facts = made.entry.facts.filter(
+      (fact) => fact.word === word && !placesOnly(fact, (bowl) => others.has(bowl)),
+    );
+    // Where a further mix went is kept to read: whether one is made again, nobody knows yet.
+    const mark = (fact: Visit['facts'][number]): string => (placesOnly(fact, (bowl) => !mixed.has(bowl)) ? '# ' : '');
+    return [...new Set(facts.map((fact) => `  ${mark(fact)}${typed(made, fact.line).trim()}`))];
   };
   return [
     header,
-    ...plannedLines(asks.entry.date?.date ?? '', next),
+    ...plannedLines(asks.entry.date?.date ?? '', nextLines(asks)),
+    ...wordsLines(plan, others),
     ...forecastLines(plan, others),
     ...kept('aim'),
     ...againLines(stub),

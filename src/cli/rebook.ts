@@ -4,19 +4,18 @@ import { ENDING } from '../journal/find.ts';
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import { readSource, type Source } from '../journal/source.ts';
 import { awaitedAfter } from '../reckon/awaited.ts';
-import { plannedIn } from '../reckon/due-window.ts';
 import { needsBefore, salonMix } from '../reckon/forecast.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
-import { planVisit } from '../reckon/plan.ts';
-import { askedVisit } from '../reckon/service-asked.ts';
-import { putsOnColour } from '../reckon/services.ts';
 import { reckonAll } from '../reckon/visit.ts';
 import { addLines } from './add-lines.ts';
+import { paintFor } from './colour.ts';
 import { findClient } from './find-client.ts';
-import { placeText } from './finding-text.ts';
+import { cautionsOnce, findingText, placeText } from './finding-text.ts';
+import { foundIn } from './findings-ahead.ts';
+import { nextVisit } from './next-visit.ts';
 import { isNotes, openJournal, reasonOf } from './open-journal.ts';
 import { printTyped, remark } from './print.ts';
-import { stubLines } from './rebook-stub.ts';
+import { type Stub, stubLines } from './rebook-stub.ts';
 import { refusal } from './refusal.ts';
 import { dayOf } from './today.ts';
 import { writeWhole } from './write.ts';
@@ -60,6 +59,17 @@ const dateFor = (client: ClientFile, visits: readonly VisitReckoned[], on: strin
   return { date, last };
 };
 
+/** What the rules would find in the visit, on standard error: the notes alone go to standard output. */
+const remarkAhead = (journal: Journal, client: ClientFile, next: Stub): void => {
+  const { findings, path, linesOf } = foundIn(journal, client, next);
+  const paint = paintFor(process.stderr);
+  const once = cautionsOnce();
+  for (const finding of findings) {
+    const named = finding.place.file === path ? `visit of ${next.on}` : undefined;
+    remark(`\n${findingText(once(finding), linesOf, paint, named)}`);
+  }
+};
+
 /** `bowlbook rebook`: prints the lines of the next visit, or adds them to a file. */
 export const rebook = (name: string, paths: readonly string[], options: RebookOptions): number => {
   const { journal, unreadable } = openJournal(paths);
@@ -67,23 +77,12 @@ export const rebook = (name: string, paths: readonly string[], options: RebookOp
   const all = reckonAll(journal);
   const visits = all.get(client.name) ?? [];
   const { date, last } = dateFor(client, visits, options.on);
-  const asks = plannedIn(visits);
-  const asked = askedVisit(asks, visits);
-  // The last with colour where nothing that she had is asked for: after a consultation her bowls are those before it.
-  const like = asked?.visit ?? visits.findLast(putsOnColour) ?? visits.find((one) => one.visit === last);
-  const made = like?.visit ?? last;
+  const next = nextVisit(journal, last, visits, date, salonMix(needsBefore(all, date)));
   const code = unreadable.length > 0 ? 2 : 0;
-  const stub = stubLines({
-    on: date,
-    made,
-    others: asked?.others ?? new Set(),
-    plan: like && planVisit(like, visits, date, salonMix(needsBefore(all, date))),
-    asks: asks?.visit ?? last,
-    last,
-    typed: (visit, line) => sourceOf(journal, visit.file).lines[visit.line + line] ?? '',
-  });
+  const stub = stubLines(next);
   if (options.append === undefined) {
     printTyped(stub.join('\n'));
+    remarkAhead(journal, client, next);
     return code;
   }
   const into = options.append === 'auto' ? last.file : options.append;
@@ -99,5 +98,6 @@ export const rebook = (name: string, paths: readonly string[], options: RebookOp
   writeWhole(added.path, added.bytes, added.was);
   printTyped(`${added.path}:${added.line + apart.length + 1}  ${stub[0]}`);
   for (const { message, line } of added.notices) remark(`${added.path}:${line + 1}  ${message}`);
+  remarkAhead(journal, client, next);
   return code;
 };

@@ -78,7 +78,7 @@ const stopItems = (view: HeadView): string[] =>
     .filter((finding) => isAlert(view, finding))
     .map((finding) => {
       const visit = view.visits.find(({ visit: stood }) => pointsInto(finding, stood));
-      return findingInShort(finding, visit?.date);
+      return findingInShort(finding, visit && `visit of ${visit.date}`);
     });
 
 /**
@@ -118,6 +118,7 @@ export const alertItems = (view: HeadView): string[] => {
     ...ageItems(view),
     ...skinTestAlert(view),
     ...stopItems(view),
+    ...(view.stopsAhead ?? []).map((finding) => findingInShort(finding, 'the visit as planned')),
   ];
 };
 

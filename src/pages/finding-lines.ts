@@ -31,11 +31,20 @@ export const findingItem = (finding: Finding): string => {
 };
 
 /** A finding in short, for the alerts: the visit it stands in says the rest, and the cautions stand below. */
-export const findingInShort = (finding: Finding, date: string | undefined): string =>
+export const findingInShort = (finding: Finding, of: string | undefined): string =>
   spaced([
     `- ${label(finding)}`,
-    date && `visit of ${date}:`,
+    of && `${of}:`,
     escapeSaid(finding.message),
     reasonText(finding),
+    codeSpan(finding.rule),
+  ]);
+
+/** A finding on a visit that is not begun: how grave, the figures and what was expected; there is nothing to type yet. */
+export const findingAhead = (finding: Finding): string =>
+  spaced([
+    `- ${label(finding)}`,
+    escapeSaid(finding.message),
+    finding.expected && escapeSaid(finding.expected),
     codeSpan(finding.rule),
   ]);

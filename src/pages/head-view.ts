@@ -20,6 +20,8 @@ export type HeadView = {
   readonly planned?: readonly VisitReckoned[];
   /** Findings on the client and her visits, answered ones among them. */
   readonly findings: readonly Finding[];
+  /** What would be a `stop` of the day's visit as it is planned. */
+  readonly stopsAhead?: readonly Finding[];
   /** The day it is made for, `YYYY-MM-DD`. */
   readonly on: string;
   /** Takes the figures of a page that has some. */

@@ -1,5 +1,6 @@
 /** Headings of our pages that the HTML page marks out by more than their text. */
 export const ALERTS_HEADING = 'Before touching the hair';
+export const AHEAD_HEADING = 'Before mixing';
 export const CAUTION_HEADING = 'Caution';
 export const ASKED_HEADING = 'Asked for';
 export const VISITS_HEADING = 'Visits';
@@ -10,6 +11,7 @@ export const WORKED_HEADING = 'How the grams came about';
 /** The class of a section by its heading; a heading is always ours, so no note can choose one. */
 export const SECTION_CLASSES: ReadonlyMap<string, string> = new Map([
   [ALERTS_HEADING, 'alerts'],
+  [AHEAD_HEADING, 'ahead'],
   [CAUTION_HEADING, 'caution'],
   [VISITS_HEADING, 'visits'],
   [ASKED_HEADING, 'asked'],

@@ -99,8 +99,8 @@ export const outcome = (view: HeadView, one: VisitView): string[] => {
 };
 
 /** The bowls of a visit at the share that its `next` asks for, in grams as the scales show them. */
-const workedOut = (visit: VisitReckoned): string[] =>
-  askedBowls(visit).flatMap(({ bowl, asked, total, portions }) => {
+const workedOut = (visit: VisitReckoned, { visits, on }: HeadView): string[] =>
+  askedBowls(visit, visits, on).flatMap(({ bowl, asked, total, portions }) => {
     if (asked === undefined || total === undefined) return [];
     const parts = portions.map(({ portion, mix }) => `${grams(mix ?? ZERO)} ${escapeText(portion.label)}`);
     const whole = hedged(bowl.about, grams(total));
@@ -122,7 +122,7 @@ const planBlocks = (view: HeadView): string[] => {
     heading,
     listOf([
       `- **Noted** on ${visit.date}: ${nextTexts(noted, visit)}`,
-      ...workedOut(visit),
+      ...workedOut(visit, view),
       ...due,
       ...factsIn(visit, ['care']).map((fact) => `- **Aftercare given** ${visitPhrase(noted, fact)}`),
     ]).join('\n'),

@@ -52,7 +52,9 @@ export const findingBlocks = (view: HeadView): string[] => {
     if (isAlert(view, finding) || (finding.reason === undefined && isOver(view, finding))) return [];
     const visit = visitOf(finding);
     if (visit === undefined) return [findingItem(finding)];
-    return finding.severity === 'stop' ? [findingInShort(finding, visit.entry.date?.date)] : [];
+    return finding.severity === 'stop'
+      ? [findingInShort(finding, visit.entry.date && `visit of ${visit.entry.date.date}`)]
+      : [];
   });
   return items.length === 0 ? [] : ['## Findings', items.join('\n')];
 };

@@ -5,7 +5,7 @@ import { bowlLine, bowlTerm } from './bowl-line.ts';
 import { partName } from './bowls-table.ts';
 import { escapeText } from './escape.ts';
 import { listOf } from './head-view.ts';
-import { bowlName } from './noted.ts';
+import { bowlName, quote } from './noted.ts';
 import { sumText, workedText } from './prep-sums.ts';
 import { hedged } from './say-numbers.ts';
 import { type Column, table } from './tables.ts';
@@ -23,6 +23,10 @@ export type PlanShown = { readonly twice: ReadonlySet<string>; readonly others: 
 
 const dateOf = ({ bowl }: PlannedBowl, { visit }: Plan, { twice }: PlanShown): string | undefined =>
   twice.has(bowl.name) ? visit.date : undefined;
+
+/** The words that stand in the grams' place, with where and when they were noted. */
+const wordsText = ({ words }: PlannedBowl): string =>
+  words.map(({ word, date, text }) => `**${quote(text)}** (${word} of ${date})`).join(', ');
 
 const captionOf = ({ bowl, total }: PlannedBowl, date: string | undefined): string => {
   // What is planned is the formula, not what the scales said of it once.
@@ -43,7 +47,25 @@ const lastGrams = ({ portions }: PlannedBowl, scale: Exact): Exact[] | undefined
   return weights.length === portions.length ? largestRemainder(weights, sum(weights), scale) : undefined;
 };
 
+/** Room for grams to be written by hand. */
+const BY_HAND = '\\_\\_\\_\\_';
+
+/** A bowl that the notes speak of in words: the words, what was in it the last time, and room for what goes in now. */
+const wordsBlock = (planned: PlannedBowl, plan: Plan, shown: PlanShown): string => {
+  const { bowl, portions } = planned;
+  const date = dateOf(planned, plan, shown);
+  const last = lastGrams(planned, plan.visit.salon.scale);
+  const rows = portions.map(({ portion, last: own }, index) => {
+    const before = last?.[index] ?? (own && roundTo(own, plan.visit.salon.scale));
+    return [partName(portion), before === undefined ? 'not known' : hedged(portion.about, figure(before)), BY_HAND];
+  });
+  if (rows.length > 1) rows.push(['In all', last ? figure(sum(last)) : 'not known', BY_HAND]);
+  const name = `**Bowl ${escapeText(bowl.name)}${date === undefined ? '' : ` of ${date}`}**`;
+  return table(COLUMNS, rows, `${name} · ${wordsText(planned)}`);
+};
+
 const bowlBlock = (planned: PlannedBowl, plan: Plan, shown: PlanShown): string => {
+  if (planned.by === 'words') return wordsBlock(planned, plan, shown);
   const { total, portions } = planned;
   const { scale } = plan.visit.salon;
   const last = lastGrams(planned, scale);

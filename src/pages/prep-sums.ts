@@ -57,9 +57,27 @@ const forecastText = (planned: PlannedBowl, forecast: MixForecast): string => {
   return `${on}about ${whole(need)} g (${usedBefore(from)})${spareText(forecast)} = ${mixText(planned)}`;
 };
 
+/** Of a bowl that the notes speak of in words: how much it was, so that the eye has a measure, and what besides is asked. */
+const wordsText = ({ asked, mixed, left, forecast }: PlannedBowl): string => {
+  const needed = forecast?.from.some(({ told }) => told)
+    ? `bowls like it needed about ${whole(forecast.need)} g`
+    : undefined;
+  const used = needed ?? (mixed && left && `${figure(sub(mixed, left), 0)} g used last time`);
+  return joined(
+    [
+      'no grams, for the notes change it in words',
+      asked !== undefined && `${signed(asked)} asked for besides`,
+      mixed && `${grams(mixed)} mixed last time`,
+      used,
+    ],
+    '; ',
+  );
+};
+
 /** `for 20 mm about 102 g (79–134 g used before), +10 % = 113 g`: why a bowl is as large as it is, in one line. */
 export const sumText = (planned: PlannedBowl): string => {
   const { by, forecast, total, mixed, left } = planned;
+  if (by === 'words') return wordsText(planned);
   if (mixed === undefined || total === undefined) return 'cannot be worked out from the note of last time';
   if (by === 'asked') return askedText(planned);
   if (forecast !== undefined) return forecastText(planned, forecast);

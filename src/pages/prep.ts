@@ -24,6 +24,7 @@ import { WORKED_HEADING } from './headings.ts';
 import { growthItem, lastColourOf, outcome, wishItems } from './last-colour.ts';
 import { liftItems } from './lift-lines.ts';
 import { bowlName, commas, joined, stylistName } from './noted.ts';
+import { aheadBlocks, aheadOf } from './prep-ahead.ts';
 import { planBlocks, workedItems } from './prep-bowls.ts';
 import { fillInBlocks, ownClockBlocks, paceItems } from './prep-checks.ts';
 import { compareBlocks, compareItems, ruledOutItems } from './prep-compare.ts';
@@ -39,6 +40,8 @@ export type PrepOptions = {
   readonly on: string;
   /** What the salon's bowls before the day teach of how much to mix. */
   readonly mix?: SalonMix;
+  /** What the rules find in the day's visit before it is begun, as it is noted, or else as it is planned. */
+  readonly ahead?: readonly Finding[];
   /** Takes the figures of a page that has some. */
   readonly sheet?: Sheet;
 };
@@ -209,7 +212,7 @@ export const prepMarkdown = (
   reckoned: readonly VisitReckoned[],
   findings: readonly Finding[],
   salonLift: readonly LiftSeries[],
-  { on, mix, sheet = noFigures }: PrepOptions,
+  { on, mix, ahead = [], sheet = noFigures }: PrepOptions,
 ): string => {
   const visits = reckoned.filter(({ date }) => date <= on);
   const before = visits.filter(({ date }) => date < on);
@@ -222,13 +225,17 @@ export const prepMarkdown = (
   const own = today !== undefined && today.bowls.length > 0;
   const ruledOut = ruledOutItems(view, today, plans);
   const compares = own || ruledOut.length > 0;
+  // Where earlier bowls are only compared none is planned, so there is nothing to judge but what is noted.
+  const found = compares && !own ? [] : aheadOf(view, ahead);
+  const stopsAhead = own ? [] : found.filter(({ severity }) => severity === 'stop');
   const earlierOf = (visit: VisitReckoned): readonly VisitReckoned[] => before.slice(0, before.indexOf(visit));
   const others = asked?.others ?? new Set<string>();
   const last = lastColourOf(past);
   const shownBelow = new Set(compares || last === undefined ? planned : [...planned, last]);
   const blocks = [
     ...titleBlocks(view, today),
-    ...alertBlocks(view),
+    ...alertBlocks({ ...view, stopsAhead }),
+    ...aheadBlocks(found, !own),
     ...promiseBlocks(view, before, shownBelow),
     ...todayBlocks(view, today),
     ...(compares ? comparedBlocks(past, plans, ruledOut, salonLift) : plannedBlocks(past, plans, asked, salonLift)),
@@ -240,7 +247,7 @@ export const prepMarkdown = (
       : compares
         ? []
         : fillInBlocks(planned.map((visit) => ({ visit, earlier: earlierOf(visit), others })))),
-    ...cautionBlocks(view),
+    ...cautionBlocks({ ...view, findings: [...findings, ...found] }),
     ...(compares ? [] : workedBlocks(plans, asked)),
   ];
   return `${blocks.join('\n\n')}\n`;

@@ -1,5 +1,5 @@
 import { div, type Exact, exact, exactOf, largestRemainder, mul, roundTo, sign, sub, sum } from '../text/exact.ts';
-import { nextLines } from './due-window.ts';
+import { type AskedWords, askedShare, askedWords } from './asked-words.ts';
 import { furtherOf } from './forecast/need.ts';
 import { nextBowls } from './forecast/next-bowls.ts';
 import { type MixForecast, SALON_UNTOLD, type SalonMix } from './forecast.ts';
@@ -31,11 +31,13 @@ export type PlannedBowl = {
   readonly left: Exact | undefined;
   /** Per cent more or less that the visit's `next` asks for. It goes before the forecast. */
   readonly asked: number | undefined;
+  /** What the notes say in words of its mix for next time: no grams are given for it then. */
+  readonly words: readonly AskedWords[];
   /** From what bowls like it needed; undefined where the notes do not tell what is in it, or that any of it was used. */
   readonly forecast: MixForecast | undefined;
-  /** What the weight is taken from: what was asked for, the forecast, or what was used the last time. */
-  readonly by: 'asked' | 'forecast' | 'last time';
-  /** Grams before they are rounded to the scales, and after. */
+  /** What the weight is taken from: words, what was asked for, the forecast, or what was used the last time. */
+  readonly by: 'words' | 'asked' | 'forecast' | 'last time';
+  /** Grams before they are rounded to the scales, and after; undefined where words are to be read instead. */
   readonly need: Exact | undefined;
   readonly total: Exact | undefined;
   readonly portions: readonly PlannedPortion[];
@@ -43,12 +45,6 @@ export type PlannedBowl = {
 
 /** The bowls of one earlier visit, planned again. */
 export type Plan = { readonly visit: VisitReckoned; readonly bowls: readonly PlannedBowl[] };
-
-const askedOf = (visit: VisitReckoned, { name }: BowlReckoned): number | undefined => {
-  const changes = nextLines(visit.visit).flatMap((line) => line.changes);
-  const change = changes.find((one) => one.percent !== undefined && one.bowl?.name.toUpperCase() === name);
-  return change?.percent !== undefined && change.percent > -100 ? change.percent : undefined;
-};
 
 type Whole = Pick<PlannedBowl, 'bowl' | 'mixes' | 'mixed' | 'left'>;
 
@@ -77,8 +73,11 @@ export const hundredths = (grams: number): Exact => exact(Math.round(grams * 100
 
 type Decided = Pick<PlannedBowl, 'by' | 'need'>;
 
-/** The colourist's own wish, then the forecast, then what was used the last time. */
-const decide = ({ mixed, left }: Whole, asked: number | undefined, forecast: MixForecast | undefined): Decided => {
+type Wish = Pick<PlannedBowl, 'asked' | 'words'>;
+
+/** The colourist's own wish, in words or by a share, then the forecast, then what was used the last time. */
+const decide = ({ mixed, left }: Whole, { asked, words }: Wish, forecast: MixForecast | undefined): Decided => {
+  if (words.length > 0) return { by: 'words', need: undefined };
   if (asked !== undefined) return { by: 'asked', need: mixed && div(mul(mixed, exactOf(100 + asked)), exact(100)) };
   if (forecast !== undefined) return { by: 'forecast', need: hundredths(forecast.mix) };
   return { by: 'last time', need: mixed && left ? sub(mixed, left) : mixed };
@@ -90,10 +89,9 @@ const lastOf = ({ weighed, shown }: Portion, more: Exact): Exact | undefined => 
   return once && mul(once, more);
 };
 
-const planBowl = (visit: VisitReckoned, whole: Whole, forecast: MixForecast | undefined): PlannedBowl => {
+const planBowl = (visit: VisitReckoned, whole: Whole, wish: Wish, forecast: MixForecast | undefined): PlannedBowl => {
   const { bowl, mixed } = whole;
-  const asked = askedOf(visit, bowl);
-  const { by, need } = decide(whole, asked, forecast);
+  const { by, need } = decide(whole, wish, forecast);
   const weights = bowl.portions.map(({ weight }) => weight);
   const known = weights.filter((weight) => weight !== undefined);
   const isKnown =
@@ -103,7 +101,7 @@ const planBowl = (visit: VisitReckoned, whole: Whole, forecast: MixForecast | un
   const more = mixed && bowl.mixed && sign(bowl.mixed) > 0 ? div(mixed, bowl.mixed) : exact(1);
   return {
     ...whole,
-    asked,
+    ...wish,
     forecast,
     by,
     need: isKnown ? need : undefined,
@@ -116,9 +114,20 @@ const planBowl = (visit: VisitReckoned, whole: Whole, forecast: MixForecast | un
   };
 };
 
+/** What the notes wish for each bowl of a visit, before a day. */
+const wishesOf = (visit: VisitReckoned, visits: readonly VisitReckoned[], on: string): ((whole: Whole) => Wish) => {
+  const words = askedWords(visit, visits, on);
+  return ({ bowl, mixes }) => ({
+    asked: askedShare(visit, bowl, visits, on),
+    words: mixes
+      .flatMap((name) => words.get(name) ?? [])
+      .filter((one, at, all) => all.findIndex(({ text }) => text === one.text) === at),
+  });
+};
+
 /**
- * The bowls of a visit made to the need of a day: as its own `next` asks for, else by the forecast, else what was used of
- * them. `visits` are the client's, oldest first; `salon` what the salon's bowls teach.
+ * The bowls of a visit made to the need of a day: as the notes ask for, else by the forecast, else what was used of them.
+ * Of a bowl that they speak of in words no grams are given. `visits` are the client's, oldest first; `salon` what the salon's bowls teach.
  */
 export const planVisit = (
   visit: VisitReckoned,
@@ -127,14 +136,18 @@ export const planVisit = (
   salon: SalonMix = SALON_UNTOLD,
 ): Plan => {
   const forecasts = new Map(nextBowls(visit, visits, on, salon).map(({ bowl, forecast }) => [bowl, forecast]));
-  return { visit, bowls: wholesOf(visit).map((whole) => planBowl(visit, whole, forecasts.get(whole.bowl.name))) };
+  const wish = wishesOf(visit, visits, on);
+  const bowls = wholesOf(visit).map((whole) => planBowl(visit, whole, wish(whole), forecasts.get(whole.bowl.name)));
+  return { visit, bowls };
 };
 
-/** The bowls of a visit that its own `next` asks to change, as it asks. */
-export const askedBowls = (visit: VisitReckoned): PlannedBowl[] =>
-  wholesOf(visit)
-    .map((whole) => planBowl(visit, whole, undefined))
+/** The bowls of a visit that `next` asks to change by a share, as it asks. `visits` are the client's, oldest first. */
+export const askedBowls = (visit: VisitReckoned, visits: readonly VisitReckoned[], on: string): PlannedBowl[] => {
+  const wish = wishesOf(visit, visits, on);
+  return wholesOf(visit)
+    .map((whole) => planBowl(visit, whole, wish(whole), undefined))
     .filter(({ by }) => by === 'asked');
+};
 
 /**
  * The bowls of the last colour made to the need of a day; where that visit did not do the roots, those of the last that

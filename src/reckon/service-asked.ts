@@ -1,12 +1,11 @@
-import type { Next } from '../records/schema/visit.ts';
-import { nextOf } from './due-window.ts';
+import { changesOf } from './asked-words.ts';
 import type { BowlReckoned, VisitReckoned } from './model.ts';
 import { isLightening, placingsOf, putsOnColour, touchesRoots, zonesOfBowl } from './services.ts';
 
 /**
  * Which service the next visit is asked for, and the last visit like it.
  *
- * Reads: the client's reckoned visits and a `next` line. Gives: a visit, and which of its bowls the words ask for. Runs
+ * Reads: the client's reckoned visits and the `next` lines of one. Gives: a visit, and which of its bowls the words ask for. Runs
  * again: when one of the visits changes.
  */
 
@@ -18,9 +17,11 @@ const stemsOf = (text: string): string[] =>
     .map((word) => word.replace(/s$/, ''))
     .filter((word) => word !== '');
 
-/** The services that a `next` line asks for, each in its words: `roots`, `half head`; what changes a bowl is none. */
-const servicesIn = (next: Next | undefined): string[] =>
-  (next?.changes ?? []).flatMap(({ bowl, words, text }) => (bowl === undefined && words.length > 0 ? [text] : []));
+/** The services that the `next` lines of a visit ask for, each in its words: `roots`, `half head`; what changes a bowl is none. */
+const servicesIn = (planned: VisitReckoned | undefined): string[] =>
+  (planned === undefined ? [] : changesOf(planned)).flatMap(({ bowl, words, text }) =>
+    bowl === undefined && words.length > 0 ? [text] : [],
+  );
 
 /** The items that a visit charged for, in their words. */
 const chargedFor = ({ visit }: VisitReckoned): string[] =>
@@ -93,7 +94,7 @@ export const askedVisit = (
   planned: VisitReckoned | undefined,
   visits: readonly VisitReckoned[],
 ): AskedVisit | undefined => {
-  const asked = servicesIn(planned && nextOf(planned));
+  const asked = servicesIn(planned);
   const found = visits.filter(putsOnColour).map((visit) => ({
     visit,
     services: asked.filter((service) => did(visit, service)),

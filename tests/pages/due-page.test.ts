@@ -56,7 +56,9 @@ describe('the page of who is due', () => {
       `client wren\n  test skin 2026-06-01 10:00 cream read 2026-06-03 11:00 clear\n${colour('2026-10-07', 'wren', '  next 2026-12-12')}` +
         `client otto\n  test skin 2026-11-01 cream read 2026-11-03 reaction\n${colour('2026-09-02', 'otto', '  next 8w')}`,
     );
-    expect(page).toContain('| wren | cream | 2026-12-12 | past its time since 2026-12-01 | 2026-06-01 read 2026-06-03 | 2026-12-10 |');
+    expect(page).toContain(
+      '| wren | cream | 2026-12-12 | past its time since 2026-12-01 | 2026-06-01 read 2026-06-03 | 2026-12-10 |',
+    );
     expect(page).toContain(
       '| otto | cream | 2026-11-25 | POSITIVE | 2026-11-01 read 2026-11-03 | no colour of this product |',
     );

@@ -113,6 +113,8 @@ visit 2026-03-06 wren-abbott
 describe('the bowls that next asks to change', () => {
   it('are those alone, as it asks', () => {
     const [visit] = reckonedOf(`visit 2026-02-13 wren-abbott\n${ROOTS}  bowl B 20 clay + 40 dev-6\n  next 6w B +10%\n`);
-    expect(visit && askedBowls(visit).map(({ bowl, total }) => [bowl.name, total])).toEqual([['B', exact(66)]]);
+    expect(visit && askedBowls(visit, [visit], '2026-04-01').map(({ bowl, total }) => [bowl.name, total])).toEqual([
+      ['B', exact(66)],
+    ]);
   });
 });

@@ -1,6 +1,6 @@
 import { toNumber } from '../../text/exact.ts';
 import type { BowlReckoned, VisitReckoned } from '../model.ts';
-import { placingsOf, touchesRoots, zonesOfBowl } from '../services.ts';
+import { placingsOf, zonesOfBowl } from '../services.ts';
 
 /**
  * What each bowl of a client came to need: mixed, less left.
@@ -18,7 +18,7 @@ export type Need = {
   readonly product: string;
   /** Where it went, in order; none: all over, or not said. */
   readonly zones: readonly string[];
-  /** Whether it goes on new growth. */
+  /** Whether all of it goes on new growth. */
   readonly roots: boolean;
   /** New growth on the day in mm, measured or reckoned; undefined where the notes tell neither. */
   readonly growth: number | undefined;
@@ -62,10 +62,30 @@ export const furtherOf = (
   return bowls.filter((one) => one.name !== name && !typed.has(one.name) && one.name.replace(/\d+$/, '') === letter);
 };
 
-/** Whether a bowl goes on new growth: on roots, or on the scalp at a visit that did the roots. */
-const isOnRoots = (visit: VisitReckoned, bowl: string, zones: readonly string[]): boolean =>
-  zones.some((zone) => zone.split(' ').includes('roots')) ||
-  (placingsOf(visit.visit, bowl).some(({ scalp }) => scalp === 'on') && touchesRoots(visit));
+const isRoots = (zone: string): boolean => zone.split(' ').some((word) => word === 'roots' || word === 'regrowth');
+
+/** The bowls that a bowl is taken out into, and those taken out of them in turn. */
+const takenInto = (visit: VisitReckoned, bowl: BowlReckoned): BowlReckoned[] =>
+  visit.bowls
+    .filter(({ portions }) => portions.some(({ from }) => from?.name === bowl.name))
+    .flatMap((one) => [one, ...takenInto(visit, one)]);
+
+const isPulledThrough = (visit: VisitReckoned, bowl: BowlReckoned): boolean =>
+  placingsOf(visit.visit, bowl.name).some(({ technique }) => technique?.word === 'comb-through');
+
+/**
+ * Whether all of a bowl goes on new growth: it, its further mixes and what is taken out of it are noted on roots and on
+ * nothing else. Only such a bowl grows with the new growth: lengths that it feeds besides are as long as ever.
+ */
+const isOnRootsAlone = (visit: VisitReckoned, group: readonly BowlReckoned[]): boolean => {
+  const fed = group.flatMap((bowl) => [bowl, ...takenInto(visit, bowl)]);
+  return fed.every((bowl, index) => {
+    const zones = zonesOfBowl(visit, bowl.name);
+    // A further mix goes where the bowl goes, unless it has a line of its own.
+    const isFurther = index > 0 && zones.length === 0 && group.includes(bowl);
+    return isFurther || (zones.length > 0 && zones.every(isRoots) && !isPulledThrough(visit, bowl));
+  });
+};
 
 const needOf = (visit: VisitReckoned, bowl: BowlReckoned): Need | undefined => {
   const product = baseProduct(bowl);
@@ -83,7 +103,7 @@ const needOf = (visit: VisitReckoned, bowl: BowlReckoned): Need | undefined => {
     bowl: bowl.name,
     product,
     zones,
-    roots: isOnRoots(visit, bowl.name, zones),
+    roots: isOnRootsAlone(visit, group),
     growth: growthOf(visit),
     mixed,
     used: mixed - left,
@@ -111,7 +131,7 @@ export type Alike = { readonly needs: readonly Need[]; readonly there: boolean }
 
 /**
  * The bowls of a client that are like the one asked for: of the same product at the very same places, or while there is
- * none, of the same product and like it on new growth or off it.
+ * none, of the same product and like it on new growth alone or not.
  */
 export const alike = (needs: readonly Need[], ask: BowlAsk): Alike => {
   const same = needs.filter(({ product, roots }) => product === ask.product && roots === ask.roots);

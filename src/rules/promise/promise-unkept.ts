@@ -1,7 +1,9 @@
-import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
+import { leftOutBy } from '../../reckon/asked-words.ts';
+import type { BowlReckoned, Portion, VisitReckoned } from '../../reckon/model.ts';
 import { figure, grams } from '../../reckon/say.ts';
 import type { Next } from '../../records/schema/visit.ts';
 import { compare, exactOf } from '../../text/exact.ts';
+import { fold } from '../../text/fold.ts';
 import { wentOn } from '../applied.ts';
 import { placeOf } from '../cite.ts';
 import { itemsIn } from '../contents.ts';
@@ -20,8 +22,8 @@ const isSameMix = (a: BowlReckoned, b: BowlReckoned): boolean => {
 };
 
 function* broken({ from, lines }: Promised, visit: VisitReckoned): Generator<Found> {
-  const all = lines.flatMap((fact) => fact.changes.map((change) => ({ fact, ...change })));
-  for (const { fact, bowl: name, percent = 0, text } of all) {
+  const asked = lines.flatMap((fact) => fact.changes.map((change) => ({ ...change, fact })));
+  for (const { bowl: name, percent = 0, text, fact } of asked) {
     const was = name && bowlNamed(from, name.name);
     const now = name && bowlNamed(visit, name.name);
     if (!name || !was?.mixed || !now?.mixed || percent === 0 || !isSameMix(was, now)) continue;
@@ -39,20 +41,40 @@ function* broken({ from, lines }: Promised, visit: VisitReckoned): Generator<Fou
   }
 }
 
+/** Shades that were to be left out of a bowl, and are in it again. */
+function* mixedAgain(from: VisitReckoned, visit: VisitReckoned): Generator<Found> {
+  for (const { fact, text, bowl: name, shade } of leftOutBy(from)) {
+    const is = (one: Portion): boolean => one.shade !== undefined && fold(one.shade) === fold(shade);
+    const portion = bowlNamed(visit, name)?.portions.find(is);
+    if (portion === undefined || !bowlNamed(from, name)?.portions.some(is)) continue;
+    yield {
+      place: portion.place,
+      message: `Bowl ${name} holds ${shade} again, which was to be left out.`,
+      expected: `The visit of ${from.date} says \`next … ${text}\`.`,
+      todo: 'Correct the shade, or write why it is in again: `because promise-unkept "…"`.',
+      label: 'to be left out',
+      also: [{ place: placeOf(from.visit, fact), says: 'noted here' }],
+    };
+  }
+}
+
 export default defineRule({
   name: 'promise-unkept',
   family: 'promise',
   severity: 'mind',
   bears: 'never',
   over: 'client',
-  what: 'The last visit’s `next` wants a bowl smaller or larger, and the bowl went the other way.',
+  what: 'The last visit’s `next` wants a bowl smaller or larger, and the bowl went the other way; or it leaves a shade out, and the bowl holds it again.',
   why: 'The change was noted because of what came of it last time.',
   source: { kind: 'notation' },
   *check(_, visits) {
     let promised: Promised | undefined;
     for (const visit of visits) {
       if (!visit.bowls.some(wentOn)) continue;
-      if (promised !== undefined) yield* broken(promised, visit);
+      if (promised !== undefined) {
+        yield* broken(promised, visit);
+        if (promised.lines.length > 0) yield* mixedAgain(promised.from, visit);
+      }
       promised = { from: visit, lines: factsOf(visit.visit, 'next') };
     }
   },

@@ -53,12 +53,20 @@ describe('what a bowl needed', () => {
     ]);
   });
 
-  it('goes on new growth where a zone says roots, or on the scalp at a visit that did them', () => {
+  it('goes on new growth where all of it is noted on roots, and feeds nothing else', () => {
     const roots = (lines: string): boolean[] => needs(lines).map((one) => one.roots);
     expect(roots('bowl A 30 cream 6/0 + 45 dev-6\nplace A roots')).toEqual([true]);
-    expect(roots('bowl A 40 clay + 80 dev-6\nplace A top on-scalp')).toEqual([true]);
+    expect(roots('bowl A 30 cream 6/0 + 45 dev-6\non 10:00 A roots crown')).toEqual([true]);
+    expect(roots('bowl A 30 cream 6/0 + 45 dev-6\nplace A roots\nmore A 30')).toEqual([true]);
+    expect(roots('bowl A 30 cream 6/0 + 45 dev-6\nplace A roots\non 10:00 A roots\non 10:30 A lengths')).toEqual([
+      false,
+    ]);
+    expect(roots('bowl A 30 cream 6/0 + 45 dev-6\nplace A roots, ends')).toEqual([false]);
+    expect(roots('bowl A 30 cream 6/0 + 45 dev-6\nplace A roots comb-through')).toEqual([false]);
+    expect(roots('bowl A 30 cream 6/0 + 45 dev-6\nbowl D 40 from A\nplace A roots\nplace D ends')[0]).toBe(false);
+    expect(roots('bowl A 40 clay + 80 dev-6\nplace A top on-scalp')).toEqual([false]);
     expect(roots('bowl A 40 clay + 80 dev-6\nplace A lengths off-scalp 1cm')).toEqual([false]);
-    expect(roots('bowl N 30 neon teal\nplace N top on-scalp')).toEqual([false]);
+    expect(roots('bowl A 40 clay + 80 dev-6')).toEqual([false]);
   });
 
   it('is nothing to learn from where more was left than mixed, or the weight is not known', () => {
