@@ -1,5 +1,6 @@
 import type { VisitReckoned } from '../reckon/model.ts';
 import { allergies, cautionsOn, holdsOn, isUnder, type ReactionOnFile, reactionsOf } from '../reckon/state.ts';
+import { unreadHarm } from '../rules/harm-lines.ts';
 import type { Bearing } from '../rules/rule.ts';
 import { ruleNamed } from '../rules/rule-text.ts';
 import type { Finding } from '../text/finding.ts';
@@ -43,6 +44,9 @@ const unreadItems = ({ client, journal }: HeadView): string[] => {
       .filter((fact) => fact.word === 'unread' || fact.rest !== undefined)
       .map((fact) => (journal.sources.get(file)?.lines[line + fact.line] ?? '').trim()),
   );
+  // A line of a visit that could not be read and tells of harm is one of them.
+  const told = unreadHarm(journal, client).map(({ fact }) => (fact.word === 'unread' ? fact.typed : ''));
+  lines.push(...new Set(told));
   const count = lines.length === 1 ? '1 line' : `${lines.length} lines`;
   return lines.length === 0 ? [] : [`- **Not read** ${count} could not be read: ${commas(lines.map(codeSpan))}`];
 };
@@ -54,11 +58,15 @@ const visitOf = ({ visits, ahead = [] }: HeadView, finding: Finding): VisitRecko
 /** A rule that is not known here is taken to bear on every day. */
 const bearingOf = ({ rule }: Finding): Bearing => ruleNamed(rule)?.bears ?? 'always';
 
+/** Harm told in words stays in front until a line of its own says it, whatever its gravity and its day. */
+const TOLD = 'harm-told';
+
 /**
- * Whether a `stop` can still hurt: one about hair, skin or the notes as they are, or about a visit of the day or noted
+ * Whether a finding can still hurt: harm told in words, and a `stop` about hair, skin or the notes as they are, or about a visit of the day or noted
  * ahead. Those about a visit that is over stand in that visit, the others among the findings.
  */
 export const isAlert = (view: HeadView, finding: Finding): boolean => {
+  if (finding.rule === TOLD) return true;
   const bears = bearingOf(finding);
   if (finding.severity !== 'stop' || bears === 'never') return false;
   const visit = visitOf(view, finding);
@@ -125,9 +133,8 @@ export const alertItems = (view: HeadView): string[] => {
 /** The alerts of a client on a day as blocks of Markdown with their heading. */
 export const alertBlocks = (view: HeadView): string[] => {
   const items = alertItems(view);
-  const none = isGrounded(view.journal)
-    ? `The notes show no reaction, allergy, caution or hold in force on ${view.on}, and nothing that stops the work. Ask all the same.`
-    : `These notes show no reaction, allergy, caution or hold in force on ${view.on}. Ask all the same.`;
+  const whose = isGrounded(view.journal) ? 'The notes' : 'These notes';
+  const none = `${whose} have no \`reaction\` line, and no \`allergy\`, \`caution\` or \`hold\` line in force on ${view.on}. Ask all the same.`;
   const first = items.length === 0 ? [none] : [];
   const list = [...items, ...earlierItems(view)];
   return [`## ${ALERTS_HEADING}`, ...unfoundBlocks(view.journal), ...first, ...listOf(list)];

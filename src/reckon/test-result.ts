@@ -2,6 +2,7 @@ import type { Test } from '../records/schema/client.ts';
 import type { Seen } from '../records/schema/values.ts';
 import { failedWord } from '../trade/condition.ts';
 import { isAdverse } from '../trade/hair.ts';
+import { harmOf } from '../trade/harm/told-harm.ts';
 
 /** What was seen in a test: nothing against going on, something against it, or what settles neither. */
 export type TestResult = 'clear' | 'adverse' | 'other';
@@ -40,13 +41,21 @@ const verdictsIn = (words: readonly string[]): TestResult[] =>
 const isBeside = (word: string, index: number, words: readonly string[]): boolean =>
   !SETTLES.has(word) && !(DENIES.has(word) && SETTLES.has(words[index + 1] ?? ''));
 
-const skinResult = ({ result, rest }: Test): TestResult => {
+/** Whether the remark of a skin test tells of hurt skin: at the test itself every red place is one. */
+const tellsHarm = (says: Test['says']): boolean =>
+  says !== undefined && harmOf(`skin: ${says.text}`, 'skin') !== undefined;
+
+/** Whether a skin test is typed as clear while its remark tells of a reaction. */
+export const isClearAgainstItself = (fact: Test): boolean =>
+  fact.test.name === 'skin' && tellsHarm(fact.says) && skinResult({ ...fact, says: undefined }) === 'clear';
+
+const skinResult = ({ result, rest, says }: Test): TestResult => {
   const words = wordsOf(result);
   const verdicts = verdictsIn(words);
   if (verdicts.includes('other')) return 'other';
   if (verdicts.includes('adverse')) return 'adverse';
   const more = result.some(({ stage, depth, grey }) => stage ?? depth ?? grey) || rest !== undefined;
-  return verdicts.length === 0 || more || words.some(isBeside) ? 'other' : 'clear';
+  return verdicts.length === 0 || more || words.some(isBeside) || tellsHarm(says) ? 'other' : 'clear';
 };
 
 /** Tests of the fibre, whose remarks in quotation marks are read for what says that it went. */

@@ -4,6 +4,7 @@ import underAge from './age/under-age.ts';
 import allergyNamed from './cautions/allergy-named.ts';
 import blackHenna from './cautions/black-henna.ts';
 import brokenHold from './cautions/broken-hold.ts';
+import harmTold from './cautions/harm-told.ts';
 import medicalLeave from './cautions/medical-leave.ts';
 import persulphateBreathing from './cautions/persulphate-breathing.ts';
 import soreScalp from './cautions/sore-scalp.ts';
@@ -170,6 +171,7 @@ export const RULES: readonly Rule[] = [
   allergyNamed,
   blackHenna,
   brokenHold,
+  harmTold,
   medicalLeave,
   persulphateBreathing,
   soreScalp,

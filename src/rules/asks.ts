@@ -169,6 +169,7 @@ export const ASKS: Readonly<Record<RuleName, 'plan' | 'done'>> = {
   'lightener-minutes': 'done',
   'lightener-not-on': 'done',
   'minutes-other-clock': 'done',
+  'harm-told': 'plan',
 };
 
 /** Whether a rule can be asked of a visit that is only planned. */

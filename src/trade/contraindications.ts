@@ -1,9 +1,12 @@
-import { saidUndenied } from './denial.ts';
+import { isLongPast, saidUndenied } from './denial.ts';
+import { isOfOtherCause } from './harm/told-harm.ts';
 
 /** Some words as a text has them, from the beginning of a word on. */
 const saying = (words: string): RegExp => new RegExp(`(?<!\\p{L})(?:${words})`, 'giu');
 
-const BREATHING = saying('asthma|wheez|inhaler|breathless|breathing (?:trouble|difficult)|short of breath|copd');
+const BREATHING = saying(
+  'asth?ma|asma|asthme|wheez|inhaler|inhalator|puffer|atemnot|essouffl|falta de ar|bombinha|breathless|breathing (?:trouble|difficult)|short of breath|copd',
+);
 
 /**
  * Whether a text on file speaks of breathing trouble. Persulphates are respiratory sensitisers: the French agency ANSES,
@@ -11,6 +14,11 @@ const BREATHING = saying('asthma|wheez|inhaler|breathless|breathing (?:trouble|d
  */
 export function saysBreathing(text: string): boolean {
   return saidUndenied(text, BREATHING) !== undefined;
+}
+
+/** Whether the breathing trouble a text speaks of ended long ago: `asthma as a child, none for thirty years`. */
+export function breathingIsPast(text: string): boolean {
+  return isLongPast(text);
 }
 
 const BLACK_HENNA = saying('black[\\s-]henna');
@@ -48,7 +56,10 @@ const SKIN_FLAGS: readonly (readonly [SkinFlag, RegExp])[] = [
  * and damaged scalp": Regulation (EC) 1223/2009, Annex III, label warnings of the oxidative hair dyes.
  */
 export function skinFlag(text: string): SkinFlag | undefined {
-  return SKIN_FLAGS.find(([, pattern]) => saidUndenied(text, pattern) !== undefined)?.[0];
+  return SKIN_FLAGS.find(([, pattern]) => {
+    const said = saidUndenied(text, pattern);
+    return said !== undefined && !isOfOtherCause(text, said.index, said.index + said[0].length);
+  })?.[0];
 }
 
 /** What an allergy is to, as far as it bears on colour. */

@@ -29,7 +29,7 @@ const CLAUSE = new RegExp(
 
 const DENYING = whole(
   [
-    "no|not|never|none|nothing|without|hardly|barely|neither|nor|free (?:of|from)|denie[sd]|nil|zero|\\p{L}+n't",
+    "no(?! one)|not|never|none|nothing|without|hardly|barely|neither|nor|ruled out|rules out|free (?:of|from)|denie[sd]|nil|zero|\\p{L}+n't",
     'cannot|(?:did|does|do|has|had|have|is|was|are|were|wo|would|could|ca|should)nt',
     'kein\\p{L}*|nicht|nie|niemals|ohne|nichts|weder',
     "pas|jamais|aucune?|sans|ni|rien|n'\\p{L}+ (?:pas|jamais|rien)",
@@ -54,7 +54,7 @@ const NO_MORE_AFTER = /^\s*(?:longer|more|any\s?more|mehr|länger|plus|mais|más
 const OTHERWISE = whole(
   [
     'gone|better|settled|healed|heal|improv\\p{L}*|good|well|fine|calm\\p{L}*|happy|right|okay|ok|clear(?:ed|ing)?|stop(?:ped|ping)?|subsid\\p{L}*|eas(?:ed|ing)|recovered|go(?:ing)? away|went away',
-    'knows?|knew|sure|idea|doubt|wonder|surprised?|sle(?:ep|pt)|open(?:ed)?|touch(?:ed)?|comb(?:ed)?|brush(?:ed)?|bear|lie|wear|rins(?:e|ed)|wash(?:ed)?|tested|tests?|gloves?|warn(?:ing|ed)|matter|say|said|tell|told|mention(?:ed)?|admit(?:ted)?|listen(?:ed)?|wait(?:ed)?|one|such|this|like|worse|expect(?:ed)?|time|help(?:ed)?|come|came|pleased',
+    'knows?|knew|sure|idea|doubt|wonder|surprised?|sle(?:ep|pt)|open(?:ed)?|touch(?:ed)?|comb(?:ed)?|brush(?:ed)?|bear|lie|wear|rins(?:e|ed)|wash(?:ed)?|tested|tests?|gloves?|warn(?:ing|ed)|matter|say|said|tell|told|mention(?:ed)?|admit(?:ted)?|listen(?:ed)?|wait(?:ed)?|such|this|like|worse|expect(?:ed)?|time|help(?:ed)?|come|came|pleased',
     'weg|besser|gut|verheilt|schlafen|geschlafen|weiß|weiss|sicher|gesagt|erwähnt|öffnen|aufgehört|abgeklungen|wie|solche\\p{L}*',
     'passé|mieux|bien|guéri\\p{L}*|dormi\\p{L}*|dit|sait|ouvrir|arrêt\\p{L}*|disparu',
     'melhor\\p{L}*|bem|bom|passou|sarou|disse|sabe|abrir|parou|parava|para de',
@@ -96,6 +96,7 @@ const reachesEnd = (clause: string, behind: string, portuguese: boolean): boolea
     const word = match[0].toLowerCase();
     const between = clause.slice(match.index + match[0].length);
     if (portuguese && word === 'no') continue;
+    if (/^\s*more\s/iu.test(between) && /^[^,.;]*\sthan\s/iu.test(behind)) return true;
     if (NO_MORE_BEFORE.test(clause.slice(0, match.index)) || NO_MORE_AFTER.test(between)) continue;
     if (between.split(/\s+/u).filter(Boolean).length > REACH) continue;
     if (OTHERWISE.test(between) && !ANY.test(between)) continue;

@@ -56,7 +56,7 @@ describe('card', () => {
   test('a skin test past its time stands among the alerts', () => {
     const { out } = program.run(['card', 'ines-carvalho', DEMO, '--summary', ...ON]);
     expect(out).toContain('- **Skin test** none holds on 2026-11-25 for cream (past its time since 2026-05-29), gloss');
-    expect(out).not.toContain('nothing that stops the work');
+    expect(out).not.toContain('The notes have no `reaction` line');
   });
 
   test('--json holds what was worked out, exactly', () => {

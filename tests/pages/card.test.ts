@@ -79,7 +79,9 @@ describe('the head of a card', () => {
   });
 
   it('says so when the notes show no alert, and calls nothing safe', () => {
-    expect(alerts('')).toContain('The notes show no reaction, allergy, caution or hold in force on 2026-11-25');
+    expect(alerts('')).toContain(
+      'The notes have no `reaction` line, and no `allergy`, `caution` or `hold` line in force on 2026-11-25',
+    );
     expect(cardOf(journalOf(CLIENT + VISITS), 'ada-lowe')).not.toMatch(/\bsafe/i);
   });
 
@@ -216,7 +218,7 @@ visit 2026-08-15 14:00 ada-lowe by io
     expect(card(finding('stop', 'tested twice'))).toContain(
       '- **stop, reason given** visit of 2026-06-05: Bowl A is ready at 12.5 %, stop. The note gives the reason: “tested twice”.',
     );
-    expect(card(finding('fix'))).toContain('The notes show no reaction');
+    expect(card(finding('fix'))).toContain('The notes have no `reaction` line');
   });
 
   it('says until when a skin test holds, product by product', () => {

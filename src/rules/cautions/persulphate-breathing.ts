@@ -1,5 +1,5 @@
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { saysBreathing } from '../../trade/contraindications.ts';
+import { breathingIsPast, saysBreathing } from '../../trade/contraindications.ts';
 import { bowlsPutOn } from '../applied.ts';
 import { itemsIn, placeInBowl } from '../contents.ts';
 import { kindsMixed } from '../kinds-mixed.ts';
@@ -10,10 +10,13 @@ function* found(visit: VisitReckoned): Generator<Found> {
   for (const bowl of bowlsPutOn(visit)) {
     const item = itemsIn(bowl).find(({ kind }) => kind === 'lightener');
     if (item === undefined) continue;
-    const said = alertsOn(visit.date, visit.client).find(({ text }) => saysBreathing(text));
+    const every = alertsOn(visit.date, visit.client).filter(({ text }) => saysBreathing(text));
+    const said = every.find(({ text }) => !breathingIsPast(text)) ?? every[0];
     if (said === undefined) return;
+    const past = breathingIsPast(said.text);
     yield {
       place: placeInBowl(bowl, (portion) => portion.item === item),
+      ...(past && { severity: 'mind' as const }),
       message: `Bowl ${bowl.name} holds ${item.name}, a lightener, and "${said.text}" is on file.`,
       expected:
         'Persulphates are respiratory sensitisers, and exposure is kept to a minimum (the French agency ANSES).',
@@ -31,7 +34,7 @@ export default defineRule({
   severity: 'stop',
   bears: 'that-day',
   over: 'visit',
-  what: 'Lightener is used on someone with breathing trouble on file: asthma, wheezing, an inhaler.',
+  what: 'Lightener is used on someone with breathing trouble on file: asthma, wheezing, an inhaler; `mind` where it ended long ago.',
   why: 'Most lighteners hold persulphates, which can bring on asthma in whoever breathes their dust.',
   source: {
     kind: 'published',

@@ -1,5 +1,6 @@
 import type { Journal } from '../../journal/journal.ts';
 import { type TestMade, testsFor } from '../../reckon/state.ts';
+import { isClearAgainstItself } from '../../reckon/test-result.ts';
 import { fromOf, type Place, sliceOf, spanOf, toOf } from '../../text/span.ts';
 import { lineAt } from '../cite.ts';
 import { defineRule } from '../rule.ts';
@@ -30,7 +31,8 @@ export default defineRule({
   *check(client, visits, journal) {
     const { hours } = visits[0]?.salon ?? journal.salon;
     for (const test of testsFor(client, hours)) {
-      if (test.kind !== 'skin' || test.result !== 'other') continue;
+      // One read as clear whose remark tells of a reaction is found as such.
+      if (test.kind !== 'skin' || test.result !== 'other' || isClearAgainstItself(test.reading)) continue;
       const place = wordsOf(test);
       const of = test.made === undefined ? '' : ` of ${momentText(test.made)}`;
       yield {
