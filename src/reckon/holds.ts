@@ -38,10 +38,12 @@ const holdOf = (
   // A length counts from the hold's first day; under a client without one nothing says from when, so it is for good.
   const counted = from !== undefined && fact.length !== undefined ? dayAfter(from, fact.length) : undefined;
   const letter = fact.untilLetter ? firstLeave(client, from ?? '') : undefined;
+  // Which visits before the letter it was meant for, a hold without a day does not tell.
+  const begun = from ?? letter;
   return {
     what: fact.what.name,
     says: fact.says?.text,
-    from,
+    from: begun,
     until: fact.until === undefined ? (letter ?? counted) : firstDayOf(fact.until.when),
     untilLetter: fact.untilLetter === true && letter === undefined,
     fact,

@@ -1,4 +1,5 @@
 import { isDenied, saidUndenied } from './denial.ts';
+import { isSaidOfAThing } from './harm/told-harm.ts';
 
 /** The developer, in per cent, from which lightener is called strong on weak hair: common practice, no source. */
 export const STRONG_DEVELOPER = 9;
@@ -20,7 +21,7 @@ export function weakWord(text: string): string | undefined {
  * a base that is broken and roots that are melted are other things.
  */
 const FAILED =
-  /\b(?:stretch(?:es|ed)?\slike\s(?:chewing\s)?gum|(?<!bubble\s)gum(?:my|med)?|mush(?:y)?|(?:break(?:s|ing|age)?|broken?)(?!\s(?:through|into|(?:the|her|his)\s(?:base|red|orange|gold|warmth|colour|tint)))|snap(?:s|ped|ping)?(?!\s(?:right\s|straight\s)?back)|melt(?:s|ed|ing)(?!\s(?:in|into|the|roots?))|disintegrat(?:es|ed|ing)|dissolv(?:es|ed)|(?:falls|fell|came)\sapart|stay(?:s|ed)?\sstretched|stretch(?:es|ed)?\sand\sstay(?:s|ed)?)\b(?!\sfree\b)/giu;
+  /\b(?:stretch(?:es|ed)?\slike\s(?:chewing\s)?gum|(?<!bubble\s)gum(?:my|med)?|mush(?:y)?|(?:break(?:s|ing|age)?|broken?)(?!\s(?:through|into|(?:the|her|his)\s(?:base|red|orange|gold|warmth|colour|tint)))|snap(?:s|ped|ping)?(?!\s(?:right\s|straight\s)?back)|melt(?:s|ed|ing)(?!\s(?:in|into|the|roots?))|disintegrat(?:es|ed|ing)|dissolv(?:es|ed)|(?:falls|fell|came)\sapart|stay(?:s|ed)?\sstretched|stretch(?:es|ed)?\sand\sstay(?:s|ed)?|(?:stay(?:s|ed)?|came|comes|coming|left|remain(?:s|ed)?)\s(?:(?:away|off|out|behind)\s)?(?:in|between|on|round)\s(?:my|the|her|his)\s(?:fingers?|hands?|comb|brush|towel)|(?:inch(?:es)?|ends?|tips?|strands?|pieces?|cm)\s(?:stay(?:s|ed)?|was\sleft|were\sleft)\sbehind)\b(?!\sfree\b)/giu;
 
 /** Of another day: `broke last time`. */
 const EARLIER = /\b(?:last (?:time|visit|year|summer|winter)|used to|previously|(?:years?|months?) ago)\b/iu;
@@ -41,7 +42,10 @@ export function failedWord(text: string): string | undefined {
   const plain = text.replace(/(?<=\p{L})-(?=\p{L})/gu, ' ');
   for (const match of plain.matchAll(FAILED)) {
     const to = match.index + match[0].length;
-    const isSaid = !isDenied(plain, match.index, to) && !isOfAnotherDay(plain.slice(0, match.index), plain.slice(to));
+    const isSaid =
+      !isDenied(plain, match.index, to) &&
+      !isSaidOfAThing(plain, match.index, to) &&
+      !isOfAnotherDay(plain.slice(0, match.index), plain.slice(to));
     if (isSaid) return match[0].toLowerCase();
   }
   return undefined;

@@ -179,10 +179,11 @@ const LONG_PAST = whole(
 
 const STILL = whole(
   'still|carries|inhaler|puffer|again|sometimes|mild|now|noch|manchmal|inhalator|encore|parfois|ainda|às vezes|todavía|aún|a veces',
+  'giu',
 );
 
 /** Whether a text tells of something that ended long ago: `as a child, none for thirty years`. "Still" is not past. */
 export function isLongPast(text: string): boolean {
   const plain = text.replace(/[’‘`´]/gu, "'");
-  return LONG_PAST.test(plain) && !STILL.test(plain);
+  return LONG_PAST.test(plain) && saidUndenied(plain, STILL) === undefined;
 }

@@ -46,9 +46,13 @@ const ASKED =
 const UNCHANGED =
   /(?<!\p{L})(?:same|as before|as ever|unchanged|no change|still the|for years|stopped|finished|wie immer|unverändert|comme avant|inchangé\p{L}*|os mesmos|igual|los mismos|sin cambios)(?!\p{L})/iu;
 
+/** What is taken beside food and hides or brings on nothing that a test would show. Common practice, no source. */
+const SUPPLEMENT =
+  /(?<!\p{L})(?:folic acid|folate|vitamins?|iron|magnesium|zinc|calcium|omega|fish oil|collagen|biotin|probiotics?|folsäure|vitamine?|eisen|acide folique|fer|ácido fólico|vitaminas?|ferro|hierro)(?!\p{L})/iu;
+
 /** The medicine that a text says was begun; undefined without one, of another person, and where it is as before. */
 export function medicineBegun(text: string): string | undefined {
-  if (UNCHANGED.test(text) || ANOTHER.test(text)) return undefined;
+  if (UNCHANGED.test(text) || ANOTHER.test(text) || SUPPLEMENT.test(text)) return undefined;
   if (ASKED.test(text)) return said(text, MEDICINE);
   const medicine = said(text, MEDICINE);
   return medicine === undefined || said(text, BEGUN) === undefined ? undefined : medicine;

@@ -1,5 +1,6 @@
 import type { ClientFile, Journal } from '../../journal/journal.ts';
 import type { Stood } from '../../journal/source.ts';
+import { firstLeave } from '../../reckon/letters.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { isLightening, isOxidative, testsFor } from '../../reckon/state.ts';
 import { isClearAgainstItself, resultOf } from '../../reckon/test-result.ts';
@@ -37,8 +38,17 @@ const cautionTells = ({ entry }: Stood<Client> | Stood<Visit>): boolean =>
       (fact.word === 'allergy' && (fact.to.length > 0 || fact.says !== undefined)),
   );
 
-const isAnsweredSkin = (client: ClientFile, { stood, fact }: HarmLine): boolean => {
+/** The day from which a test or a hold answers a telling: that of the news, else of the visit. */
+const dayOf = ({ stood, fact }: HarmLine): string => {
+  if (fact.word === 'call' && fact.date !== undefined) return fact.date.date;
+  return isVisit(stood) ? (stood.entry.date?.date ?? '') : '';
+};
+
+const isAnsweredSkin = (client: ClientFile, line: HarmLine): boolean => {
+  const { stood, fact } = line;
   if (fact.word === 'unread') return true;
+  // Whoever read it wrote what it was, and that she may have colour.
+  if (isVisit(stood) && firstLeave(client, dayOf(line)) !== undefined) return true;
   // A skin test that is no longer `clear` has rules of its own.
   if (fact.word === 'test' && fact.test.name === 'skin') {
     if (isClearAgainstItself(fact)) return false;
@@ -49,12 +59,6 @@ const isAnsweredSkin = (client: ClientFile, { stood, fact }: HarmLine): boolean 
   const other = fact.word === 'about' ? client.visits.filter((one) => one.entry.date?.date === fact.date.date) : [];
   if ([stood, ...other].some(hasReaction)) return true;
   return BEFOREHAND.has(fact.word) && fact.word !== 'note' && [stood, ...client.entries].some(cautionTells);
-};
-
-/** The day from which a test or a hold answers a telling: that of the news, else of the visit. */
-const dayOf = ({ stood, fact }: HarmLine): string => {
-  if (fact.word === 'call' && fact.date !== undefined) return fact.date.date;
-  return isVisit(stood) ? (stood.entry.date?.date ?? '') : '';
 };
 
 const isAnsweredFibre = (client: ClientFile, visit: VisitReckoned | undefined, line: HarmLine): boolean => {

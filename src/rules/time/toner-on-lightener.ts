@@ -35,7 +35,7 @@ const isInSections = ({ technique, cover, turn }: Placing): boolean =>
   turn !== undefined || cover?.word === 'foil' || IN_SECTIONS.has(technique?.word ?? '');
 
 /** Whether two runs lie on the same hair: the same place or one within the other, and not strands beside strands. */
-const isSameHair = (visit: VisitReckoned, toner: Run, lightener: Run): boolean => {
+const isSameHair = (visit: VisitReckoned, toner: Run, lightener: Run, lighteners: readonly Run[]): boolean => {
   // One place named and the other not leaves room for both.
   if ((toner.zone === '') !== (lightener.zone === '')) return false;
   const match = matchZones(toner.zone, lightener.zone, visit.salon.zones);
@@ -43,16 +43,31 @@ const isSameHair = (visit: VisitReckoned, toner: Run, lightener: Run): boolean =
   const own = placingsAt(visit, toner);
   if (own.some(isInSections)) return false;
   if (!placingsAt(visit, lightener).some(isInSections)) return true;
+  if (isForLightened(visit, toner, lighteners)) return true;
   // Between sections a root colour or a block can go on; a comb goes through all of them.
   if (isAt(toner.zone, 'roots') && !isAt(lightener.zone, 'roots')) return false;
   return own.every(({ technique, says }) => says === undefined && ALL_OVER.has(technique?.word ?? 'melt'));
 };
 
-const foundOf = (visit: VisitReckoned, toner: Run, lightener: Run): Found | undefined => {
+/** Whether the same line puts the toner on other places where lightener has come off: then it is meant for what was lightened. */
+const isForLightened = ({ clock: { runs }, salon }: VisitReckoned, toner: Run, lighteners: readonly Run[]): boolean =>
+  runs.some(
+    (one) =>
+      one !== toner &&
+      one.onPlace.line === toner.onPlace.line &&
+      one.bowl === toner.bowl &&
+      lighteners.some(
+        ({ zone, off }) =>
+          off !== undefined && off <= toner.firstOn && matchZones(one.zone, zone, salon.zones) === 'same',
+      ),
+  );
+
+const foundOf = (visit: VisitReckoned, toner: Run, lightener: Run, lighteners: readonly Run[]): Found | undefined => {
   const { off, offPlace } = lightener;
   if (off === undefined || offPlace === undefined || toner.firstOn < lightener.firstOn) return undefined;
   const early = off - toner.firstOn;
-  if (early <= (toner.about || lightener.about ? HEDGED : 0) || !isSameHair(visit, toner, lightener)) return undefined;
+  if (early <= (toner.about || lightener.about ? HEDGED : 0) || !isSameHair(visit, toner, lightener, lighteners))
+    return undefined;
   return {
     place: toner.onPlace,
     message: `${runText(toner)} went on at ${clockText(toner.firstOn)}, ${early} min before ${runText(lightener).replace(/^B/u, 'b')} came off.`,
@@ -82,7 +97,7 @@ export default defineRule({
     for (const toner of runs) {
       if (!isKind(visit, toner, TONER)) continue;
       for (const lightener of lighteners) {
-        const found = told.includes(toner.onPlace.line) ? undefined : foundOf(visit, toner, lightener);
+        const found = told.includes(toner.onPlace.line) ? undefined : foundOf(visit, toner, lightener, lighteners);
         if (found === undefined) continue;
         told.push(toner.onPlace.line);
         all.push(found);

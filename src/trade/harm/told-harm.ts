@@ -214,3 +214,9 @@ export function harmIn(text: string): HarmTold | undefined {
 export function harmOf(text: string, kind: HarmKind): HarmTold | undefined {
   return harmRead(text).find((harm) => harm.kind === kind);
 }
+
+/** Whether what stands in a text from one character up to another is said of a thing, as `the clip snapped`, and not of hair. */
+export function isSaidOfAThing(text: string, from: number, to: number): boolean {
+  const clause = spanAround(text, CLAUSE_END, from, to);
+  return OF_THINGS.test(text.slice(from, to)) && isOfAThing(text.slice(clause.from, from), text.slice(to, clause.to));
+}
