@@ -5,12 +5,18 @@ import { borneOut } from '../borne-out.ts';
 import { placeInBowl } from '../contents.ts';
 import { overColour } from '../over-colour.ts';
 import { defineRule } from '../rule.ts';
-import { depthText } from '../seen-at.ts';
+import { depthsAt, depthText, meets, type SeenDepth } from '../seen-at.ts';
 import { shadesIn } from '../shade-blend.ts';
 
 /** What speaks of roots that lifted while the lengths did not. */
 const NOT_LIFTED =
   /\b(?:warm\w*|orange|brass\w*|hot roots|patch\w*|uneven|band(?:s|ed|ing)?|(?:did not|didn.t|no) lift\w*|dark(?:er)? lengths)\b/iu;
+
+/** Whether the note wants a place lighter than it was found: then the colour is meant to lift it. */
+const isToLift = (visit: VisitReckoned, start: SeenDepth): boolean =>
+  depthsAt(visit, 'want').some(
+    ({ zone, depth }) => depth.low > start.depth.high && meets(start.zone, [zone], visit.salon.zones),
+  );
 
 export default defineRule({
   name: 'colour-over-colour',
@@ -18,7 +24,7 @@ export default defineRule({
   severity: 'mind',
   bears: 'that-day',
   over: 'client',
-  what: 'Permanent colour goes on lengths that were coloured before, and its depth is lighter by one and a half or more; `fix` where it is noted not to have lifted.',
+  what: 'Permanent colour goes on lengths that were coloured before, and its depth is lighter by one and a half or more; `fix` where they are wanted lighter, or noted not to have lifted.',
   why: 'Colour does not lift colour: the roots turn light and the lengths stay as they were.',
   source: { kind: 'common practice' },
   *check(_client, visits: readonly VisitReckoned[]) {
@@ -27,7 +33,7 @@ export default defineRule({
         const [first] = shadesIn(bowl);
         const came = borneOut(visit, visits, NOT_LIFTED);
         yield {
-          ...(came !== undefined && { severity: 'fix' as const }),
+          ...((came !== undefined || isToLift(visit, start)) && { severity: 'fix' as const }),
           place: placeInBowl(bowl, (portion) => portion === first),
           message: `Bowl ${bowl.name} is depth ${figure(exactOf(shade))}; ${start.zone}, coloured before, start at ${depthText(start.depth)}${came === undefined ? '' : `; it came out “${came}”`}.`,
           expected: 'Colour does not lift colour (common practice).',
