@@ -2,6 +2,7 @@ import { readLine } from '../notation/read-line.ts';
 import type { Notice } from '../notation/reading-rules.ts';
 import { BODY_WORDS, type EntryKind, FIRST_WORDS, isBodyWord } from '../notation/words.ts';
 import { editDistance, nearNames } from '../text/near.ts';
+import { harmOf } from '../trade/harm/told-harm.ts';
 
 /**
  * What a line that begins with no word of its entry may have been meant as.
@@ -9,10 +10,6 @@ import { editDistance, nearNames } from '../text/near.ts';
  * Reads: the text of the line and the kind of its entry. Gives: the wording of a notice, or near words.
  */
 type Meant = Pick<Notice, 'message' | 'todo'>;
-
-/** What skin feels or shows in a reaction: common practice, no source. */
-const REACTION =
-  /(?<![\p{L}])(?:burn(?:s|t|ed|ing)?|sting(?:s|ing)?|stung|itch(?:y|es|ed|ing)?|swell(?:s|ed|ing)?|swollen|blister(?:s|ed|ing)?|rash|hives)(?![\p{L}])/iu;
 
 const FIGURE = '(?:\\d+(?:[.,]\\d+)?[¼½¾]?|[¼½¾])';
 /** A weight or a strength straight before or after a name, and a plus sign, a ratio or a strength further on. */
@@ -27,7 +24,7 @@ const MIX_LONGEST = 200;
 /** What a whole line is like: a reaction, or a mix without its bowl; undefined for any other. */
 export const meantLine = (text: string, kind: EntryKind): Meant | undefined => {
   if (kind !== 'visit' && kind !== 'client') return undefined;
-  const felt = REACTION.exec(text)?.[0];
+  const felt = harmOf(text, 'skin')?.word;
   const { word } = readLine(text);
   const near = isBodyWord(word) ? [] : nearWords(word, kind);
   if (
@@ -36,7 +33,7 @@ export const meantLine = (text: string, kind: EntryKind): Meant | undefined => {
     (!isBodyWord(word) || !BODY_WORDS[word].under.some((under) => under === 'visit'))
   )
     return {
-      message: `The line tells of \`${felt.toLowerCase()}\` and is not read.`,
+      message: `The line tells of \`${felt}\` and is not read.`,
       todo:
         kind === 'visit'
           ? 'Write it as `reaction HH:MM`, then where and what: a reaction stands first on the card.'

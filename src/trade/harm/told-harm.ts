@@ -60,6 +60,10 @@ const AND_NOT_YET = new RegExp(
 /** What it is only like: `peeling like after a day on the beach`. */
 const LIKE = new RegExp(`${wholeWord('like|as if|as though|wie|comme|como')}.*$`, 'iu');
 
+/** Hair that burnt is no skin: `ends burned by the iron`. */
+const HAIR_BURNT =
+  /(?<!\p{L})(?:hair|ends|lengths|tips|fringe|strands?|haare?|spitzen|cheveux|pointes|cabelos?|pontas|pelo|puntas)\s(?:\p{L}+\s){0,2}(?:burn|verbrannt|brûl|queim|quem)\p{L}*$/iu;
+
 /** A test is made where colour does not come. */
 const TEST_SITE = new RegExp(wholeWord('tests?|tested|patch'), 'iu');
 
@@ -175,6 +179,7 @@ const tellsAt = (plain: string, from: number, to: number, { kind, beside }: Sign
   if (NOT_YET.test(before) || AND_NOT_YET.test(plain.slice(sentence.from, from)) || OTHER_ONE.test(before))
     return false;
   const said = plain.slice(sentence.from, sentence.to);
+  if (kind === 'skin' && HAIR_BURNT.test(plain.slice(own.from, to))) return false;
   if (kind === 'skin' && isOfAnotherCause(plain.slice(own.from, own.to), said, before)) return false;
   if (OF_THINGS.test(plain.slice(from, to)) && isOfAThing(before, after)) return false;
   return !isDenied(plain, from, to);

@@ -2,10 +2,10 @@ import { expect, test } from 'vitest';
 import { seenAsHarm, sentencesOf } from './placed.ts';
 
 /** Two hundred sentences each, written without sight of the reading; the seeds deal them out to every word that takes text. */
-const SEEDS = [20261201, 7, 1964];
+const SEEDS = [20261201, 7, 1964, 2];
 
 /** What was reached when the reading was last mended; it may get better and not worse. */
-const MOST_MISSED = 4;
+const MOST_MISSED = 2;
 const MOST_FALSE = 2;
 
 test.each(SEEDS)('sentences of harm are seen in whatever word they stand, seed %i', (seed) => {
