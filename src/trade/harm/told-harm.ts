@@ -118,6 +118,22 @@ const besideOf = (beside: Beside, text: string): boolean => {
   }
 };
 
+/** As she always is: no work did that. */
+const BY_NATURE = new RegExp(
+  wholeWord(
+    'by nature|naturally|(?:has |have |was |were )?always (?:been|had)|since birth|from birth|born with|von natur|von natur aus|de nature|por natureza|por naturaleza',
+  ),
+  'iu',
+);
+
+/** Seen before anything was put on. */
+const BEFORE_WORK = new RegExp(
+  wholeWord(
+    'before (?:we|i|he|she|they) (?:had )?(?:began|begun|started|touched|mixed|put)|when (?:she|he) (?:arrived|came in|sat down)|bevor wir (?:\\p{L}+ ){0,2}(?:anfingen|begannen)|avant (?:que nous|de) commenc\\p{L}+|antes de começar\\p{L}*|antes de empezar',
+  ),
+  'iu',
+);
+
 /** Any strong word for hurt skin: one word bears another out, as `burning` does a doctor. */
 const SKIN_TOLD = new RegExp(
   SIGNS.filter(({ kind, beside }) => kind === 'skin' && beside === 'nothing')
@@ -175,7 +191,11 @@ const tellsAt = (plain: string, from: number, to: number, { kind, beside }: Sign
   const own = { from: Math.max(sentence.from, clause.from), to: Math.min(sentence.to, clause.to) };
   const before = plain.slice(own.from, from);
   const after = plain.slice(to, own.to);
-  if (!besideOf(beside, `${plain.slice(0, from)} ${plain.slice(to)}`)) return false;
+  // Red is a colour of hair too: the skin stands in the same sentence.
+  const [begin, end] = beside === 'bare skin' ? [sentence.from, sentence.to] : [0, plain.length];
+  if (!besideOf(beside, `${plain.slice(begin, from)} ${plain.slice(to, end)}`)) return false;
+  const clauseSaid = plain.slice(own.from, own.to);
+  if (BY_NATURE.test(clauseSaid) || BEFORE_WORK.test(clauseSaid)) return false;
   if (NOT_YET.test(before) || AND_NOT_YET.test(plain.slice(sentence.from, from)) || OTHER_ONE.test(before))
     return false;
   const said = plain.slice(sentence.from, sentence.to);
