@@ -60,7 +60,7 @@ export const allPages = (journal: Journal, on: string): Page[] => {
     ['due', dueMarkdown(journal, list, { on, until })],
     ['due.ics', dueCalendar(list.due, list.lapsing, on)],
     ['due.csv', dueCsv(list.due)],
-    ['shelf', shelfMarkdown(journal, ledger, rows, on)],
+    ['shelf', shelfMarkdown(journal, ledger, rows, { on, charged: [] })],
     ['shelf.csv', shelfCsv(rows)],
     ['order', orderMarkdown(journal, toOrder, expected, { on, until, noted })],
     ['order.csv', orderCsv(toOrder)],

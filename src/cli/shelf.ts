@@ -1,4 +1,5 @@
 import { shelfMarkdown } from '../pages/shelf-page.ts';
+import { chargedNotTaken } from '../reckon/stock/charged-goods.ts';
 import { stockLedger } from '../reckon/stock/ledger.ts';
 import { shelfState } from '../reckon/stock/shelf-state.ts';
 import { reckonAll } from '../reckon/visit.ts';
@@ -13,15 +14,23 @@ export type ShelfOptions = FormOptions & { readonly on?: string };
 export const shelf = async (paths: readonly string[], options: ShelfOptions): Promise<number> => {
   const on = dayOf(options.on);
   const { journal, unreadable } = openJournal(paths);
-  const ledger = stockLedger(journal, [...reckonAll(journal).values()].flat(), on);
+  const reckoned = [...reckonAll(journal).values()].flat();
+  const ledger = stockLedger(journal, reckoned, on);
   const rows = shelfState(ledger, on);
+  const charged = chargedNotTaken(journal, reckoned, rows, on);
   await deliverReport(
     {
       title: `The shelf, ${on}`,
-      markdown: () => shelfMarkdown(journal, ledger, rows, on),
+      markdown: () => shelfMarkdown(journal, ledger, rows, { on, charged }),
       json: () => ({
         on,
         shelf: rows.map(shelfRowJson),
+        chargedNotTaken: charged.map(({ item, client, date, place }) => ({
+          product: item.name,
+          client,
+          date,
+          line: `${place.file}:${place.line + 1}`,
+        })),
         leftOut: ledger.unmoved.map(({ place, ...one }) => ({ ...one, line: `${place.file}:${place.line + 1}` })),
       }),
       csv: async () => (await import('../exchange/stock-csv.ts')).shelfCsv(rows),

@@ -31,7 +31,7 @@ export const shelfRowJson = (row: ShelfRow): object => {
 };
 
 /** A line of the order as plain data. */
-export const orderRowJson = ({ row, packs, cost, byPace, byClients, need }: OrderRow): object => ({
+export const orderRowJson = ({ row, packs, cost, byPace, byClients, need, outlives }: OrderRow): object => ({
   salon: row.line.salon.name,
   product: row.line.item.name,
   shade: row.line.shade,
@@ -43,6 +43,7 @@ export const orderRowJson = ({ row, packs, cost, byPace, byClients, need }: Orde
   byPace,
   byClients,
   need,
+  ...(outlives && { outlives, inKeeps: row.inKeeps }),
 });
 
 /** A touch as plain data. */

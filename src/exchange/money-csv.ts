@@ -1,4 +1,5 @@
 import type { Journal } from '../journal/journal.ts';
+import { UNNAMED } from '../reckon/charges.ts';
 import { currencyDecimals } from '../reckon/currency.ts';
 import { marginOf, type NamedTakings, type TakingsBy } from '../reckon/takings.ts';
 import { div, exact, exactOf, toFixed } from '../text/exact.ts';
@@ -17,6 +18,7 @@ const nameCells = ({ clients }: Journal, by: TakingsBy, name: string): Cell[] =>
   const fullOf = (client: string): string => clients.get(client)?.full ?? client;
   if (by === 'client') return [name, fullOf(name)];
   if (by === 'service' && name === '') return ['nothing charged'];
+  if (by === 'service' && name === UNNAMED) return ['no service named'];
   if (by !== 'visit') return [name];
   const [date, client = ''] = name.split(' ');
   return [date, client, fullOf(client)];

@@ -62,8 +62,8 @@ export const shelfCsv = (rows: readonly ShelfRow[]): string =>
 /** The order list as comma-separated values. */
 export const orderCsv = (rows: readonly OrderRow[]): string =>
   csvText(
-    [...WARE, 'packs', 'pack', 'cost', 'on_hand', 'by_pace', 'by_clients', 'reorder_at'],
-    rows.map(({ row, packs, cost, byPace, byClients }) => [
+    [...WARE, 'packs', 'pack', 'cost', 'on_hand', 'by_pace', 'by_clients', 'reorder_at', 'would_outlive'],
+    rows.map(({ row, packs, cost, byPace, byClients, outlives }) => [
       ...wareCells(row),
       packs,
       figure(row.pack),
@@ -72,6 +72,7 @@ export const orderCsv = (rows: readonly OrderRow[]): string =>
       figure(byPace),
       figure(byClients),
       figure(row.reorderAt),
+      outlives ? 'yes' : '',
     ]),
   );
 

@@ -1,4 +1,5 @@
 import type { Journal } from '../journal/journal.ts';
+import { UNNAMED } from '../reckon/charges.ts';
 import { currencyDecimals } from '../reckon/currency.ts';
 import type { DepositHeld } from '../reckon/deposits.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
@@ -32,7 +33,7 @@ const MEANING =
   'Charged is the items less their discounts. The margin is that less the products mixed, what was left over too, at the prices of the day; costs are rounded visit by visit, so columns add up. Hours and rent are not in it. Tax is not worked out: this is no tax advice.';
 
 const SHARED =
-  'The products of a visit are shared over its items by price, for the notes do not say which service a bowl was mixed for; goods sold by the piece bear their own cost.';
+  'The products of a visit are shared over its items by price, for the notes do not say which service a bowl was mixed for. A cut or a blow-dry bears none beside other work; goods sold by the piece bear their own cost.';
 
 const figuresColumns = (...heads: string[]): Column[] => heads.map((head) => ({ head, figures: true }));
 
@@ -42,6 +43,7 @@ const shareText = ({ charged, cost }: Takings): string =>
 
 const nameOf = (journal: Journal, by: TakingsBy, { name }: NamedTakings): string => {
   if (name === '') return by === 'stylist' ? 'no stylist noted' : 'nothing charged';
+  if (by === 'service' && name === UNNAMED) return 'no service named';
   if (by === 'stylist') return stylistName(journal, { name });
   if (by === 'client') return clientName(journal, { name });
   const [date = '', client = ''] = name.split(' ');
@@ -113,7 +115,7 @@ const summary = (all: Takings, held: readonly DepositHeld[], to: string): string
       `- **Charged** ${sum(all.charged)}${all.discount === 0 ? '' : `, after ${sum(all.discount)} of discounts`}`,
       `- **Products** ${sum(all.cost)}`,
       `- **Margin** ${sum(margin)}${share === '' ? '' : `, ${share} of what was charged`}; ${minorText(roundTo(exact(margin, all.visits), ONE), all.currency)} a visit`,
-      `- **Paid** ${sum(all.paid)}, with what was paid as deposits`,
+      `- **Received** ${sum(all.paid)}: what was paid, with deposits taken and less those given back`,
       deposits > 0 && `- **Deposits held** ${sum(deposits)} at the end of ${to}`,
       all.costUnknown > 0 &&
         `- **No price** for something used at ${all.costUnknown} of the ${all.visits} visits, marked \\*: their margin is less than it looks`,

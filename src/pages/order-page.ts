@@ -8,6 +8,7 @@ import { dayText } from './days.ts';
 import { escapeText } from './escape.ts';
 import { minorFigure, minorText } from './money-words.ts';
 import { joined } from './noted.ts';
+import { durationText } from './say-numbers.ts';
 import { stockAmount, wareText } from './stock-words.ts';
 import { type Column, table } from './tables.ts';
 
@@ -32,6 +33,26 @@ const orderTable = (journal: Journal, rows: readonly OrderRow[]): string => {
     ]),
   );
 };
+
+/** What is named and not bought. */
+const outlivingTable = (journal: Journal, rows: readonly OrderRow[]): string =>
+  table(
+    [
+      { head: 'Product' },
+      ...figuresColumns('Pack', 'Keeps once open', 'Its use in that time', 'On hand', 'For who is awaited'),
+    ],
+    rows.map(({ row, byClients }) => [
+      wareText(row.line, journal.salons),
+      row.pack === undefined ? '' : stockAmount(row.line, row.pack),
+      row.line.item.keeps === undefined ? '' : durationText(row.line.item.keeps.keeps),
+      row.inKeeps === undefined ? '' : stockAmount(row.line, row.inKeeps),
+      row.line.kept ? stockAmount(row.line, row.usable) : 'not counted',
+      sign(byClients) === 0 ? '' : stockAmount(row.line, byClients),
+    ]),
+  );
+
+const OUTLIVING =
+  'At the pace of as long a time before, a pack of these would be past its time after opening before it is used up. They are not in the sum: a whole pack for a client is the colourist’s to say.';
 
 const clientsTable = (expected: readonly Expected[]): string =>
   table(
@@ -61,14 +82,20 @@ export const orderMarkdown = (
   { on, until, noted }: { readonly on: string; readonly until: string; readonly noted: number },
 ): string => {
   const paced = noted >= PACE_LEAST_DAYS;
-  const total = rows.reduce((whole, { cost }) => add(whole, cost ?? ZERO), ZERO);
-  const unpriced = rows.filter(({ cost }) => cost === undefined).length;
+  const outliving = rows.filter(({ outlives }) => outlives);
+  const bought = rows.filter(({ outlives }) => !outlives);
+  const total = bought.reduce((whole, { cost }) => add(whole, cost ?? ZERO), ZERO);
+  const unpriced = bought.filter(({ cost }) => cost === undefined).length;
   const blocks = [
     '# To order',
     joined([`${dayText(on)}, to ${dayText(until)}`, journal.salon.full && escapeText(journal.salon.full)], ' · '),
     ...(paced ? [] : [youngText(noted)]),
-    ...(rows.length === 0
-      ? ['By the notes the shelf lasts.']
+    ...(bought.length === 0
+      ? [
+          outliving.length === 0
+            ? 'By the notes the shelf lasts.'
+            : 'Nothing to buy beside what would outlive its time.',
+        ]
       : [
           joined(
             [
@@ -79,8 +106,9 @@ export const orderMarkdown = (
           ),
           paced ? BY_BOTH : BY_CLIENTS,
           '## To buy',
-          orderTable(journal, rows),
+          orderTable(journal, bought),
         ]),
+    ...(outliving.length === 0 ? [] : ['## Would outlive its time', OUTLIVING, outlivingTable(journal, outliving)]),
     ...(expected.length === 0 ? [] : ['## Who is awaited', clientsTable(expected)]),
     ...(expected.some(({ times }) => times === 0) ? [GIVEN_UP_TEXT] : []),
   ];

@@ -2,7 +2,7 @@ import type { Need } from '../reckon/forecast/need.ts';
 import { type MixForecast, MOST_SCALED } from '../reckon/forecast.ts';
 import { hundredths, type Plan, type PlannedBowl } from '../reckon/plan.ts';
 import { figure, grams, listed } from '../reckon/say.ts';
-import { compare, type Exact, exactOf, roundTo, sub, ZERO } from '../text/exact.ts';
+import { compare, type Exact, exactOf, roundTo, sub, toNumber, ZERO } from '../text/exact.ts';
 import { commas, joined } from './noted.ts';
 import { hedged } from './say-numbers.ts';
 
@@ -11,11 +11,11 @@ import { hedged } from './say-numbers.ts';
 const whole = (value: number): string => figure(hundredths(value), 0);
 const tenth = (value: number): string => figure(hundredths(value), 1);
 
-/** `79–134 g used before`, `86 g used before`. */
-const usedBefore = (from: readonly Need[]): string => {
+/** `79–134 g`, `86 g`: what went of the bowls looked back to. */
+const span = (from: readonly Need[]): string => {
   const used = from.map(({ used: one }) => Math.round(one));
   const [least, most] = [Math.min(...used), Math.max(...used)];
-  return `${least === most ? least : `${least}–${most}`} g used before`;
+  return `${least === most ? least : `${least}–${most}`} g`;
 };
 
 /** `, +10 %`, what is mixed besides so that few bowls run short; nothing where it is nothing. */
@@ -49,12 +49,22 @@ const askedText = (planned: PlannedBowl): string => {
   );
 };
 
+/** Where no bowl looked back to says what was left: as last time only where it is what the last one held. */
+const untoldText = (planned: PlannedBowl, { from, scaled, growth = 0 }: MixForecast): string => {
+  const { need = ZERO, mixed = ZERO } = planned;
+  const untold = 'for no note says what was left';
+  const isSame = compare(need, hundredths(toNumber(mixed))) === 0;
+  if (isSame) return `as last time ${mixText(planned)}, ${untold}`;
+  const on = scaled ? `for ${whole(growth)} mm ` : '';
+  return `${on}${mixText(planned)}, the middle of ${span(from)} that bowls like it held (${hedged(planned.bowl.about, grams(mixed))} last time), ${untold}`;
+};
+
 const forecastText = (planned: PlannedBowl, forecast: MixForecast): string => {
   const { need, from, scaled, growth = 0 } = forecast;
   const isTold = from.some(({ told }) => told);
-  if (!isTold) return `as last time ${mixText(planned)}, for no note says what was left`;
+  if (!isTold) return untoldText(planned, forecast);
   const on = scaled ? `for ${whole(growth)} mm ` : '';
-  return `${on}about ${whole(need)} g (${usedBefore(from)})${spareText(forecast)} = ${mixText(planned)}`;
+  return `${on}about ${whole(need)} g (${span(from)} used before)${spareText(forecast)} = ${mixText(planned)}`;
 };
 
 /** Of a bowl that the notes speak of in words: how much it was, so that the eye has a measure, and what besides is asked. */

@@ -1,12 +1,13 @@
 import type { Journal } from '../journal/journal.ts';
 import { figure, listed } from '../reckon/say.ts';
+import type { ChargedGoods } from '../reckon/stock/charged-goods.ts';
 import type { Ledger } from '../reckon/stock/ledger.ts';
 import { AHEAD_DAYS, PACE_DAYS, type Passing, type ShelfRow, shelfValue } from '../reckon/stock/shelf-state.ts';
 import { compare, type Exact, isZero, max, neg, sign } from '../text/exact.ts';
 import { dayText } from './days.ts';
 import { escapeText } from './escape.ts';
 import { minorText } from './money-words.ts';
-import { joined } from './noted.ts';
+import { clientName, joined } from './noted.ts';
 import { packsText, stockAmount, wareText } from './stock-words.ts';
 import { type Column, table } from './tables.ts';
 
@@ -136,7 +137,12 @@ const summary = (journal: Journal, rows: readonly ShelfRow[]): string => {
  * The shelf as it stands at the end of a day, as Markdown. A count closes its day; what it does not agree with is shown,
  * and how far off the counts themselves may be.
  */
-export const shelfMarkdown = (journal: Journal, ledger: Ledger, rows: readonly ShelfRow[], on: string): string => {
+export const shelfMarkdown = (
+  journal: Journal,
+  ledger: Ledger,
+  rows: readonly ShelfRow[],
+  { on, charged }: { readonly on: string; readonly charged: readonly ChargedGoods[] },
+): string => {
   const { salon } = journal;
   const kept = rows.filter(({ line }) => line.kept);
   const unkept = rows.filter(({ line }) => !line.kept);
@@ -175,6 +181,20 @@ export const shelfMarkdown = (journal: Journal, ledger: Ledger, rows: readonly S
       short,
       'More left the shelf than the notes say came in.',
       shortTable(journal, short),
+    ),
+    ...section(
+      'Charged and not taken off',
+      charged,
+      'Goods charged by name since their last count, with no `fit` or `home` line that takes them off: what stands on hand is too high by as much.',
+      table(
+        [{ head: 'Date' }, { head: 'Client' }, { head: 'Product' }, { head: 'Line' }],
+        charged.map(({ item, client, date, place }) => [
+          date,
+          clientName(journal, { name: client }),
+          escapeText(item.name),
+          escapeText(`${place.file}:${place.line + 1}`),
+        ]),
+      ),
     ),
     ...section('On hand', kept, handTable(journal, kept)),
     ...section('Every count that differs', uneven, countsTable(journal, uneven)),

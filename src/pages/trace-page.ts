@@ -80,10 +80,18 @@ const counted = (traced: readonly Traced[]): string => {
   return `${clients} ${clients === 1 ? 'client' : 'clients'}, ${traced.length} ${traced.length === 1 ? 'time' : 'times'}`;
 };
 
-const wareLine = ({ item, shade, deliveries, gone }: LotTrace['wares'][number]): string =>
+/** The salon of a ware, where there are several. */
+const salonText = ({ salons }: Journal, salon: string | undefined): string | undefined => {
+  if (salons.size < 2) return undefined;
+  const full = salons.get(salon ?? '')?.full ?? salon;
+  return full === undefined ? 'salon not noted, so any' : `at ${escapeText(full)}`;
+};
+
+const wareLine = (journal: Journal, { item, shade, salon, deliveries, gone }: LotTrace['wares'][number]): string =>
   joined(
     [
       `- **${escapeText(joined([item.name, shade], ' '))}**`,
+      salonText(journal, salon),
       deliveries.length === 0
         ? 'no delivery noted, so every day is possible'
         : `came in on ${listed(deliveries.map(({ date }) => date))}`,
@@ -103,8 +111,8 @@ export const lotMarkdown = (journal: Journal, { lot, wares, traced, near }: LotT
   }
   const blocks = [
     title,
-    wares.map(wareLine).join('\n'),
-    `- **Recorded** ${counted(recorded)}: the note names the lot\n- **Possible** ${counted(possible)}: the note names none, and the lot had come in by that day`,
+    wares.map((ware) => wareLine(journal, ware)).join('\n'),
+    `- **Recorded** ${counted(recorded)}: the note names the lot, or the bowl that it is made again from does\n- **Possible** ${counted(possible)}: the note itself names no lot that came in, and this one had come in by that day and was not yet counted as gone`,
     ...(recorded.length === 0 ? [] : ['## Recorded', tracedTable(journal, recorded)]),
     ...(possible.length === 0 ? [] : ['## Possible', tracedTable(journal, possible)]),
     'What the maker or an authority says of a recall comes first. The notes show what was typed, and no more.',
@@ -133,7 +141,7 @@ export const clientTraceMarkdown = (journal: Journal, client: ClientFile, touche
   ]);
   const blocks = [
     `# Lots, ${escapeText(client.full)}`,
-    'Recorded where the note names the lot; possible where that lot had come in by the day and was not yet counted as gone.',
+    'Recorded where the note names the lot, or the bowl that it is made again from does; possible where that lot had come in by the day and was not yet counted as gone.',
     rows.length === 0
       ? 'The notes show nothing that touched this client.'
       : table(

@@ -100,6 +100,7 @@ const repeated = (
   if (source === undefined) return { parts: [], open: true };
   const parts = repeatParts(source, from.share, {
     place: plan.place,
+    lotOf: from.bowls.visit === bowls.visit ? undefined : dayOf(from.bowls.visit),
     hasBowl: (name) => from.bowls === bowls || (name !== plan.name && bowls.plan.bowls.has(name)),
     bowlThen: (name) => coreOf(working, from.bowls, name),
   });

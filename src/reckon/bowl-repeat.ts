@@ -1,4 +1,3 @@
-import type { Component } from '../records/schema/values.ts';
 import { div, type Exact, isZero, mul } from '../text/exact.ts';
 import type { Place } from '../text/span.ts';
 import type { Solved } from './bowl.ts';
@@ -7,17 +6,17 @@ import type { Part } from './part.ts';
 /** Where the parts of a repeated bowl go, and what becomes of a portion that came out of another bowl. */
 export type Into = {
   readonly place: Place;
+  /** The day of the bowl that is repeated, where that is an earlier one. */
+  readonly lotOf: string | undefined;
   /** Whether that bowl is there to take it out of again. */
   readonly hasBowl: (name: string) => boolean;
   /** Else the bowl it came out of at the time. */
   readonly bowlThen: (name: string) => Solved | undefined;
 };
 
-const withoutLot = ({ lot: _, ...component }: Component): Component => component;
-
 /**
- * The portions of a solved bowl as parts of another: so much of each (`share`), at another place in the notes. A lot is
- * not carried over: another tub may be open.
+ * The portions of a solved bowl as parts of another: so much of each (`share`), at another place in the notes. A lot goes
+ * with its portion; where it was named on an earlier day, `lotOf` says which, for another tub may be open by now.
  */
 export const repeatParts = (source: Solved, share: Exact, into: Into): Part[] =>
   source.portions.flatMap((portion, index): Part[] => {
@@ -25,7 +24,7 @@ export const repeatParts = (source: Solved, share: Exact, into: Into): Part[] =>
     const grams = portion.weight && mul(portion.weight, share);
     const { role, item, label, shade, strength, about } = portion;
     const part: Part = {
-      component: withoutLot(portion.component),
+      component: portion.component,
       place: into.place,
       role,
       item,
@@ -41,6 +40,7 @@ export const repeatParts = (source: Solved, share: Exact, into: Into): Part[] =>
       blend: undefined,
       out: undefined,
       repeated: true,
+      lotOf: portion.component.lot && (portion.lotOf ?? into.lotOf),
     };
     if (out === undefined) return [part];
     if (into.hasBowl(out)) return [{ ...part, out }];

@@ -57,6 +57,7 @@ const portionOf = (part: Part, weight: Weight, about: boolean, how: string | und
     // What is reckoned from a hedged figure is no surer than it.
     about: part.about || (about && !typed),
     cost: undefined,
+    ...(part.lotOf !== undefined && { lotOf: part.lotOf }),
   };
   if (how !== undefined) portion.how = how;
   return portion;

@@ -1,11 +1,12 @@
 import { exact, largestRemainder, ONE, roundTo, sum, toNumber, ZERO } from '../text/exact.ts';
 import { pairs } from '../text/pairs.ts';
+import { isCutAlone } from '../trade/cut-words.ts';
 import type { VisitReckoned } from './model.ts';
 import { isDiscount, minorUnits, shareOf } from './money.ts';
 
 /** One thing charged for at a visit, in minor units. */
 export type ChargedItem = {
-  /** As typed but in lower case; empty for a visit that charged for nothing. */
+  /** As typed but in lower case; empty for a visit that charged for nothing, `UNNAMED` for a price by no name. */
   readonly item: string;
   /** The price less its part of the discounts. */
   readonly charged: number;
@@ -13,6 +14,9 @@ export type ChargedItem = {
   /** Its part of what the visit’s products cost. */
   readonly cost: number;
 };
+
+/** The service of a price that stands alone: `charge 185`. No item can be typed so. */
+export const UNNAMED = '-';
 
 /** Shares out whole minor units by weights, to the last one; evenly where all weights are nought. */
 const sharedOut = (amount: number, weights: readonly number[]): number[] => {
@@ -28,7 +32,7 @@ const afterDiscounts = ({ visit, money }: VisitReckoned): { item: string; charge
     if (fact.word !== 'charge' || fact.total) continue;
     const typed = minorUnits(fact.amount ?? 0, money.currency);
     if (!isDiscount(fact)) {
-      items.push({ item: fact.item, charged: typed, discount: 0 });
+      items.push({ item: fact.item || UNNAMED, charged: typed, discount: 0 });
       continue;
     }
     const above = items.reduce((whole, { charged }) => whole + charged, 0);
@@ -53,8 +57,8 @@ export const knownCost = ({ money, uses }: VisitReckoned): number =>
 
 /**
  * What a visit charged for, item by item, with the discounts and the cost of its products shared out so that they add
- * up to the visit’s own. Goods sold by the piece and charged for by name bear their own cost; the rest is shared by
- * price, which is a convention: the notes do not say which service a bowl was mixed for.
+ * up to the visit’s own. Goods sold by the piece and charged for by name bear their own cost, a cut or a blow-dry none
+ * beside other work; the rest is shared by price, which is a convention: the notes do not say which service a bowl was mixed for.
  */
 export const chargedItems = (visit: VisitReckoned): ChargedItem[] => {
   const items = afterDiscounts(visit);
@@ -70,9 +74,16 @@ export const chargedItems = (visit: VisitReckoned): ChargedItem[] => {
     rest -= own;
     return { item, own };
   });
+  const work = withOwn.filter(({ item, own }) => own === 0 && !isCutAlone(item.item));
+  const isFree = work.every(({ item }) => item.charged <= 0);
   const shares = sharedOut(
     rest,
-    withOwn.map(({ item, own }) => (own === 0 ? item.charged : 0)),
+    withOwn.map((one) => {
+      // Where nothing but cuts and goods was charged, what was used can have been for them alone.
+      if (work.length === 0) return one.own === 0 ? one.item.charged : 0;
+      if (!work.includes(one)) return 0;
+      return isFree ? 1 : one.item.charged;
+    }),
   );
   return pairs(withOwn, shares).map(([{ item, own }, share]) => ({ ...item, cost: own + share }));
 };

@@ -81,9 +81,12 @@ export const promisedBy = (visit: VisitReckoned): Promised | undefined => {
   return next && awaitedIn(next, visit.date);
 };
 
+/** Whether a visit only puts an earlier one right, so that what was planned then still stands. */
+const isRedo = ({ visit }: VisitReckoned): boolean => visit.entry.facts.some(({ word }) => word === 'redo');
+
 /**
  * What the notes promise for the next visit: the last visit’s `next`, or while no colour has gone on since, that of a
- * visit before it, if it is for a later day.
+ * visit before it, if it is for a later day. A redo that promises nothing leaves the promise of before.
  */
 export const promised = (visits: readonly VisitReckoned[]): Promised | undefined => {
   const last = visits.at(-1);
@@ -91,15 +94,15 @@ export const promised = (visits: readonly VisitReckoned[]): Promised | undefined
     const found = promisedBy(visit);
     if (found !== undefined) return last !== undefined && found.first > last.date ? found : undefined;
     // A visit of which nothing is noted yet may be the one that was awaited.
-    if (putsOnColour(visit) || visit.visit.entry.facts.length === 0) return undefined;
+    if ((putsOnColour(visit) && !isRedo(visit)) || visit.visit.entry.facts.length === 0) return undefined;
   }
   return undefined;
 };
 
-/** The visit whose `next` line says what to do next: the last with one, while no colour has gone on since. */
+/** The visit whose `next` line says what to do next: the last with one, while no colour has gone on since but a redo’s. */
 export const plannedIn = (visits: readonly VisitReckoned[]): VisitReckoned | undefined => {
   const at = visits.findLastIndex((visit) => nextOf(visit) !== undefined);
-  return visits.slice(at + 1).some(putsOnColour) ? undefined : visits[at];
+  return visits.slice(at + 1).some((visit) => putsOnColour(visit) && !isRedo(visit)) ? undefined : visits[at];
 };
 
 /** Days within which visits are one service: a toner or a correction soon after. A choice, no source. */

@@ -36,6 +36,8 @@ export type Portion = {
   readonly from?: BowlReckoned;
   /** What the scales said, where a `weighed` line stands. */
   readonly weighed?: Exact;
+  /** The earlier day whose bowl names the lot, where the bowl is made again from there. */
+  readonly lotOf?: string;
   /** Exact minor units at the price in force on the day, for what was really weighed; undefined when no price is known. */
   readonly cost: Exact | undefined;
 };

@@ -64,6 +64,8 @@ export type Part = {
   readonly inLine: boolean;
   /** Its weight comes from another bowl (`again`, `more`), not from this line. */
   readonly repeated: boolean;
+  /** The earlier day whose bowl names the lot, where it is repeated from there. */
+  readonly lotOf: string | undefined;
 };
 
 /** A portion while its bowl is worked out: what the scales said, where it comes from and its cost are set later. */

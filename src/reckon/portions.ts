@@ -87,6 +87,7 @@ const draftOf = (typed: Typed): Draft => {
     out: undefined,
     inLine: typed.inLine,
     repeated: false,
+    lotOf: undefined,
   };
 };
 

@@ -1,5 +1,5 @@
 import { chargedItems, knownCost } from './charges.ts';
-import type { VisitReckoned } from './model.ts';
+import type { MoneyReckoned, VisitReckoned } from './model.ts';
 import { shareOf } from './money.ts';
 import { compareText, isWithin, type Period } from './period.ts';
 
@@ -21,6 +21,7 @@ export type Takings = {
   /** Items less discounts. */
   readonly charged: number;
   readonly discount: number;
+  /** Received: payments, with deposits taken less those given back. */
   readonly paid: number;
   /** Products, what was left over too; what has no price counts as nothing. */
   readonly cost: number;
@@ -30,19 +31,36 @@ export type Takings = {
 
 /**
  * Takings of one client, service, stylist or month `YYYY-MM`, or of one visit (its day and client). The name is empty
- * where no visit names a stylist, and for visits that charged for nothing.
+ * where no visit names a stylist, and for visits that charged for nothing; `UNNAMED` for what was charged by no name.
  */
 export type NamedTakings = Takings & { readonly name: string };
 
 /** What is left of the charge after the products, in minor units. */
 export const marginOf = ({ charged, cost }: Pick<Takings, 'charged' | 'cost'>): number => charged - cost;
 
+/**
+ * What was received at a visit, in minor units. A deposit taken is money received whether a `paid` line stands beside it or
+ * not: `paid` is either all that is due, the deposit in it, or the price alone, the deposit beside it. Where it is neither,
+ * as much of the deposit is in it as goes over the price.
+ */
+export const receivedAt = ({
+  paid,
+  charged,
+  due,
+  depositTaken,
+  depositReturned,
+}: Pick<MoneyReckoned, 'paid' | 'charged' | 'due' | 'depositTaken' | 'depositReturned'>): number => {
+  if (paid === 0) return depositTaken - depositReturned;
+  if (paid === due || paid === charged) return due;
+  return paid > due ? paid : Math.min(due, paid + depositTaken);
+};
+
 const ofVisit = (visit: VisitReckoned): Takings => ({
   currency: visit.money.currency,
   visits: 1,
   charged: visit.money.charged,
   discount: visit.money.discount,
-  paid: visit.money.paid,
+  paid: receivedAt(visit.money),
   cost: knownCost(visit),
   costUnknown: visit.money.cost === undefined ? 1 : 0,
 });

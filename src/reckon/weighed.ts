@@ -55,6 +55,7 @@ const asParts = (portions: readonly Portion[]): Part[] =>
     out: undefined,
     inLine: true,
     repeated: true,
+    lotOf: portion.lotOf,
   }));
 
 /** Sets what the scales said on each portion of a bowl. A single weight without a name is the whole bowl's. */

@@ -18,7 +18,17 @@ export type HarmLine = {
  * Lines whose words are not read for harm: those that are the notation's own way to say it, reasons, and what is told to
  * the client to do.
  */
-const NOT_READ: ReadonlySet<string> = new Set(['reaction', 'allergy', 'caution', 'hold', 'because', 'care', 'photo']);
+const NOT_READ: ReadonlySet<string> = new Set([
+  'reaction',
+  'allergy',
+  'caution',
+  'hold',
+  'because',
+  'care',
+  'photo',
+  'asked',
+  'letter',
+]);
 
 /** What earlier hands did to hair has rules of its own; hurt skin is told in a `history` line as well as in any other. */
 const SKIN_ONLY: ReadonlySet<string> = new Set(['history', 'test']);

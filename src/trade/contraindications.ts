@@ -1,5 +1,5 @@
 import { isLongPast, saidUndenied } from './denial.ts';
-import { isOfOtherCause } from './harm/told-harm.ts';
+import { isAwayFromHead } from './harm/told-harm.ts';
 
 /** Some words as a text has them, from the beginning of a word on. */
 const saying = (words: string): RegExp => new RegExp(`(?<!\\p{L})(?:${words})`, 'giu');
@@ -58,7 +58,7 @@ const SKIN_FLAGS: readonly (readonly [SkinFlag, RegExp])[] = [
 export function skinFlag(text: string): SkinFlag | undefined {
   return SKIN_FLAGS.find(([, pattern]) => {
     const said = saidUndenied(text, pattern);
-    return said !== undefined && !isOfOtherCause(text, said.index, said.index + said[0].length);
+    return said !== undefined && !isAwayFromHead(text, said.index, said.index + said[0].length);
   })?.[0];
 }
 

@@ -27,8 +27,8 @@ describe('again', () => {
       '0.8',
       '2026-02-10',
     ]);
-    expect(bowl?.portions.map(({ typed, component }) => [typed, component.lot])).toEqual([
-      [false, undefined],
+    expect(bowl?.portions.map(({ typed, component }) => [typed, component.lot?.text])).toEqual([
+      [false, 'K1'],
       [false, undefined],
       [false, undefined],
     ]);

@@ -14,9 +14,31 @@ const itemsOf = (lines: string): unknown[][] =>
 describe('chargedItems', () => {
   it('share the products by price', () => {
     expect(itemsOf('bowl A 500 clay + 0 dev-6\ncharge foils 90\ncharge cut 30')).toEqual([
-      ['foils', 9000, 0, 1800],
-      ['cut', 3000, 0, 600],
+      ['foils', 9000, 0, 2400],
+      ['cut', 3000, 0, 0],
     ]);
+    // 24.00 of clay over 90 and 30: 18.00 and 6.00.
+    expect(itemsOf('bowl A 500 clay + 0 dev-6\ncharge foils 90\ncharge toner 30')).toEqual([
+      ['foils', 9000, 0, 1800],
+      ['toner', 3000, 0, 600],
+    ]);
+  });
+
+  it.each(['cut', 'cut and blow-dry', 'fringe trim', 'haarschnitt', 'coupe brushing', 'corte', 'escova'])(
+    'a %s bears no colour cost beside other work, and all of it alone',
+    (item) => {
+      expect(itemsOf(`bowl A 500 clay + 0 dev-6\ncharge foils 90\ncharge ${item} 30`)[1]).toEqual([item, 3000, 0, 0]);
+      expect(itemsOf(`bowl A 500 clay + 0 dev-6\ncharge ${item} 30`)).toEqual([[item, 3000, 0, 2400]]);
+    },
+  );
+
+  it.each(['cut and colour', 'cut line toner', 'foils'])('%s bears its share', (item) => {
+    expect(itemsOf(`bowl A 500 clay + 0 dev-6\ncharge foils 90\ncharge ${item} 30`)[1]).toEqual([item, 3000, 0, 600]);
+  });
+
+  it('a price by no name is charged all the same, and its remark is no service', () => {
+    expect(itemsOf('bowl A 500 clay + 0 dev-6\ncharge 185')).toEqual([['-', 18500, 0, 2400]]);
+    expect(itemsOf('charge 40 "she paid in coins"')).toEqual([['-', 4000, 0, 0]]);
   });
 
   it('take a discount off what stands above it alone', () => {
@@ -59,8 +81,12 @@ describe('chargedItems', () => {
   it('a visit that charges for nothing still has its cost, and one of free items shares it evenly', () => {
     expect(itemsOf('bowl A 500 clay + 0 dev-6')).toEqual([['', 0, 0, 2400]]);
     expect(itemsOf('bowl A 500 clay + 0 dev-6\ncharge foils 0\ncharge cut 0')).toEqual([
+      ['foils', 0, 0, 2400],
+      ['cut', 0, 0, 0],
+    ]);
+    expect(itemsOf('bowl A 500 clay + 0 dev-6\ncharge foils 0\ncharge toner 0')).toEqual([
       ['foils', 0, 0, 1200],
-      ['cut', 0, 0, 1200],
+      ['toner', 0, 0, 1200],
     ]);
   });
 

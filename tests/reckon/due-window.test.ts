@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { plannedIn, standingOn, waitWindow } from '../../src/reckon/due-window.ts';
+import { plannedIn, promised, standingOn, waitWindow } from '../../src/reckon/due-window.ts';
 import { sayRhythm, sayWindow } from '../../src/reckon/say-window.ts';
 import type { Duration } from '../../src/records/schema/values.ts';
 import { reckonedOf } from './reckoned.ts';
@@ -63,6 +63,23 @@ describe('the visit whose `next` says what to do', () => {
     expect(planned('visit 2026-09-18 wren-abbott\n  next 6w\n')).toBe('2026-09-18');
     expect(planned('visit 2026-09-18 wren-abbott\n  bowl A 40 cream 7/0 + 60 dev-6\n')).toBeUndefined();
     expect(plannedIn([])).toBeUndefined();
+  });
+});
+
+describe('a redo', () => {
+  const VISIT = 'visit 2026-09-04 wren-abbott\n  bowl A 40 clay + 80 dev-6\n  next 8w A -20%\n';
+  const REDO = 'visit 2026-09-11 wren-abbott\n  redo 2026-09-04\n  bowl A 40 cream 7/0 + 60 dev-6\n';
+
+  it('without a `next` leaves that of the visit it puts right standing, from that visit’s own day', () => {
+    const visits = reckonedOf(VISIT + REDO);
+    // Eight weeks from 4 September.
+    expect(promised(visits)).toMatchObject({ first: '2026-10-30', last: '2026-10-30' });
+    expect(plannedIn(visits)?.date).toBe('2026-09-04');
+  });
+
+  it('with a `next` goes by it, and any other visit with colour ends the promise', () => {
+    expect(promised(reckonedOf(`${VISIT}${REDO}  next 6w\n`))).toMatchObject({ first: '2026-10-23' });
+    expect(promised(reckonedOf(VISIT + REDO.replace(/ {2}redo.*\n/, '')))).toBeUndefined();
   });
 });
 

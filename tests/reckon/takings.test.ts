@@ -58,6 +58,40 @@ describe('takings', () => {
   });
 });
 
+describe('what was received', () => {
+  const received = (lines: string): number[] =>
+    takings(
+      [...reckonAll(journalOf(`salon harbour\nmoney GBP\nvisit 2025-09-01 wren-abbott\n${lines}`)).values()].flat(),
+      {},
+    ).map(({ paid }) => paid);
+
+  it.each([
+    ['a deposit beside the price paid', 'charge foils 180\ndeposit 75 for 2025-12-01\npaid 180 card', 25500],
+    ['a deposit in what was paid', 'charge foils 180\ndeposit 75 for 2025-12-01\npaid 255 card', 25500],
+    ['a deposit alone', 'deposit 75 for 2025-12-01', 7500],
+    ['a deposit with its payment', 'deposit 75 for 2025-12-01\npaid 75 card', 7500],
+    ['a deposit used, the rest paid', 'charge foils 180\ndeposit used 75\npaid 105 card', 10500],
+    ['a deposit used, the whole price noted as paid', 'charge foils 180\ndeposit used 75\npaid 180 card', 10500],
+    ['a deposit given back', 'deposit returned 75', -7500],
+    ['a tip', 'charge foils 180\npaid 190 card', 19000],
+    ['a part of the price and a deposit', 'charge foils 180\ndeposit 75\npaid 100 card', 17500],
+    ['nothing noted', 'charge foils 180', 0],
+  ])('counts %s', (_, lines, minor) => {
+    expect(received(lines)).toEqual([minor]);
+  });
+
+  it('a deposit is received once, whether it is used later or not', () => {
+    const visits =
+      'visit 2025-09-01 ana-b\ndeposit 75 for 2025-10-01\nvisit 2025-10-01 ana-b\ncharge foils 180\ndeposit used 75\npaid 105 card';
+    const all = [...reckonAll(journalOf(`salon harbour\nmoney GBP\n${visits}`)).values()].flat();
+    expect(takingsBy(all, {}, 'month').map(({ name, paid }) => [name, paid])).toEqual([
+      ['2025-09', 7500],
+      ['2025-10', 10500],
+    ]);
+    expect(takings(all, {})).toMatchObject([{ charged: 18000, paid: 18000 }]);
+  });
+});
+
 describe('takingsBy', () => {
   it('client goes by name and currency', () => {
     expect(takingsBy(all, {}, 'client').map(text)).toEqual([

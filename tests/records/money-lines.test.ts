@@ -7,7 +7,7 @@ const lines: readonly (readonly [line: string, ...said: object[]])[] = [
   ['charge foils £95, cut 40', { item: 'foils', amount: 95 }, { item: 'cut', amount: 40 }],
   ['charge total 82', { item: 'total', total: true, amount: 82 }],
   ['charge discount 20%', { item: 'discount', discount: 20 }],
-  ['charge 40 "fringe trim"', { item: 'fringe trim', amount: 40, says: 'fringe trim' }],
+  ['charge 40 "fringe trim"', { amount: 40, says: 'fringe trim' }],
   ['charge cut & blow-dry 40,50', { item: 'cut blow-dry', amount: 40.5 }],
   ['deposit 100 for 2026-12-12', { amount: 100, for: '2026-12-12' }],
   ['deposit used £50', { used: true, amount: 50 }],

@@ -179,6 +179,17 @@ describe('strand-test-missing', () => {
     expect(said(['history box-colour'], MIX)).toEqual([missing]);
   });
 
+  test('on the day of the box only the visit’s own strand is since', () => {
+    const box = 'history 2026-09-01 box-colour';
+    const before = 'test strand 2026-09-01 9:00 clay 20min orange';
+    expect(said([box, before], MIX)).toHaveLength(1);
+    expect(said([box, before.replace('09-01', '09-02')], MIX)).toEqual([]);
+    const today = 'history 2026-09-04 box-colour';
+    expect(said([today, 'test strand 2026-09-04 9:00 clay 20min orange'], MIX)).toHaveLength(1);
+    expect(said([today], 'test strand 9:00 clay 20min orange', MIX)).toEqual([]);
+    expect(said(['history 2026-09 box-colour', before], MIX)).toEqual([]);
+  });
+
   test('minds a remover without any', () => {
     expect(said([], 'bowl A 40 unpick')).toEqual(['mind: Bowl A holds unpick, remover; no strand test is noted.']);
     expect(said([], 'test strand unpick 20min orange', 'bowl A 40 unpick')).toEqual([]);

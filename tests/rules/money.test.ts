@@ -107,14 +107,20 @@ describe('deposit-not-taken', () => {
   test.each([
     [
       [['deposit 50'], ['deposit used 50'], ['deposit used 50']],
-      '50.00 GBP of deposit is used up here; 0.00 GBP is left of what was taken.',
+      '50.00 GBP of deposit is used up here; 50.00 GBP had been taken, on 2026-06-16, and all of it was used or returned before.',
     ],
     [
       [['deposit 40'], ['deposit returned 50']],
-      '50.00 GBP of deposit is used up here; 40.00 GBP is left of what was taken.',
+      '50.00 GBP of deposit is used up here; 40.00 GBP had been taken, on 2026-06-16.',
+    ],
+    [
+      [['cut'], ['deposit used 50']],
+      '50.00 GBP of deposit is used up here; no line of the client’s visits up to then takes any.',
     ],
   ])('fires at %j', (each, message) => {
-    expect(saidIn(visits(...each))).toEqual([`fix deposit-not-taken: ${message}`]);
+    expect(saidIn(visits(...each))).toEqual([
+      `${message.includes('no line') ? 'mind' : 'fix'} deposit-not-taken: ${message}`,
+    ]);
   });
 });
 

@@ -119,7 +119,7 @@ const use = (working: Working, touch: Touch, amount: Exact): void => {
   for (const cost of costs) issued.byBatch = issued.byBatch && cost && add(issued.byBatch, cost);
   const each = price ?? shelfPrice;
   issued.weighted = issued.weighted && each && add(issued.weighted, mul(each, amount));
-  const lots = touch.lot === undefined ? draws.map(({ batch }) => batch.lot) : [touch.lot];
+  const lots = touch.lot === undefined || touch.lotOf !== undefined ? draws.map(({ batch }) => batch.lot) : [touch.lot];
   working.used.push({ touch, amount, lots: [...new Set(lots)] });
 };
 

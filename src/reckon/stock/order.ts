@@ -12,7 +12,12 @@ export type OrderRow = {
   readonly byPace: Exact;
   readonly byClients: Exact;
   readonly need: Exact;
-  /** Whole packs; nought where enough is there. Undefined where no pack is on the shelf. */
+  /**
+   * A pack would be past its time after opening before it is used up: it is named and not bought. Never where the notes
+   * are too young for a pace.
+   */
+  readonly outlives: boolean;
+  /** Whole packs; nought where it would outlive its time. Undefined where no pack is on the shelf. */
   readonly packs: number | undefined;
   /** Exact minor units at the price in force on the day. */
   readonly cost: Exact | undefined;
@@ -35,7 +40,8 @@ const takenBy = (expected: readonly Expected[]): Map<string, Exact> => {
 /**
  * What to buy in whole packs. The need is the larger of two: the recent pace, and what the clients awaited are likely
  * to take, for those clients are part of the pace. It is to leave the reorder level on the shelf at the end. `paced` is
- * false where the notes are too young for a pace: then the clients awaited alone count.
+ * false where the notes are too young for a pace: then the clients awaited alone count. What would outlive its `keeps` line
+ * is named and not bought.
  */
 export const orderRows = (
   rows: readonly ShelfRow[],
@@ -56,9 +62,12 @@ export const orderRows = (
     const onHand = line.kept ? max(usable, ZERO) : ZERO;
     const missing = sub(add(need, level), onHand);
     if (compare(missing, ZERO) <= 0 || !(line.kept || sign(need) > 0)) return [];
-    const packs = pack && sign(pack) > 0 ? Math.ceil(toNumber(div(missing, pack))) : undefined;
+    const soon = row.inKeeps && max(row.inKeeps, byClients);
+    const outlives = paced && soon !== undefined && pack !== undefined && compare(soon, pack) < 0;
+    const wanted = pack && sign(pack) > 0 ? Math.ceil(toNumber(div(missing, pack))) : undefined;
+    const packs = outlives ? 0 : wanted;
     const price = priceOn(line.item, on, line.salon);
     const cost = packs !== undefined && price && pack ? mul(price, mul(pack, exact(packs))) : undefined;
-    return [{ row, byPace, byClients, need, packs, cost }];
+    return [{ row, byPace, byClients, need, outlives, packs, cost }];
   });
 };

@@ -5,7 +5,8 @@ import type { Fact, Visit } from '../../records/schema/entry.ts';
 import { reckonBowls } from '../bowls.ts';
 import { salonOf } from '../salon-of.ts';
 import type { PlainBowl, PlainVisit } from './plain-visit.ts';
-import { canBe, type Touch, touchesOf, type Ware } from './touch.ts';
+import { canBe, type Touch, type Ware } from './touch.ts';
+import { tracedTouches } from './touching.ts';
 
 /** The touches of a bowl, their lines counted from its own first; undefined where its lines alone do not tell. */
 type BowlTouches = readonly Touch[] | undefined;
@@ -31,7 +32,7 @@ const readBowl = (shared: Journal, wares: readonly Ware[], tail: string, text: s
   const visit: Stood<Visit> = { file: '', line: 0, end: lines.length, entry, notices: [], cut: { opens: 'visit' } };
   const salon = salonOf(shared, visit);
   const bowls = reckonBowls(shared, salon, NOBODY, visit);
-  const touches = touchesOf(shared.shelf, { visit, client: NOBODY, salon, bowls });
+  const touches = tracedTouches(shared, { visit, client: NOBODY, salon, bowls });
   return touches.filter((touch) => touch.lot !== undefined || wares.some((ware) => canBe(touch, ware)));
 };
 
@@ -63,7 +64,7 @@ export const plainTouches = (shared: Journal, wares: readonly Ware[]): PlainTouc
     for (const bowl of bowls) {
       const own = ofBowl(tail, bowl);
       if (own === undefined) return undefined;
-      for (const { how, bowl: name, item, label, shade, lot, amount, open, salon, place } of own) {
+      for (const { how, bowl: name, item, label, shade, lot, lotOf, amount, open, salon, place } of own) {
         const stands = line + Number(bowl.lines[place.line - 1]);
         // Field by field: copying an object is slow, and there are hundreds of thousands.
         touches.push({
@@ -75,6 +76,7 @@ export const plainTouches = (shared: Journal, wares: readonly Ware[]): PlainTouc
           label,
           shade,
           lot,
+          lotOf,
           amount,
           open,
           salon,

@@ -1,5 +1,6 @@
+import type { ShelfItem } from '../../journal/shelf.ts';
 import { addDays, daysBetween } from '../../text/dates.ts';
-import { compare, div, type Exact, exact, sign, sub, sum, toNumber, ZERO } from '../../text/exact.ts';
+import { compare, div, type Exact, exact, mul, sign, sub, sum, toNumber, ZERO } from '../../text/exact.ts';
 import { compareText } from '../period.ts';
 import { dayAfter } from '../when.ts';
 import type { Batch } from './batches.ts';
@@ -38,6 +39,11 @@ export type ShelfRow = {
   readonly perDay: Exact;
   /** Whole days that it lasts at that pace; undefined when nothing was used lately, or what is on hand is not known. */
   readonly cover: number | undefined;
+  /**
+   * What is used while an opened pack keeps, at the pace of as long a time before, as far as the notes go; undefined for
+   * what has no `keeps` line.
+   */
+  readonly inKeeps: Exact | undefined;
   readonly reorderAt: Exact | undefined;
   readonly below: boolean;
   /** Not used for half a year. */
@@ -67,6 +73,19 @@ const passingOf = ({ item, batches }: StockLine, on: string): Passing[] => {
   });
 };
 
+/** Days from the day on for which an opened pack keeps. */
+const keepsDays = ({ keeps }: ShelfItem, on: string): number | undefined =>
+  keeps && daysBetween(on, dayAfter(on, keeps.keeps));
+
+const usedInKeeps = ({ item, used }: StockLine, on: string, since: string): Exact | undefined => {
+  const kept = keepsDays(item, on);
+  if (kept === undefined || kept <= 0) return undefined;
+  const days = Math.max(1, Math.min(kept, daysBetween(since, on) + 1));
+  const from = addDays(on, 1 - days);
+  const whole = sum(used.flatMap(({ touch, amount }) => (touch.date >= from ? [amount] : [])));
+  return mul(whole, exact(kept, days));
+};
+
 const rowOf = (line: StockLine, on: string, since: string): ShelfRow => {
   const { item, salon, onHand, kept, used, batches } = line;
   const pack = inPackOn(item, on, salon);
@@ -84,6 +103,7 @@ const rowOf = (line: StockLine, on: string, since: string): ShelfRow => {
     recent,
     perDay,
     cover: kept && sign(perDay) > 0 ? Math.max(0, Math.floor(toNumber(div(onHand, perDay)))) : undefined,
+    inKeeps: usedInKeeps(line, on, since),
     reorderAt,
     below: kept && reorderAt !== undefined && compare(onHand, reorderAt) <= 0,
     dormant: lastUsed === undefined || daysBetween(lastUsed, on) > DORMANT_DAYS,

@@ -30,10 +30,13 @@ export type Touch = {
   readonly shade: string | undefined;
   /** As typed, where the note names one. */
   readonly lot: string | undefined;
+  /** The earlier day whose bowl names the lot, where the note only says that it is made again. */
+  readonly lotOf: string | undefined;
   /** Grams, or pieces of goods sold by the piece; undefined where the note does not say. */
   readonly amount: Exact | undefined;
   /** What it can be, where the note does not settle it. */
   readonly open: 'developer' | 'anything' | undefined;
+  /** Where it was; undefined where the notes do not say which salon of several. */
   readonly salon: string | undefined;
   readonly place: Place;
 };
@@ -59,7 +62,7 @@ const ofBowls = ({ visit, client, salon, bowls }: TouchingVisit): Touch[] => {
   const touches: Touch[] = [];
   const add = (
     bowl: BowlReckoned,
-    what: Pick<Touch, 'item' | 'label' | 'shade' | 'lot' | 'amount' | 'open' | 'place'>,
+    what: Pick<Touch, 'item' | 'label' | 'shade' | 'lot' | 'lotOf' | 'amount' | 'open' | 'place'>,
   ) => {
     // Field by field: a large journal holds hundreds of thousands, and copying an object is slow.
     touches.push({
@@ -71,21 +74,22 @@ const ofBowls = ({ visit, client, salon, bowls }: TouchingVisit): Touch[] => {
       label: what.label,
       shade: what.shade,
       lot: what.lot,
+      lotOf: what.lotOf,
       amount: what.amount,
       open: what.open,
       salon: salon.name,
       place: what.place,
     });
   };
-  const nothing = { item: undefined, shade: undefined, lot: undefined, amount: undefined };
+  const nothing = { item: undefined, shade: undefined, lot: undefined, lotOf: undefined, amount: undefined };
   for (const bowl of bowls) {
     if (bowl.portions.length === 0 && bowl.name !== '')
       add(bowl, { ...nothing, label: `bowl ${bowl.name}`, open: 'anything', place: bowl.place });
     for (const portion of bowl.held) {
-      const { item, label, shade, component, place, role } = portion;
+      const { item, label, shade, component, place, role, lotOf } = portion;
       if (role === 'bowl' || role === 'water') continue;
       const [lot, amount, open] = [component.lot?.text, heldOf(portion), openOf(portion)];
-      add(bowl, { item, label, shade, lot, amount, open, place });
+      add(bowl, { item, label, shade, lot, lotOf, amount, open, place });
     }
   }
   return touches;
@@ -132,6 +136,7 @@ const ofLines = (shelf: Shelf, { visit, client, salon }: TouchingVisit): Touch[]
           label: shade === undefined ? name : `${name} ${shade}`,
           shade,
           lot: part?.lot?.text,
+          lotOf: undefined,
           amount: use?.mixed,
           open: undefined,
           salon: salon.name,
@@ -166,6 +171,7 @@ export const testTouches = (shelf: Shelf, { name, entries, visits }: ClientFile)
         label: product,
         shade: undefined,
         lot,
+        lotOf: undefined,
         amount: undefined,
         open: undefined,
         salon: undefined,

@@ -1,7 +1,7 @@
 import type { Journal } from '../../journal/journal.ts';
 import { type BowlMemo, reckonBowls } from '../bowls.ts';
 import { salonOf } from '../salon-of.ts';
-import type { TouchingVisit } from './touch.ts';
+import { type Touch, type TouchingVisit, touchesOf } from './touch.ts';
 
 /** Every visit with its bowls and nothing else worked out: enough to say what touched whom. */
 export const touchingVisits = function* (journal: Journal): Generator<TouchingVisit> {
@@ -13,4 +13,16 @@ export const touchingVisits = function* (journal: Journal): Generator<TouchingVi
       yield { visit, client, salon, bowls: reckonBowls(journal, salon, client, visit, memo) };
     }
   }
+};
+
+/** Whether a visit says which salon it was in, by itself or by its stylist; with one salon there is nothing to say. */
+const saysSalon = ({ salons, stylists }: Journal, { entry }: TouchingVisit['visit']): boolean =>
+  salons.size < 2 ||
+  salons.has(entry.salon?.name ?? '') ||
+  salons.has(stylists.get(entry.by?.name ?? '')?.entry.salon?.name ?? '');
+
+/** What touched the client at a visit, for a trace: where no note says which of several salons, it can be any. */
+export const tracedTouches = (journal: Journal, visit: TouchingVisit): Touch[] => {
+  const touches = touchesOf(journal.shelf, visit);
+  return saysSalon(journal, visit.visit) ? touches : touches.map((touch) => ({ ...touch, salon: undefined }));
 };

@@ -48,7 +48,7 @@ const isSum = (item: Item): boolean =>
   item.kind === 'number' && item.unit === undefined && !item.second && !item.percent;
 
 /** `charge foils 95.00`, `charge total 82`, `charge discount 20%`; several parted by commas are several charges. */
-export const bindCharges = ({ cursor, groups, closing }: Opened): Bound<Charge>[] => {
+export const bindCharges = ({ cursor, groups }: Opened): Bound<Charge>[] => {
   const known = cursor.notices.length;
   const charges = groups.map((group): Bound<Charge> => {
     enter(cursor, group);
@@ -56,8 +56,7 @@ export const bindCharges = ({ cursor, groups, closing }: Opened): Bound<Charge>[
     const item = textOf(words);
     if (item === 'total') return { item, total: true, ...(amount !== undefined && { amount }) };
     if (percent !== undefined) return { item: item || 'discount', discount: percent };
-    // `charge 40 "fringe trim"`: the remark names what was charged.
-    return { item: item || closing.says?.text || '', ...(amount !== undefined && { amount }) };
+    return { item, ...(amount !== undefined && { amount }) };
   });
   const full = charges.filter(({ amount, discount }) => amount !== undefined || discount !== undefined);
   if (full.length < charges.length && cursor.notices.length === known)

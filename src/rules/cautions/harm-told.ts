@@ -102,14 +102,15 @@ const againOn = (visits: readonly VisitReckoned[], day: string, kind: HarmKind):
   return undefined;
 };
 
-/** A caution that is true of what was put on. */
-const cautionFor = ({ stood, fact }: HarmLine, visits: readonly VisitReckoned[]): CautionTopic => {
+/** A caution that is true of what was put on; none where nothing on had dye or lightener in it. */
+const cautionFor = ({ stood, fact }: HarmLine, visits: readonly VisitReckoned[]): CautionTopic | false => {
   if (fact.word === 'test') return 'reaction';
   const of = visits.find(({ visit, date }) => (fact.word === 'about' ? date === fact.date.date : visit === stood));
   const kinds =
     of === undefined ? [] : bowlsPutOn(of).flatMap((bowl) => itemsIn(bowl).flatMap(({ kind }) => kind ?? []));
   if (kinds.some((kind) => kindFacts(kind).skinTest)) return 'reaction';
-  return kinds.includes('lightener') ? 'lightener' : 'scalp';
+  if (kinds.includes('lightener')) return 'lightener';
+  return kinds.length === 0 && 'reaction';
 };
 
 const skinFound = ({ fact, harm }: HarmLine, day: string | undefined): Pick<Found, 'message' | 'expected' | 'todo'> => {

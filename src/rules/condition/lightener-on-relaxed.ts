@@ -65,7 +65,7 @@ const foundIn = (visit: VisitReckoned): Found | undefined => {
     );
     if (bowl === undefined) continue;
     const item = itemsIn(bowl).find(({ kind }) => kind === 'lightener' || kind === 'high-lift')?.name;
-    const tried = triedSince(visit, from);
+    const tried = triedSince(visit, when);
     const days = from === '' ? undefined : daysBetween(from, date);
     const soon = days !== undefined && days < RESHAPE_REST;
     const since = soon

@@ -1,7 +1,6 @@
 import { isCutOff } from '../../reckon/cut-off.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { isLightening, stillHanging, testsFor, zonesOfBowl } from '../../reckon/state.ts';
-import { firstDayOf } from '../../reckon/when.ts';
 import { toNumber } from '../../text/exact.ts';
 import type { Place } from '../../text/span.ts';
 import { DARK_COLOUR, darkWords } from '../../trade/hair.ts';
@@ -13,7 +12,7 @@ import { areLeftOut } from '../left-out.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { depthsAt, depthText, isAway, meets, naturalDepth, type SeenDepth } from '../seen-at.ts';
 import { blendOf, shadesText } from '../shade-blend.ts';
-import { isTooLate } from '../tried-since.ts';
+import { isMadeSince, isTooLate } from '../tried-since.ts';
 
 /** Colour put in at home, whose depth and layers nobody here saw. What may hold metal has a test and a rule of its own. */
 const UNSEEN = 'box-colour';
@@ -110,10 +109,11 @@ const foundIn = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Found
     if (item === undefined || !(item.kind === 'remover' || isLightening(bowl))) continue;
     const under = underneath(visit, bowl, earlier);
     if (under === undefined && item.kind !== 'remover') continue;
-    const from = under?.when === undefined ? '' : firstDayOf(under.when);
     const tried = testsFor(client, salon.hours, date).some(
       // One without a day came before the day it is noted for.
-      ({ kind, made }) => kind === 'strand' && (made === undefined || (made.date >= from && !isTooLate(visit, made))),
+      (test) =>
+        test.kind === 'strand' &&
+        (test.made === undefined || (isMadeSince(test, under?.when, visit) && !isTooLate(visit, test.made))),
     );
     if (tried) continue;
     const what =

@@ -8,7 +8,7 @@ import { anyMeet } from '../hair-meets.ts';
 import { mixesLightening } from '../kinds-mixed.ts';
 import { overlapOn } from '../overlap-on.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { stretchedSince } from '../tried-since.ts';
+import { stretchedOnTheDay } from '../tried-since.ts';
 
 const foundIn = (visit: VisitReckoned, visits: readonly VisitReckoned[]): Found | undefined => {
   if (!mixesLightening(visit)) return undefined;
@@ -22,7 +22,7 @@ const foundIn = (visit: VisitReckoned, visits: readonly VisitReckoned[]): Found 
       const same = bowlsPutOn(before).find(
         (one) => isLightening(one) && anyMeet(zonesOfBowl(before, one.name), zones, visit.salon.zones),
       );
-      if (same === undefined || stretchedSince(visit, visit.date)) continue;
+      if (same === undefined || stretchedOnTheDay(visit)) continue;
       // Over blonde with strong developer is the graver word for the same slip.
       if (overlapOn(visit, earlier, bowl) !== undefined) continue;
       return {

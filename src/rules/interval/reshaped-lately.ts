@@ -32,7 +32,7 @@ const foundIn = (visit: VisitReckoned): Found | undefined => {
         !(kind === 'relaxer' && isLightening(one)) &&
         anyMeetLoosely(zonesOfBowl(visit, one.name), zones, visit.salon.zones),
     );
-    if (bowl === undefined || stretchedSince(visit, firstDayOf(when))) continue;
+    if (bowl === undefined || stretchedSince(visit, when)) continue;
     return {
       place: placeInBowl(bowl, ({ role }) => role === 'base'),
       message: `Bowl ${bowl.name} goes on hair that had a ${kind} ${days} d before.`,

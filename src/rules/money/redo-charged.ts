@@ -23,9 +23,9 @@ export default defineRule({
     return [
       {
         place: wordsPlace(journal, charge.place, /charge[^"#]*[^"#\s]/iu),
-        message: `${moneyText(charge.amount, money.currency)} is charged for ${charge.item}, and the visit puts that of ${redo.date.date} right.`,
+        message: `${moneyText(charge.amount, money.currency)} is charged${charge.item === '' ? '' : ` for ${charge.item}`}, and the visit puts that of ${redo.date.date} right.`,
         expected: 'A `redo` is put right free of charge.',
-        todo: `Write \`charge ${charge.item} 0\` or \`charge discount 100%\`; if it was paid for, why: \`because redo-charged "…"\`.`,
+        todo: `Write \`${charge.item === '' ? 'charge' : `charge ${charge.item}`} 0\` or \`charge discount 100%\`; if it was paid for, why: \`because redo-charged "…"\`.`,
         also: [{ place: placeOf(visit, redo, redo.date.at), says: 'put right here' }],
       },
     ];

@@ -6,7 +6,7 @@ import { type Spell, spellsOnOnePlace, withinTime } from '../lightener-spells.ts
 import { defineRule, type Found } from '../rule.ts';
 import { isOnScalp } from '../time-line.ts';
 import { endOf } from '../timed-runs.ts';
-import { triedSince } from '../tried-since.ts';
+import { triedOnTheDay } from '../tried-since.ts';
 
 /** Minutes that a hedged time may be out by: a choice. */
 const HEDGE = 5;
@@ -29,7 +29,7 @@ const foundIn = (visit: VisitReckoned, spells: readonly Spell[]): Found | undefi
   const about = spells.some(({ run }) => run.about) ? HEDGE : 0;
   if (within - far <= about) return undefined;
   const minutes = spells.reduce((sum, { from, to }) => sum + to - from, 0);
-  const isMany = within >= MANY * far && !triedSince(visit, visit.date);
+  const isMany = within >= MANY * far && !triedOnTheDay(visit);
   // No strand tells what skin can bear.
   const onScalp = within - far > HEDGE && spells.some(({ bowl, run }) => isOnScalp(visit, bowl, run));
   const bowls = listed([...new Set(spells.map(({ bowl }) => bowl.name))]);

@@ -173,15 +173,18 @@ const isOfAnotherCause = (clause: string, sentence: string, before: string): boo
   return ELSEWHERE.test(clause) && !HEAD.test(sentence.replace(ELSEWHERE, '')) && !SPREADS.test(sentence);
 };
 
-/** Whether what stands in a text from one character up to another is of another cause, or elsewhere on the body. */
-export function isOfOtherCause(text: string, from: number, to: number): boolean {
+/**
+ * Whether what stands in a text from one character up to another is elsewhere on the body, or of another cause with no word of the head: sunburn
+ * on the parting is a sore scalp all the same.
+ */
+export function isAwayFromHead(text: string, from: number, to: number): boolean {
   const sentence = spanAround(text, SENTENCE_END, from, to);
   const clause = spanAround(text, CLAUSE_END, from, to);
   const own = { from: Math.max(sentence.from, clause.from), to: Math.min(sentence.to, clause.to) };
-  return isOfAnotherCause(
-    text.slice(own.from, own.to),
-    text.slice(sentence.from, sentence.to),
-    text.slice(own.from, from),
+  const said = text.slice(sentence.from, sentence.to);
+  return (
+    !HEAD.test(said.replace(ELSEWHERE, '')) &&
+    isOfAnotherCause(text.slice(own.from, own.to), said, text.slice(own.from, from))
   );
 }
 

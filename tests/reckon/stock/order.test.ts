@@ -63,3 +63,41 @@ describe('an order', () => {
     expect(ordered(visit('ann-a', '40 clay + 80 dev-6'), false)).toEqual([]);
   });
 });
+
+describe('what would outlive its time once open', () => {
+  const KEEPS = 'product slow lightener\n  mix 1:2\n  pack 500 g 25.00\n  keeps 26w\n  reorder at 100 g\n';
+  /** On hand 90 g, below the level, after some grams on each of these days. */
+  const rowsOf = (uses: readonly (readonly [date: string, grams: number])[]) => {
+    const [on, until] = ['2026-11-25', '2026-12-23'];
+    const used = uses.map(([date, grams]) => `visit ${date} ann-a\n  bowl A ${grams} slow\n`).join('');
+    const journal = journalOf(
+      `${SHELF}${KEEPS}stock 2025-11-01\n  in clay 1 pack\n${used}stock 2026-11-24\n  count slow 90 g\n`,
+    );
+    const all = reckonAll(journal);
+    const rows = shelfState(stockLedger(journal, [...all.values()].flat(), on), on);
+    return orderRows(rows, [], on, until).filter(({ row }) => wareName(row.line) === 'slow');
+  };
+
+  it('is named and not bought: 26 weeks use 150 g of a pack of 500 g', () => {
+    // The first is more than 26 weeks (182 days) before 25 November.
+    const [row] = rowsOf([
+      ['2026-05-20', 400],
+      ['2026-06-10', 100],
+      ['2026-10-10', 50],
+    ]);
+    expect([
+      row?.outlives,
+      row?.packs,
+      row?.cost && figure(row.cost),
+      row?.row.inKeeps && figure(row.row.inKeeps),
+    ]).toEqual([true, 0, '0', '150']);
+  });
+
+  it('is bought where a pack is used up in time', () => {
+    const [row] = rowsOf([
+      ['2026-06-10', 300],
+      ['2026-10-10', 200],
+    ]);
+    expect([row?.outlives, row?.packs]).toEqual([false, 1]);
+  });
+});

@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { touchingVisits } from '../../../src/reckon/stock/touching.ts';
 import { traceable, traceClient, traceLot } from '../../../src/reckon/stock/trace.ts';
 import { journalOf } from '../journal-of.ts';
@@ -85,12 +85,87 @@ ${IN}visit 2026-02-02 wren
   expect(traceOf(notes)).toEqual(['2026-02-02 wren bowl clay: possible', '2026-02-02 wren bowl clay: possible']);
 });
 
-test('the lot of a bowl made again is not the lot of then', () => {
-  const notes = `${IN}visit 2026-02-02 wren
+test('a bowl made again keeps its lot while that can be there, and can be another’s beside it', () => {
+  const notes = `${IN}stock 2026-02-20
+ in clay 1 pack lot K2
+visit 2026-02-02 wren
  bowl A 40 clay lot K1 + 80 dev-6
+ more A 60
 visit 2026-03-02 wren
  again A from 2026-02-02`;
-  expect(traceOf(notes)).toEqual(['2026-02-02 wren bowl clay: recorded', '2026-03-02 wren bowl clay: possible']);
+  const [then, more] = ['2026-02-02 wren bowl clay: recorded', '2026-02-02 wren bowl clay: recorded'];
+  expect(traceOf(notes)).toEqual([then, more, '2026-03-02 wren bowl clay: recorded']);
+  // Another tub may be open a month later; within the visit it is the same one.
+  expect(traceOf(notes, 'K2')).toEqual(['2026-03-02 wren bowl clay: possible']);
+  const closed = `${notes}\nstock 2026-02-25\n count clay 0 g lot K1`;
+  expect(traceOf(closed)).toEqual([then, more]);
+  expect(traceOf(closed, 'K2')).toEqual(['2026-03-02 wren bowl clay: possible']);
+});
+
+test('a bowl that names another lot is not possible, unless the name is a slip for this one', () => {
+  const bowl = (lot: string): string =>
+    `${IN.replace('K1', 'K2231')}visit 2026-02-02 wren\n bowl A 40 clay lot ${lot} + 80 dev-6`;
+  expect(traceOf(bowl('M9040'), 'K2231')).toEqual([]);
+  expect(traceOf(bowl('K2213'), 'K2231')).toEqual(['2026-02-02 wren bowl clay: possible']);
+});
+
+test('a lot counted as none by its name is closed, though another lot of it is used on', () => {
+  const notes = `${IN}stock 2026-02-10
+ in clay 1 pack lot K2
+stock 2026-03-01
+ count clay 0 g lot K1
+visit 2026-02-20 ines
+ bowl A 40 clay + 80 dev-6
+`;
+  expect(traceOf(notes + AFTER)).toEqual(['2026-02-20 ines bowl clay: possible']);
+  const named = 'visit 2026-03-05 orla\n bowl A 40 clay lot K1 + 80 dev-6\n';
+  expect(traceOf(notes + named + AFTER)).toEqual([
+    '2026-02-20 ines bowl clay: possible',
+    '2026-03-05 orla bowl clay: recorded',
+    '2026-04-01 wren bowl clay: possible',
+  ]);
+});
+
+describe('with two salons', () => {
+  const TWO = `${SHELF}salon shore\nstylist io at shore\nstylist jo\n`;
+  const inTwo = (notes: string): string[] => {
+    const journal = journalOf(TWO + notes);
+    return traceLot(traceable(journal, touchingVisits(journal)), 'K1').traced.map(
+      ({ touch, certainty }) => `${touch.client}: ${certainty}`,
+    );
+  };
+  const CAME = 'stock 2026-02-01 at shore\n in clay 1 pack lot K1\n';
+  const bowl = (where: string, client: string, lot = ''): string =>
+    `visit 2026-02-02 ${client}${where}\n bowl A 40 clay${lot} + 80 dev-6\n`;
+
+  test('what came in to one is not possible in the other, and a visit of neither can be both', () => {
+    expect(
+      inTwo(
+        CAME +
+          bowl(' at shore', 'a-a') +
+          bowl(' at quay', 'b-b') +
+          bowl(' by io', 'c-c') +
+          bowl('', 'd-d') +
+          bowl(' by jo', 'e-e'),
+      ),
+    ).toEqual(['a-a: possible', 'c-c: possible', 'd-d: possible', 'e-e: possible']);
+  });
+
+  test('a lot that a bowl names in the other salon was carried there', () => {
+    expect(inTwo(CAME + bowl(' at quay', 'a-a', ' lot K1') + bowl(' at quay', 'b-b'))).toEqual([
+      'a-a: recorded',
+      'b-b: possible',
+    ]);
+  });
+
+  test('a delivery to no salon by name can be of either', () => {
+    expect(inTwo(CAME.replace(' at shore', '') + bowl(' at shore', 'a-a') + bowl(' at quay', 'b-b'))).toHaveLength(2);
+  });
+
+  test('none left in one salon does not close the other', () => {
+    const both = `${CAME}${CAME.replace('shore', 'quay')}stock 2026-02-01 at shore\n in clay 1 pack lot K2\n count clay 0 g lot K1\n`;
+    expect(inTwo(both + bowl(' at shore', 'a-a') + bowl(' at quay', 'b-b'))).toEqual(['b-b: possible']);
+  });
 });
 
 test('washes, what goes home and tests touch too, with no weight noted', () => {
