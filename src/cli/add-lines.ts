@@ -3,7 +3,7 @@ import { readSource, type Source, type Stood } from '../journal/source.ts';
 import type { Notice } from '../records/notice.ts';
 import { insertLines } from './insert-lines.ts';
 import { reasonOf } from './open-journal.ts';
-import { refusal } from './refusal.ts';
+import { changedMeanwhile, refusal } from './refusal.ts';
 
 /** A file with lines put in, not yet written: the bytes before and after, and what reading it anew found. */
 export type Added = {
@@ -37,7 +37,7 @@ export const addLines = (source: Source, after: number, lines: readonly string[]
   const was = bytesOf(path);
   const now = readSource(path, was);
   if (now.lines.length !== source.lines.length || now.lines.some((text, index) => text !== source.lines[index]))
-    throw refusal(`\`${path}\` has changed since it was read, so nothing is added.`, 'Run the command again.');
+    throw changedMeanwhile(path, 'nothing is added');
   if (now.encoding !== 'utf-8')
     throw refusal(`\`${path}\` is not UTF-8, so nothing is added.`, 'Save it as UTF-8 in the editor.');
   const bytes = insertLines(was, after, lines);

@@ -5,7 +5,8 @@ import { notesAt, reasonOf } from './open-journal.ts';
 import { print, remark } from './print.ts';
 import { refusal } from './refusal.ts';
 import { counted } from './summary.ts';
-import { writeWhole } from './write.ts';
+import { sweepBeside, writeNotes } from './write/notes.ts';
+import { groundsOf, refuseNoFile } from './write/place.ts';
 
 export type NeatenOptions = { readonly check?: true };
 
@@ -35,6 +36,7 @@ export const neaten = async (paths: readonly string[], options: NeatenOptions): 
   let skipped = 0;
   for (const path of files) {
     let was: Buffer;
+    if (!options.check) refuseNoFile(path);
     try {
       was = readFileSync(path);
     } catch (error) {
@@ -52,10 +54,11 @@ export const neaten = async (paths: readonly string[], options: NeatenOptions): 
   }
   // All files are neatened before the first is written, so a fault leaves every one as it was.
   for (const { path, was, bytes } of changed) {
-    if (!options.check) writeWhole(path, bytes, was);
+    if (!options.check) writeNotes(path, bytes, was, groundsOf(paths));
     print(path);
     await turn();
   }
+  if (!options.check) sweepBeside(files, groundsOf(paths));
   const of = `${changed.length} of ${counted(files.length, 'file')}`;
   remark(options.check ? `${of} would change, in white space only.` : `${of} changed, in white space only.`);
   if (skipped > 0) return 2;

@@ -1,11 +1,13 @@
-import { mkdirSync, readdirSync, rmdirSync, rmSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { dirname, join, resolve, sep } from 'node:path';
 import { reasonOf } from './open-journal.ts';
 import { print } from './print.ts';
-import { refusal } from './refusal.ts';
+import { isRefusal, refusal } from './refusal.ts';
 import { starterFiles } from './starter.ts';
 import { dayOf } from './today.ts';
-import { writeWhole } from './write.ts';
+import { makeFolder, takeFile, takeFolder } from './write/door.ts';
+import { writeNotes } from './write/notes.ts';
+import { placeFor } from './write/place.ts';
 
 export type NewOptions = { readonly on?: string };
 
@@ -18,11 +20,13 @@ const namesIn = (folder: string): string[] => {
   }
 };
 
-/** Makes a folder and those above it, and gives the first that was not there. */
-const makeFolder = (folder: string): string | undefined => {
+/** Makes the folder of a file and those above it, and gives the first that was not there. */
+const makeRoom = (path: string): string | undefined => {
+  const folder = dirname(path);
   try {
-    return mkdirSync(folder, { recursive: true });
+    return makeFolder(dirname(placeFor(path, [])));
   } catch (error) {
+    if (isRefusal(error)) throw error;
     throw refusal(
       `The folder \`${folder}\` cannot be made: ${reasonOf(error)}.`,
       'Name a folder where you may write, and where there is room.',
@@ -51,16 +55,16 @@ const writeAll = (files: readonly { readonly path: string; readonly text: string
   const written: string[] = [];
   try {
     for (const { path } of files) {
-      const first = makeFolder(dirname(path));
-      if (first !== undefined) folders.push(...foldersUpTo(path, resolve(first)));
+      const first = makeRoom(path);
+      if (first !== undefined) folders.push(...foldersUpTo(placeFor(path, []), first));
     }
     for (const { path, text } of files) {
-      writeWhole(path, Buffer.from(text, 'utf8'), Buffer.alloc(0));
-      written.push(path);
+      writeNotes(path, Buffer.from(text, 'utf8'), Buffer.alloc(0), []);
+      written.push(placeFor(path, []));
     }
   } catch (error) {
-    for (const path of written) attempt(() => rmSync(path, { force: true }));
-    for (const path of folders.sort((one, other) => other.length - one.length)) attempt(() => rmdirSync(path));
+    for (const path of written) attempt(() => takeFile(path));
+    for (const path of folders.sort((one, other) => other.length - one.length)) attempt(() => takeFolder(path));
     throw error;
   }
 };

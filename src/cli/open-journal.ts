@@ -9,6 +9,7 @@ import { journalOf } from './find-journal.ts';
 import { remark } from './print.ts';
 import { startProgress } from './progress.ts';
 import { offered, refusal } from './refusal.ts';
+import { groundsOf } from './write/place.ts';
 
 /** What the system's commonest error codes mean, in words. */
 const REASONS: Readonly<Record<string, string>> = {
@@ -27,6 +28,9 @@ const REASONS: Readonly<Record<string, string>> = {
   EMFILE: 'too many files are open',
   ENFILE: 'too many files are open',
   ENAMETOOLONG: 'its name is too long',
+  ELINK: 'a link has come into its path',
+  ENXIO: 'nobody reads from it',
+  EEXIST: 'something else stands in its place',
 };
 
 /** Why the system refused, in words: from its error code, else its own message. */
@@ -64,6 +68,15 @@ const filesAt = (path: string): string[] => {
 /** The files of notes that were found in this run, by the paths they were found at. */
 const found = new Set<string>();
 
+/** The folders that they were looked for in. */
+const grounds = new Set<string>();
+
+/** The notes of this run: their files, and the folders they were looked for in. */
+export const notesRead = (): { readonly files: readonly string[]; readonly grounds: readonly string[] } => ({
+  files: [...found],
+  grounds: [...grounds],
+});
+
 const realOf = (path: string): string => {
   try {
     return realpathSync(path);
@@ -83,6 +96,7 @@ export const notesAt = (paths: readonly string[]): string[] => {
   const roots = paths.length === 0 ? ['.'] : paths;
   const files = roots.flatMap(filesAt);
   for (const file of files) found.add(file);
+  for (const ground of groundsOf(roots)) grounds.add(ground);
   if (files.length === 0) {
     throw refusal(
       `There are no notes (files ending in \`${ENDING}\`) in ${offered(roots)}.`,

@@ -1,7 +1,8 @@
-import { isNotes } from './open-journal.ts';
+import { isNotes, notesRead } from './open-journal.ts';
 import { printTyped, remark } from './print.ts';
 import { refusal } from './refusal.ts';
-import { writeWhole } from './write.ts';
+import { writePage } from './write/page.ts';
+import { readersOfAll } from './write/privacy.ts';
 
 /** Whether a whole page is asked for: with `--html`, or by the name of the file that `-o` gives. */
 export const isPage = ({ html, output }: { readonly html?: true; readonly output?: string }): boolean =>
@@ -16,7 +17,8 @@ export const deliver = (page: string, output: string | undefined): void => {
         `\`${output}\` is a file of notes, and no page is put in its place.`,
         'Name another file with `-o`.',
       );
-    writeWhole(output, Buffer.from(page.endsWith('\n') ? page : `${page}\n`, 'utf8'));
+    const { grounds, files } = notesRead();
+    writePage(output, Buffer.from(page.endsWith('\n') ? page : `${page}\n`, 'utf8'), grounds, readersOfAll(files));
     remark(`Written to ${output}.`);
   }
 };

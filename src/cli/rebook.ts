@@ -18,7 +18,8 @@ import { printTyped, remark } from './print.ts';
 import { type Stub, stubLines } from './rebook-stub.ts';
 import { refusal } from './refusal.ts';
 import { dayOf } from './today.ts';
-import { writeWhole } from './write.ts';
+import { writeNotes } from './write/notes.ts';
+import { groundsOf, refuseNoFile } from './write/place.ts';
 
 export type RebookOptions = { readonly on?: string; readonly append?: string };
 
@@ -91,11 +92,12 @@ export const rebook = (name: string, paths: readonly string[], options: RebookOp
       `\`${into}\` is no file of notes: its name does not end in \`${ENDING}\`, so nothing is added.`,
       'Name one that does, or `auto` for the file of the last visit.',
     );
+  refuseNoFile(into);
   const source = sourceOf(journal, into);
   const end = source.lines.every((text) => text === '') ? -1 : source.lines.length - 1;
   const apart = end >= 0 && source.lines[end]?.trim() !== '' ? [''] : [];
   const added = addLines(source, end, [...apart, ...stub]);
-  writeWhole(added.path, added.bytes, added.was);
+  writeNotes(added.path, added.bytes, added.was, groundsOf(paths));
   printTyped(`${added.path}:${added.line + apart.length + 1}  ${stub[0]}`);
   for (const { message, line } of added.notices) remark(`${added.path}:${line + 1}  ${message}`);
   remarkAhead(journal, client, next);

@@ -9,6 +9,16 @@ export const refusal = (what: string, todo?: string): Refusal =>
 export const isRefusal = (thrown: unknown): thrown is Refusal =>
   thrown instanceof Error && thrown.name === 'Refusal' && 'todo' in thrown;
 
+/** The refusal of a file that something else changed while it was read: another try may do. `what` says what is not done. */
+export const changedMeanwhile = (path: string, what: string): Refusal & { readonly changed: string } =>
+  Object.assign(refusal(`\`${path}\` has changed since it was read, so ${what}.`, 'Run the command again.'), {
+    changed: path,
+  });
+
+/** The file that changed while it was read, where that is why something was refused. */
+export const changedIn = (thrown: unknown): string | undefined =>
+  isRefusal(thrown) && 'changed' in thrown && typeof thrown.changed === 'string' ? thrown.changed : undefined;
+
 /** Words as they are offered: `` `a` ``, `` `a` or `b` ``. */
 export const offered = (words: readonly string[]): string => {
   const quoted = words.map((word) => `\`${word}\``);

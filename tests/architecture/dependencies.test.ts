@@ -3,7 +3,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Source } from './imports.ts';
 import { topLevelName } from './layout.ts';
-import { confinementOffences, directionOffences, leakOffences } from './offences.ts';
+import { confinementOffences, DOOR, directionOffences, doorOffences, leakOffences } from './offences.ts';
 
 const sources: readonly Source[] = readdirSync('src', { recursive: true, encoding: 'utf8' })
   .map((name) => `src/${name.replaceAll('\\', '/')}`)
@@ -22,6 +22,11 @@ describe('the source keeps its layout', () => {
 
   test('packages and built-ins stay in the files they are confined to', () => {
     expect(sources.flatMap(confinementOffences)).toEqual([]);
+  });
+
+  test('the disk is changed through one door', () => {
+    expect(sources.map(({ path }) => path)).toContain(DOOR);
+    expect(sources.flatMap(doorOffences)).toEqual([]);
   });
 
   test('no clock, locale or chance outside the command line', () => {
@@ -58,6 +63,29 @@ describe('the layout checks see what they are for', () => {
   test('text, the own folder and comments are free', () => {
     const text = "import { a } from '../text/span.ts';\nimport { b } from './read.ts';\n// import '../cli/main.ts';";
     expect(directionOffences({ path: 'src/journal/store.ts', text })).toEqual([]);
+  });
+
+  test.each([
+    "import { writeFileSync } from 'node:fs';",
+    "import { readFileSync, rmSync as away } from 'fs';",
+    "import { openSync } from 'node:fs';",
+    "import fs from 'node:fs';",
+    "import * as fs from 'node:fs';",
+    "import { readFile } from 'node:fs/promises';",
+    "export { rmSync } from 'node:fs';",
+    "export * from 'node:fs';",
+    "const fs = await import('node:fs');",
+    "const fs = process.getBuiltinModule('fs');",
+    "import { spawnSync } from 'node:child_process';",
+    "const { rmSync } = createRequire(import.meta.url)('x'), y = require('fs');",
+  ])('another door is seen: %s', (text) => {
+    expect(doorOffences({ path: 'src/cli/check.ts', text })).not.toEqual([]);
+    expect(doorOffences({ path: DOOR, text })).toEqual([]);
+  });
+
+  test('looking at the disk is no door', () => {
+    const text = "import {\n  readFileSync,\n  type Stats,\n} from 'node:fs';\n// import { rmSync } from 'node:fs';";
+    expect(doorOffences({ path: 'src/cli/check.ts', text })).toEqual([]);
   });
 
   test('a file outside the table is an offence', () => {

@@ -29,6 +29,39 @@ export function confinementOffences({ path, text }: Source): readonly string[] {
   );
 }
 
+const DISK = /^(?:node:)?fs(?:\/promises)?$/;
+
+/** What of the disk's module only looks; whatever is not among these could change it. */
+const LOOKING = new Set([
+  ...['accessSync', 'constants', 'existsSync', 'lstatSync', 'readdirSync', 'readFileSync', 'realpathSync', 'statSync'],
+  ...['watch', 'BigIntStats', 'Dirent', 'FSWatcher', 'Stats'],
+]);
+
+/** The one file that may change a disk. */
+export const DOOR = 'src/cli/write/door.ts';
+
+/** One line for each way in which a file could change a disk without going through the door. */
+export const doorOffences = ({ path, text }: Source): readonly string[] => {
+  if (path === DOOR) return [];
+  const code = text.replace(/\/\*[\s\S]*?\*\/|^\s*\/\/.*$/gm, '');
+  const offences: string[] = [];
+  for (const [, clause = '', specifier = ''] of code.matchAll(
+    /\b(?:import|export)\b([^'"`;]*?)\bfrom\s*['"]([^'"]+)['"]/g,
+  )) {
+    if (!DISK.test(specifier)) continue;
+    const names = /^\s*(?:type\s+)?\{([^}]*)\}\s*$/.exec(clause)?.[1];
+    if (names === undefined || specifier.endsWith('promises')) offences.push(`${path}: all of ${specifier}`);
+    for (const name of (names ?? '').split(',').map((one) => one.trim().replace(/^type\s+|\s+as\s+.*$/g, '')))
+      if (name !== '' && !LOOKING.has(name)) offences.push(`${path}: ${name} of ${specifier}`);
+  }
+  if (/\bimport\s*(?:\(\s*)?['"](?:node:)?fs\b/.test(code)) offences.push(`${path}: fs, not by names`);
+  for (const [way] of code.matchAll(
+    /['"](?:node:)?(?:child_process|worker_threads|sqlite)['"]|\bgetBuiltinModule\b|\bprocess\.binding\b|\brequire\(/g,
+  ))
+    offences.push(`${path}: ${way}`);
+  return offences;
+};
+
 /** One line for each use of the clock, the locale or chance outside src/cli/. */
 export function leakOffences({ path, text }: Source): readonly string[] {
   if (path.startsWith('src/cli/')) return [];

@@ -3,6 +3,7 @@ import {
   chmodSync,
   existsSync,
   lstatSync,
+  mkdirSync,
   readFileSync,
   realpathSync,
   statSync,
@@ -36,7 +37,7 @@ describe.each(CHANGING)('$says', ({ words, files, writes }) => {
     const folder = realpathSync(program.folder(files));
     const steps: string[] = [];
     const restore = watchDisk(folder, (step) => {
-      steps.push(`${step.name} ${basename(step.path)}`);
+      if (!/-\d+\.new$/.test(step.path)) steps.push(`${step.name} ${basename(step.path)}`);
       return undefined;
     });
     await run(words(folder)).finally(restore);
@@ -53,13 +54,14 @@ describe.each(CHANGING)('$says', ({ words, files, writes }) => {
 
   test('mode and symlink kept; nobody else can read the temp file who cannot read the notes', async () => {
     const folder = realpathSync(program.folder(files));
-    const real = join(program.folder(), 'elsewhere.txt');
+    mkdirSync(join(folder, 'deep'), { recursive: true });
+    const real = join(folder, 'deep', 'elsewhere.txt');
     writeFileSync(real, files[name] ?? '', { mode: 0o600 });
     spawnSync('rm', [join(folder, name)]);
     symlinkSync(real, join(folder, name));
     const modes: number[] = [];
     const restore = watchDisk(realpathSync(real).replace(/elsewhere\.txt$/, ''), (step) => {
-      if (step.name === 'writeFileSync') modes.push(statSync(step.path).mode & 0o777);
+      if (step.name === 'writeFileSync' && !/-\d+\.new$/.test(step.path)) modes.push(statSync(step.path).mode & 0o777);
       return undefined;
     });
     await run(words(folder)).finally(restore);
@@ -82,7 +84,7 @@ describe.each(CHANGING)('$says', ({ words, files, writes }) => {
       const folder = realpathSync(program.folder(files));
       const theirs = `${files[name]}# typed meanwhile\n`;
       const restore = watchDisk(folder, (step) => {
-        if (step.name === moment && step.path.includes(`.${name}.`))
+        if (step.name === moment && step.path.endsWith(`.${name}.${process.pid}.new`))
           spawnSync('sh', ['-c', `cat > '${join(folder, name)}'`], { input: theirs });
         return undefined;
       });

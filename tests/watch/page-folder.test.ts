@@ -1,6 +1,19 @@
 import { spawnSync } from 'node:child_process';
-import { appendFileSync, existsSync, mkdirSync, readdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  appendFileSync,
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  renameSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
+import { isDeepStrictEqual } from 'node:util';
 import { describe, expect, test } from 'vitest';
 import { cardFile } from '../../src/cli/watch/card-file.ts';
 import { openPageFolder, type PageFolder } from '../../src/cli/watch/page-folder.ts';
@@ -16,6 +29,14 @@ type SmallDisk = {
   readonly free: () => void;
   readonly end: () => void;
 };
+
+/** The cards of a folder of pages, by their names in it. */
+const clientsOf = (pages: Readonly<Record<string, string>>): Record<string, string> =>
+  Object.fromEntries(
+    Object.entries(pages).flatMap(([name, html]) =>
+      name.startsWith('clients/') ? [[name.slice('clients/'.length), html]] : [],
+    ),
+  );
 
 const refusesAll = (): never => {
   throw Object.assign(new Error('no space left on device'), { code: 'ENOSPC' });
@@ -122,6 +143,47 @@ describe('while watching', () => {
     await watched.shows('wren', 1);
     await endsCold(watched);
   });
+
+  test.concurrent.each([{ events: true }, { events: false }])(
+    'a page that something else overwrites, cuts short, empties or adds is right again: %o',
+    async ({ events }) => {
+      const watched = await watchFolder(FILES, { events });
+      const at = (name: string): string => join(watched.out, name);
+      const cold = pagesIn(watched.out);
+      const own = ['about-these-pages.txt', '.gitignore'].map((name) => [name, watched.page(name)] as const);
+      const faults: readonly (() => void)[] = [
+        () => writeAt(at('clients/wren.html'), '<p>theirs</p>'),
+        () => truncateSync(at('clients/otto.html'), 100),
+        () => writeAt(at('index.html'), ''),
+        () => appendFileSync(at('findings.html'), '<p>theirs</p>'),
+        () => writeAt(at('clients/stray.html'), '<p>theirs</p>'),
+        () => writeAt(at('clients/wren.html'), (cold['clients/wren.html'] ?? '').replace('40', '90')),
+        () => chmodSync(at('clients/wren.html'), 0o666),
+        () => symlinkSync(at('index.html'), at('clients/link.html')),
+        () => renameSync(at('clients/wren.html'), at('clients/otto.html')),
+        () => rmSync(at('clients'), { recursive: true }),
+        () => renameSync(at('clients'), at('cards')),
+        () => own.forEach(([name]) => void writeAt(at(name), 'theirs')),
+      ];
+      for (const [index, fault] of faults.entries()) {
+        fault();
+        watched.kept.look();
+        await until(`the pages after fault ${index}`, () => {
+          try {
+            return (
+              isDeepStrictEqual(pagesIn(join(watched.out, 'clients')), clientsOf(cold)) &&
+              ['index.html', 'findings.html'].every((name) => watched.page(name) === cold[name]) &&
+              own.every(([name, text]) => watched.page(name) === text)
+            );
+          } catch {
+            return false;
+          }
+        });
+      }
+      expect(watched.changes).toEqual([]);
+      expect(statSync(at('clients/wren.html')).mode & 0o022 & ~(0o666 & ~process.umask())).toBe(0);
+    },
+  );
 
   test.concurrent('a page that cannot be written stays as it was, and follows when it can be', async () => {
     const watched = await watchFolder(FILES);

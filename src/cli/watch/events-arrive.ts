@@ -1,5 +1,6 @@
-import { type FSWatcher, rmSync, statSync, watch, writeFileSync } from 'node:fs';
+import { type FSWatcher, statSync, watch } from 'node:fs';
 import { join } from 'node:path';
+import { makeFile, takeFile } from '../write/door.ts';
 
 /** Milliseconds in which a sign of a file just made has to come. */
 const PATIENCE = 1_000;
@@ -26,13 +27,17 @@ export const eventsArrive = (pages: string, root: string): Promise<boolean> => {
     const end = (came: boolean): void => {
       clearTimeout(timer);
       watcher?.close();
-      rmSync(probe, { force: true });
+      try {
+        takeFile(probe);
+      } catch {
+        // A folder that takes no file away is told of when a page is written.
+      }
       resolve(came);
     };
     try {
       watcher = watch(pages, () => end(true));
       watcher.on('error', () => end(false));
-      writeFileSync(probe, '');
+      makeFile(probe, '');
     } catch {
       end(false);
     }

@@ -4,6 +4,7 @@ import { isHidden } from '../../journal/find.ts';
 import { type HintsOptions, startHints } from '../../journal/watch.ts';
 import { openSession, type Session, type Settled } from '../../rules/session.ts';
 import type { Finding } from '../../text/finding.ts';
+import { reasonOf } from '../open-journal.ts';
 import { cardFile } from './card-file.ts';
 import { FINDINGS, INDEX, startDrawing } from './draw.ts';
 import { faultText } from './fault-text.ts';
@@ -14,8 +15,8 @@ import { pageQueue } from './page-queue.ts';
 import { type Job, type Looked, startPulse } from './pulse.ts';
 import { troublesTo } from './troubles.ts';
 
-/** The notes as they are known, and the day they are reckoned to. */
-export type State = { readonly settled: Settled; readonly on: string };
+/** The notes as they are known, the day they are reckoned to, and the folder they are in. */
+export type State = { readonly settled: Settled; readonly on: string; readonly root: string };
 
 /** A change that was taken in. */
 export type Change = State & {
@@ -89,7 +90,7 @@ export const keepCurrent = async (options: KeepOptions): Promise<Kept> => {
     const settled = session.settle(on);
     const { draw, gone } = drawing.take(settled, on);
     queue.add([...draw.map(cardFile), ...gone, INDEX, FINDINGS]);
-    return { settled, on };
+    return { settled, on, root };
   };
 
   const sayUnreadable = ({ unreadable, isThere }: Look, stands: string): void => {
@@ -114,8 +115,11 @@ export const keepCurrent = async (options: KeepOptions): Promise<Kept> => {
   sayUnreadable(seen, 'It is left out.');
   let state = takeIn(seen, dayOf());
   let found: readonly Finding[] = state.settled.all().findings;
+  folder.asPrivateAs(state.settled.journal.sources.keys());
   const pages = await writePages();
-  folder.keepOnly(drawing.files());
+  // After a fault the drawing may be a new one with nothing in it, and the cards stand.
+  let cards = drawing.files();
+  folder.keepOnly(cards);
 
   /** After a fault of ours: what it left half done is not trusted, and everything is worked out anew. */
   let isFaulty = false;
@@ -129,6 +133,7 @@ export const keepCurrent = async (options: KeepOptions): Promise<Kept> => {
         all = disk.look(performance.now());
       }
       state = takeIn(all, on);
+      cards = drawing.files();
       isFaulty = false;
     } catch (error) {
       isFaulty = true;
@@ -139,15 +144,32 @@ export const keepCurrent = async (options: KeepOptions): Promise<Kept> => {
     return !isFaulty;
   };
 
+  /** Pages that something else changed or took. A folder that cannot be put right is told of, and is looked at again. */
+  const lostPages = (): readonly string[] => {
+    let why = new Map<string, string>();
+    let lost: readonly string[] = [];
+    try {
+      lost = folder.lost(cards);
+    } catch (error) {
+      const reason = reasonOf(error);
+      why = new Map([[reason, `The folder of the pages cannot be put right: ${reason}. It is tried again.`]]);
+    }
+    troubles.are('put right', why);
+    return lost;
+  };
+
   const work = async ({ files, now, since }: Job): Promise<Looked> => {
     const look = disk.look(now, files);
+    const ofAll = files === undefined && look.isThere;
+    if (ofAll) folder.asPrivateAs(state.settled.journal.sources.keys());
+    const pagesLost = ofAll ? lostPages() : [];
     const looked = { took: performance.now() - now, again: look.again };
     sayUnreadable(look, 'What was read of it last stands.');
     if (!look.isThere) return looked;
     const on = dayOf();
     const isNew = look.put.size > 0 || on !== day;
     if (isNew && !takeInOrTell(look, on)) return looked;
-    if (files === undefined) queue.add(folder.lost());
+    queue.add(pagesLost);
     if (queue.isEmpty()) return looked;
     const written = await writePages();
     if (isNew) {

@@ -2,7 +2,7 @@ import { addLines } from '../add-lines.ts';
 import { indentation, lastLine } from '../now.ts';
 import { isRefusal } from '../refusal.ts';
 import { stamp } from '../stamp.ts';
-import { writeWhole } from '../write.ts';
+import { holdNotes } from '../write/notes.ts';
 import { visitsOn } from './draw.ts';
 import type { State } from './keep-current.ts';
 import { stampsFor } from './stamps.ts';
@@ -29,7 +29,7 @@ const askedIn = (body: string): { readonly client: string; readonly line: string
  * no other; what `minute` says is the only thing new in it. The file is replaced whole, and not at all when it has changed
  * since it was read.
  */
-export const stampHere = ({ settled, on }: State, body: string, minute: number): Stamped => {
+export const stampHere = ({ settled, on, root }: State, body: string, minute: number): Stamped => {
   const asked = askedIn(body);
   if (asked === undefined) return not('That is no line of a visit.');
   const visits = visitsOn(settled, on).filter(
@@ -46,7 +46,7 @@ export const stampHere = ({ settled, on }: State, body: string, minute: number):
     const added = addLines(source, lastLine(source.lines, stood), [indentation(source.lines, stood) + line]);
     if (added.notices.length > 0 || added.entries.length !== source.entries.length)
       return not(`\`${line}\` does not read cleanly there.`);
-    writeWhole(added.path, added.bytes, added.was);
+    holdNotes(added.path, [root], ({ write }) => write(added.bytes, added.was));
     return { isNoted: true, line, file: added.path, at: added.line + 1 };
   } catch (error) {
     if (isRefusal(error)) return not(error.message);
