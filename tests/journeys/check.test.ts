@@ -93,7 +93,7 @@ describe('check', () => {
   });
 
   test('an explained finding no longer counts, and --reasons shows it with the reason', () => {
-    const explained = `${CLIENTS.replace('1:2\n', '1:3\n')}  because ratio-off-mix "thin, for a slow hand"\n`;
+    const explained = `${CLIENTS.replace('40 clay', '15 clay').replace('1:2\n', '1:3\n')}  because ratio-off-mix "thin, for a slow hand"\n`;
     const cwd = program.folder({ ...JOURNAL, 'clients.bowl': explained });
     const { code, out } = program.run(['check'], { cwd });
     expect(code).toBe(0);

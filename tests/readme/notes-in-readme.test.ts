@@ -63,8 +63,10 @@ test('a remark is not judged but where it says so', () => {
     found(
       `${shelf}client wren-abbott "Wren Abbott"\nvisit 2026-09-04 wren-abbott\n${line}\nbowl A 40 clay + 6% 1:2\nplace A lengths off-scalp foil\non 14:00 A lengths\ncheck 14:10 A orange\ncheck 14:20 A gold\noff 14:25 A\nresult lengths 7`,
     );
-  expect(visit('aim "stretched like gum and broke"')).toEqual([]);
-  expect(visit('start lengths 5 "stretched like gum and broke"')).toEqual([]);
+  expect(visit('aim "as long as it takes"')).toEqual([]);
+  expect(visit('start lengths 5 "shiny, even"')).toEqual([]);
+  expect(visit('call 2026-09-05 "lids swollen"')[0]).toMatch(/^stop harm-told/);
+  expect(visit('start lengths 5 "stretched like gum and broke"')[0]).toMatch(/^fix harm-told/);
   expect(visit('test strand clay 20min "stretched like gum and broke"')[0]).toMatch(/^stop adverse-test/);
   expect(visit('reaction 14:05 A "burning"')[0]).toMatch(/^stop reaction-left-on/);
 });
