@@ -1,5 +1,5 @@
 import { cardMarkdown } from '../pages/card.ts';
-import { reckonAll } from '../reckon/visit.ts';
+import { reckonClient } from '../reckon/visit.ts';
 import { findAll } from '../rules/run.ts';
 import { findClient } from './find-client.ts';
 import { openJournal } from './open-journal.ts';
@@ -32,8 +32,8 @@ export const card = async (name: string, paths: readonly string[], options: Card
   const last = visitsShown(options);
   const { journal, unreadable } = openJournal(paths);
   const client = findClient(journal, name);
-  const all = reckonAll(journal);
-  const reckoned = all.get(client.name) ?? [];
+  // Hers alone: what goes wrong in another's notes costs her no card.
+  const reckoned = reckonClient(journal, client);
   const code = unreadable.length > 0 ? 2 : 0;
   if (options.json) {
     const { visitJson } = await import('./visit-json.ts');
@@ -41,7 +41,9 @@ export const card = async (name: string, paths: readonly string[], options: Card
     deliver(JSON.stringify(value, undefined, 2), options.output);
     return code;
   }
-  const { findings, answered } = findAll(journal, all, on);
+  const { findings, answered, faults = [] } = findAll(journal, undefined, on);
+  const fault = faults.find((one) => one.client === client.name);
+  if (fault !== undefined) throw fault.fault;
   const own = [...new Set([...findings, ...answered])].filter((finding) => finding.client === client.name);
   const given = { on, ...(options.money && { money: true }), ...(last !== undefined && { last }) };
   if (!isPage(options)) deliver(cardMarkdown(journal, client, reckoned, own, given), options.output);

@@ -5,11 +5,12 @@ import { counts, findAll } from '../rules/run.ts';
 import { type Finding, SEVERITIES } from '../text/finding.ts';
 import { nearNames } from '../text/near.ts';
 import { withoutControls } from '../text/width.ts';
+import { clientFaultText } from './client-fault-text.ts';
 import { paintFor } from './colour.ts';
 import { findingJson } from './finding-json.ts';
 import { cautionsOnce, findingText, linesIn } from './finding-text.ts';
 import { openJournal } from './open-journal.ts';
-import { print, printJson } from './print.ts';
+import { print, printJson, remark } from './print.ts';
 import { offered, refusal } from './refusal.ts';
 import { summaryOf } from './summary.ts';
 import { dayOf } from './today.ts';
@@ -70,12 +71,15 @@ const groundless = (journal: Journal): string[] => {
     : [`${text} Add the files of salon and shelf to the paths, or put the notes into one folder.`];
 };
 
-/** `bowlbook check`: what the rules find in the notes. Exit code 1 when a `stop` or a `fix` is among it. */
+/**
+ * `bowlbook check`: what the rules find in the notes. Exit code 1 when a `stop` or a `fix` is among it, 3 when the program
+ * could not work out a client: the others are checked all the same.
+ */
 export const check = (paths: readonly string[], options: CheckOptions): number => {
   const day = dayOf(options.on);
   const isShown = onlyNamed(options.only ?? []);
   const { journal, unreadable, shown: files } = openJournal(paths);
-  const { findings, answered } = findAll(journal, undefined, day);
+  const { findings, answered, faults = [] } = findAll(journal, undefined, day);
   const isNamed = (finding: Finding): boolean => isShown(finding) && files.has(finding.place.file);
   const found = findings.filter(isNamed);
   const explained = answered.filter(isNamed);
@@ -98,5 +102,6 @@ export const check = (paths: readonly string[], options: CheckOptions): number =
       ].join('\n\n'),
     );
   }
-  return unreadable.length > 0 ? 2 : found.some(counts) ? 1 : 0;
+  for (const { client, fault } of faults) remark(clientFaultText(client, fault));
+  return faults.length > 0 ? 3 : unreadable.length > 0 ? 2 : found.some(counts) ? 1 : 0;
 };

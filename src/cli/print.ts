@@ -1,5 +1,11 @@
 import { withoutControls } from '../text/width.ts';
 
+const JSON_CONTROL = /[\u007f-\u009f\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/g;
+
+/** The same JSON with nothing in it that a terminal obeys: JSON escapes C0 by itself, and not the rest. */
+const escapedJson = (text: string): string =>
+  text.replace(JSON_CONTROL, (control) => `\\u${control.charCodeAt(0).toString(16).padStart(4, '0')}`);
+
 /** Writes to standard output, with one line end at the end. */
 export const print = (text: string): void => {
   process.stdout.write(text.endsWith('\n') ? text : `${text}\n`);
@@ -14,8 +20,11 @@ export const remark = (text: string): void => {
 export const printTyped = (text: string): void =>
   print(process.stdout.isTTY ? text.split('\n').map(withoutControls).join('\n') : text);
 
-/** Writes a value as JSON to standard output. */
-export const printJson = (value: unknown): void => print(JSON.stringify(value, undefined, 2));
+/** Writes a value as JSON to standard output; to a terminal without a character that it would obey. */
+export const printJson = (value: unknown): void => {
+  const text = JSON.stringify(value, undefined, 2);
+  print(process.stdout.isTTY ? escapedJson(text) : text);
+};
 
 /** Ends quietly when whoever reads the output has gone (`bowlbook check | head`). */
 export const guardOutput = (): void => {

@@ -9,8 +9,8 @@ import { stringify } from 'csv-stringify/sync';
 /** A cell: text of the notes, or a figure as text; undefined is an empty cell. */
 export type Cell = string | number | undefined;
 
-/** What a spreadsheet takes for a formula. Source: OWASP, CSV injection; a tab and a line end count too. */
-const FORMULA = /^[=+\-@\t\r\n\uff0b\uff0d\uff1d\uff20]/;
+/** What a spreadsheet takes for a formula. Source: OWASP, CSV injection; a tab and a line end count too, and blanks before one. */
+const FORMULA = /^(?:[\t\r\n]|[\s\u200b\u2060\ufeff]*[=+\-@\uff0b\uff0d\uff1d\uff20])/;
 /** A plain figure, which may be negative, stays a figure. */
 const FIGURE = /^-?\d+(\.\d+)?$/;
 

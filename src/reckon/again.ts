@@ -18,10 +18,76 @@ export type Earlier = {
   readonly share: Exact;
 };
 
-/** The dates nearest to a day, nearest first, of two as near the earlier, at most three. */
-const nearest = (visits: readonly Stood<Visit>[], day: string): string[] => {
+type Dates = {
+  readonly byDate: ReadonlyMap<string, readonly Stood<Visit>[]>;
+  /** By bowl, the dates of the visits that mix it, oldest first, each as often as visits have it. */
+  readonly mixedOn: ReadonlyMap<string, readonly string[]>;
+};
+
+const datesKept = new WeakMap<ClientFile, Dates>();
+
+/** A client's visits by their dates; sorted once, as each `again` that reaches back asks. */
+const datesOf = (client: ClientFile): Dates => {
+  const kept = datesKept.get(client);
+  if (kept !== undefined) return kept;
+  const byDate = new Map<string, Stood<Visit>[]>();
+  const mixedOn = new Map<string, string[]>();
+  for (const visit of client.visits) {
+    const date = dayOf(visit);
+    const there = byDate.get(date);
+    if (there === undefined) byDate.set(date, [visit]);
+    else there.push(visit);
+    if (date !== '')
+      for (const bowl of mixedIn(visit)) {
+        const dates = mixedOn.get(bowl);
+        if (dates === undefined) mixedOn.set(bowl, [date]);
+        else dates.push(date);
+      }
+  }
+  for (const dates of mixedOn.values()) dates.sort();
+  const made = { byDate, mixedOn };
+  datesKept.set(client, made);
+  return made;
+};
+
+/** The first position in sorted dates that is not before a day. */
+const positionOf = (dates: readonly string[], day: string): number => {
+  let [from, to] = [0, dates.length];
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    if ((dates[middle] ?? '') < day) from = middle + 1;
+    else to = middle;
+  }
+  return from;
+};
+
+type Without = { readonly own: Stood<Visit>; readonly until?: string };
+
+/**
+ * The dates nearest to a day on which a client's visits other than `own` mix a bowl, nearest first, of two as near the
+ * earlier, at most three.
+ */
+const nearest = (client: ClientFile, bowl: string, day: string, { own, until }: Without): string[] => {
+  const { byDate, mixedOn } = datesOf(client);
+  const dates = mixedOn.get(bowl) ?? [];
+  const isOwn = dayOf(own);
+  const counts = (date: string): boolean =>
+    (until === undefined || date <= until) &&
+    (date !== isOwn || (byDate.get(date) ?? []).some((one) => one !== own && mixedIn(one).has(bowl)));
+  const middle = positionOf(dates, day);
+  const pick = (start: number, step: 1 | -1): string[] => {
+    const found: string[] = [];
+    let before: string | undefined;
+    for (let index = start; found.length < 3; index += step) {
+      const date = dates[index];
+      if (date === undefined || (until !== undefined && step === 1 && date > until)) break;
+      if (date !== before && counts(date)) found.push(date);
+      before = date;
+    }
+    return found;
+  };
   const far = (date: string): number => Math.abs(dayNumber(date) - dayNumber(day));
-  return [...new Set(visits.map(dayOf))].sort((a, b) => far(a) - far(b)).slice(0, 3);
+  return [...pick(middle - 1, -1), ...pick(middle, 1)].sort((a, b) => far(a) - far(b)).slice(0, 3);
 };
 
 /** What was typed, with a date in its place. */
@@ -67,10 +133,7 @@ export const findEarlier = (
   if (from.date === undefined) {
     if (from.client === undefined && hasIt(visit)) return { client, visit, bowl, share };
     const today = dayOf(visit);
-    const dates = nearest(
-      whose.visits.filter((one) => one !== visit && dayOf(one) <= today && hasIt(one)),
-      today,
-    );
+    const dates = nearest(whose, bowl, today, { own: visit, until: today });
     const [latest] = dates;
     return {
       kind: 'again-undated',
@@ -84,15 +147,12 @@ export const findEarlier = (
     };
   }
   const { date, at } = from.date;
-  const there = whose.visits.filter((one) => dayOf(one) === date);
+  const there = datesOf(whose).byDate.get(date) ?? [];
   const last = there.findLast(hasIt);
   if (last !== undefined) return { client: whose, visit: last, bowl, share };
   const others = there.filter(isOther);
   if (others.length === 0) {
-    const dates = nearest(
-      whose.visits.filter((one) => one !== visit && hasIt(one)),
-      date,
-    );
+    const dates = nearest(whose, bowl, date, { own: visit });
     const todo =
       dates.length > 0
         ? `The nearest with a bowl ${bowl}: ${listed(dates)}.`

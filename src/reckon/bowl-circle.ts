@@ -25,10 +25,7 @@ const circleProblem = (last: BowlPlan, others: readonly BowlPlan[]): BowlProblem
  */
 export const markCircle = (round: readonly BowlPlan[], circled: Circled): void => {
   const inOrder = [...round].sort(comparePlans);
-  const last = inOrder.at(-1);
-  for (const plan of inOrder) {
-    if (circled.has(plan)) continue;
-    const others = inOrder.filter((other) => other !== plan);
-    circled.set(plan, plan === last ? circleProblem(plan, others) : undefined);
-  }
+  const last = inOrder.pop();
+  for (const plan of inOrder) if (!circled.has(plan)) circled.set(plan, undefined);
+  if (last !== undefined && !circled.has(last)) circled.set(last, circleProblem(last, inOrder));
 };

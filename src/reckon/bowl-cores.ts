@@ -8,7 +8,7 @@ import { div, type Exact, isZero, ONE } from '../text/exact.ts';
 import { type Earlier, findEarlier } from './again.ts';
 import { type Solved, solveBowl } from './bowl.ts';
 import { type Circled, markCircle } from './bowl-circle.ts';
-import { type BowlPlan, dayOf, type OnLine, placeIn, planBowls, type VisitPlan } from './bowl-plan.ts';
+import { type BowlPlan, bowlName, dayOf, type OnLine, placeIn, planBowls, type VisitPlan } from './bowl-plan.ts';
 import { repeatParts } from './bowl-repeat.ts';
 import type { BowlProblem, BowlReckoned } from './model.ts';
 import { type BowlSaid, type Part, type Parted, type Said, type Typed, typedPart } from './part.ts';
@@ -36,7 +36,8 @@ export type BowlMemo = Map<Stood<Visit>, VisitBowls>;
 export type Working = {
   readonly journal: Journal;
   readonly memo: BowlMemo;
-  readonly way: BowlPlan[];
+  /** The bowls on the way here, each with its position on it. */
+  readonly way: Map<BowlPlan, number>;
   readonly circled: Circled;
 };
 
@@ -179,26 +180,75 @@ const solvePlan = (working: Working, bowls: VisitBowls, plan: BowlPlan): Core =>
   return solved;
 };
 
-/** One bowl of a visit that is not already being solved. It is solved once. */
+type Asked = { readonly bowls: VisitBowls; readonly plan: BowlPlan };
+
+/** The bowls that a bowl is made out of, in the order in which solving it asks for them. */
+const sourcesOf = (working: Working, bowls: VisitBowls, plan: BowlPlan): Asked[] => {
+  const { bowl, again, more, plus } = plan;
+  const sources: Asked[] = [];
+  const ask = (of: VisitBowls, name: string | undefined): void => {
+    const source = name === undefined ? undefined : of.plan.bowls.get(name);
+    if (source !== undefined) sources.push({ bowls: of, plan: source });
+  };
+  if (more !== undefined) ask(bowls, more.of);
+  else if (bowl === undefined && again !== undefined) {
+    const earlier = findEarlier(working.journal, bowls, again.fact, again.line);
+    if (!('kind' in earlier)) ask(visitBowls(working, earlier.client, earlier.visit), earlier.bowl);
+  }
+  for (const { out } of bowl?.fact.parts ?? []) ask(bowls, out && bowlName(out));
+  for (const { fact } of plus) ask(bowls, fact.out && bowlName(fact.out));
+  return sources;
+};
+
+const solveOnce = (working: Working, bowls: VisitBowls, plan: BowlPlan): Core => {
+  const { way, circled } = working;
+  way.set(plan, way.size);
+  const solved = circled.has(plan) ? undefined : solvePlan(working, bowls, plan);
+  way.delete(plan);
+  const problem = circled.get(plan);
+  const core = solved === undefined || circled.has(plan) ? empty(plan, problem === undefined ? [] : [problem]) : solved;
+  bowls.cores.set(plan.name, core);
+  return core;
+};
+
+const roundFrom = (way: ReadonlyMap<BowlPlan, number>, since: number): BowlPlan[] => [...way.keys()].slice(since);
+
+/**
+ * One bowl of a visit that is not already being solved. It is solved once, after the bowls that it is made out of. These
+ * wait in a list and not on the program's stack: a chain may be as long as the notes.
+ */
 export const coreOfPlan = (working: Working, bowls: VisitBowls, plan: BowlPlan): Core => {
   const done = bowls.cores.get(plan.name);
   if (done !== undefined) return done;
   const { way, circled } = working;
-  way.push(plan);
-  const solved = solvePlan(working, bowls, plan);
-  way.pop();
-  const problem = circled.get(plan);
-  const core = circled.has(plan) ? empty(plan, problem === undefined ? [] : [problem]) : solved;
-  bowls.cores.set(plan.name, core);
-  return core;
+  type Waiting = Asked & { readonly sources: Asked[]; next: number };
+  const waiting: Waiting[] = [];
+  const enter = (asked: Asked): void => {
+    way.set(asked.plan, way.size);
+    waiting.push({ ...asked, sources: sourcesOf(working, asked.bowls, asked.plan), next: 0 });
+  };
+  enter({ bowls, plan });
+  for (let top = waiting.at(-1); top !== undefined; top = waiting.at(-1)) {
+    const source = top.sources[top.next++];
+    if (source === undefined) {
+      waiting.pop();
+      way.delete(top.plan);
+      solveOnce(working, top.bowls, top.plan);
+    } else if (!source.bowls.cores.has(source.plan.name)) {
+      const since = way.get(source.plan);
+      if (since === undefined) enter(source);
+      else markCircle(roundFrom(way, since), circled);
+    }
+  }
+  return bowls.cores.get(plan.name) ?? solveOnce(working, bowls, plan);
 };
 
 /** One bowl of a visit by its name. Undefined when there is none, or while it is being solved: it is made of itself. */
 export const coreOf = (working: Working, bowls: VisitBowls, name: string): Core | undefined => {
   const plan = bowls.plan.bowls.get(name);
   if (plan === undefined) return undefined;
-  const since = working.way.indexOf(plan);
-  if (since < 0) return coreOfPlan(working, bowls, plan);
-  markCircle(working.way.slice(since), working.circled);
+  const since = working.way.get(plan);
+  if (since === undefined) return coreOfPlan(working, bowls, plan);
+  markCircle(roundFrom(working.way, since), working.circled);
   return undefined;
 };

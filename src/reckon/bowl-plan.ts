@@ -125,14 +125,16 @@ const bowlOf = (planning: Planning, name: Name, line: number): Draft | undefined
 /** `more A` makes A2, then A3, whichever is free. */
 const openMore = (planning: Planning): void => {
   const { visit, facts, bowls } = planning;
+  const numbers = new Map<string, number>();
   for (const fact of facts) {
     if (fact.word !== 'more') continue;
     const line = visit.line + fact.line;
     const of = bowlOf(planning, fact.bowl, line);
     if (of === undefined) continue;
     const letter = of.name.replace(/\d+$/, '');
-    let number = 2;
+    let number = numbers.get(letter) ?? 2;
     while (bowls.has(`${letter}${number}`)) number++;
+    numbers.set(letter, number + 1);
     const more = { of: of.name, amount: fact.amount };
     open(planning, `${letter}${number}`, placeIn(visit, line, fact.bowl.at), { more });
   }
@@ -184,5 +186,14 @@ export const planBowls = (visit: Stood<Visit>): VisitPlan => {
   return planning;
 };
 
-/** The names of the bowls that a visit mixes. */
-export const mixedIn = (visit: Stood<Visit>): ReadonlySet<string> => new Set(planMixed(visit).bowls.keys());
+const mixed = new WeakMap<Stood<Visit>, ReadonlySet<string>>();
+
+/** The names of the bowls that a visit mixes; worked out once, as each `again` that reaches back asks for them. */
+export const mixedIn = (visit: Stood<Visit>): ReadonlySet<string> => {
+  let names = mixed.get(visit);
+  if (names === undefined) {
+    names = new Set(planMixed(visit).bowls.keys());
+    mixed.set(visit, names);
+  }
+  return names;
+};

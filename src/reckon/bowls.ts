@@ -190,6 +190,11 @@ const buildAll = (working: Working, bowls: VisitBowls): readonly BowlReckoned[] 
     whole.built = result;
     return result;
   };
+  // In the order in which they were solved, so that one taken out of another always finds it built.
+  for (const name of bowls.cores.keys()) {
+    const whole = ready.get(name);
+    if (whole !== undefined) build(whole);
+  }
   return withStrays(shareLeft([...ready.values()].map(build), plan), bowls);
 };
 
@@ -239,7 +244,7 @@ export const reckonBowls = (
   visit: Stood<Visit>,
   memo: BowlMemo = new Map(),
 ): readonly BowlReckoned[] => {
-  const working: Working = { journal, memo, way: [], circled: new Map() };
+  const working: Working = { journal, memo, way: new Map(), circled: new Map() };
   const bowls = visitBowls(working, client, visit, salon);
   bowls.finished ??= buildAll(working, bowls);
   return bowls.finished;

@@ -1,6 +1,7 @@
 import type { Journal } from '../journal/journal.ts';
 import { reckonClient } from '../reckon/visit.ts';
 import { compareFindings, type Finding } from '../text/finding.ts';
+import { type ClientFault, withinClient } from './client-fault.ts';
 import { createDays } from './days.ts';
 import { findInClient, findInSource, findShared } from './find.ts';
 import { subjectsOf } from './reasons.ts';
@@ -10,7 +11,12 @@ import type { Reckoned } from './rule.ts';
  * What the compiler found, in order of report. A finding with a reason leaves `findings` for `answered`; an answered `stop`
  * stands in both, with its reason, and no longer counts against the notes.
  */
-export type AllFound = { readonly findings: readonly Finding[]; readonly answered: readonly Finding[] };
+export type AllFound = {
+  readonly findings: readonly Finding[];
+  readonly answered: readonly Finding[];
+  /** Clients whose notes the program could not work out; nothing is said of them. */
+  readonly faults?: readonly ClientFault[];
+};
 
 /** Sorts findings into those to report and those that a `because` line explains. */
 export const reported = (all: Finding[]): AllFound => {
@@ -36,13 +42,21 @@ export const findAll = (journal: Journal, reckoned?: Reckoned, on?: string): All
   };
   for (const source of journal.sources.values()) add(findInSource(source, subjects));
   const days = createDays();
+  const faults: ClientFault[] = [];
   for (const client of journal.clients.values()) {
-    const visits = reckoned === undefined ? reckonClient(journal, client) : (reckoned.get(client.name) ?? []);
-    add(findInClient(journal, subjects, client, visits, on));
-    days.put(client.name, visits);
+    const given = reckoned?.get(client.name);
+    const atBorder = withinClient(client, () => {
+      const visits = reckoned === undefined ? reckonClient(journal, client) : (given ?? []);
+      return { visits, found: findInClient(journal, subjects, client, visits, on) };
+    });
+    if ('fault' in atBorder) faults.push(atBorder);
+    else {
+      add(atBorder.found);
+      days.put(client.name, atBorder.visits);
+    }
   }
   add(days.found(subjects));
-  return reported(all);
+  return faults.length === 0 ? reported(all) : { ...reported(all), faults };
 };
 
 /** Whether a finding counts against the notes: a `stop` or a `fix` that no `because` line explains. */

@@ -5,6 +5,7 @@ import type { BowlMemo } from '../reckon/bowls.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import { reckonClient } from '../reckon/visit.ts';
 import type { Finding } from '../text/finding.ts';
+import { type ClientFault, withinClient } from './client-fault.ts';
 import { createDays } from './days.ts';
 import { findInClient, findInSource, findShared } from './find.ts';
 import { othersOf } from './others.ts';
@@ -37,6 +38,8 @@ export type Settled = {
    * together, and in lines that are nobody's. Some are about a client too.
    */
   readonly elsewhere: () => readonly Finding[];
+  /** What went wrong in the program while it worked out one client; then nothing is known of her. */
+  readonly faultOf: (client: string) => Error | undefined;
   /** Every finding; put together when first asked for. */
   readonly all: () => AllFound;
 };
@@ -57,6 +60,7 @@ export const openSession = (): Session => {
   const days = createDays();
   /** Clients that an entry describes. */
   const described = new Set<string>();
+  const faults = new Map<string, ClientFault>();
   let day: string | undefined;
 
   const put = (path: string, bytes: Uint8Array | undefined): void => {
@@ -96,17 +100,19 @@ export const openSession = (): Session => {
     const subjects = subjectsOf(journal);
     const memo: BowlMemo = new Map();
     for (const name of redone) {
+      faults.delete(name);
       const client = journal.clients.get(name);
       if (client === undefined) {
         kept.delete(name);
         days.put(name, []);
       } else {
-        const reckoned = reckonClient(journal, client, memo);
-        kept.set(name, {
-          reckoned,
-          found: findInClient(journal, subjects, client, reckoned, on),
-          others: othersOf(client),
+        const atBorder = withinClient(client, () => {
+          const reckoned = reckonClient(journal, client, memo);
+          return { reckoned, found: findInClient(journal, subjects, client, reckoned, on) };
         });
+        const { reckoned, found } = 'fault' in atBorder ? { reckoned: [], found: [] } : atBorder;
+        if ('fault' in atBorder) faults.set(name, atBorder);
+        kept.set(name, { reckoned, found, others: othersOf(client) });
         days.put(name, reckoned);
       }
     }
@@ -131,11 +137,15 @@ export const openSession = (): Session => {
       journal,
       touched,
       redone,
+      faultOf: (name) => faults.get(name)?.fault,
       reckonedOf: (name) => kept.get(name)?.reckoned ?? [],
       foundOf,
       elsewhere,
       all: () => {
-        all ??= reported([...elsewhere(), ...[...journal.clients.keys()].flatMap(foundOf)]);
+        if (all === undefined) {
+          all = reported([...elsewhere(), ...[...journal.clients.keys()].flatMap(foundOf)]);
+          if (faults.size > 0) all = { ...all, faults: [...faults.values()] };
+        }
         return all;
       },
     };

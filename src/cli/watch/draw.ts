@@ -123,6 +123,9 @@ export const startDrawing = (root: string): Drawing => {
     const { settled, on } = now();
     const client = settled.journal.clients.get(name);
     if (client === undefined) throw new Error(`no client ${name}`);
+    const fault = settled.faultOf(name);
+    // Her page stands as it was: one drawn without her visits would look sound.
+    if (fault !== undefined) throw fault;
     const html = cardHtml(settled.journal, client, settled.reckonedOf(name), found.get(name) ?? [], { on });
     return withWay(html, WAY_BACK);
   };
