@@ -17,7 +17,7 @@ export const hindsightMixOf = (paths: readonly string[], { others, json }: Hinds
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
   const found = hindsightMix(needs, others ? 'others' : 'before');
   if (json) {
-    const cases = found.cases.map(({ needed, forecast, lastTime, ...bowl }) => ({
+    const cases = found.cases.map(({ needed, forecast, lastTime, price, ...bowl }) => ({
       ...bowl,
       needed: tenths(needed),
       forecast: {
@@ -28,6 +28,7 @@ export const hindsightMixOf = (paths: readonly string[], { others, json }: Hinds
         bowls: forecast.bowls,
       },
       lastTime: tenths(lastTime),
+      ...(price !== undefined && { minorUnitsAGram: Math.round(price * 1000) / 1000 }),
     }));
     printJson({ ...found, cases });
   } else print(mixTable(found));

@@ -176,8 +176,8 @@ export const LESSONS = {
     says: 'Say how far out the estimates of lift or of grams to mix are, beside naive guesses.',
     takes: 'lift|mix [PATH…]',
     more: [
-      'lift: every visit is left out in turn and its minutes to the stage it reached are estimated from the visits before it, as in daily use; then set beside the same as last time and the middle of the product’s time line.',
-      'mix: every bowl is left out in turn and its grams are forecast from what her like bowls before it really needed; then the grams wasted and the bowls that ran short are set beside mixing the same as last time.',
+      'lift: every visit is left out in turn and its minutes to a stage are estimated from the visits before it, as in daily use; then set beside the same as last time and the middle of the product’s time line. The stage is as far as a quarter of the visits before came; a head taken off before it counts as longer than its last look.',
+      'mix: every bowl is left out in turn and its grams are forecast from what her like bowls before it really needed; then the grams wasted, what they cost and the bowls that ran short are set beside mixing the same as last time.',
       PATHS,
     ],
     examples: [

@@ -32,6 +32,12 @@ const usedLast = ({ mixed, left }: PlannedBowl): Exact | undefined =>
 
 const signed = (percent: number): string => `${percent < 0 ? '−' : '+'}${figure(exactOf(Math.abs(percent)))} %`;
 
+/** How often grams made so would have run short so far, in the salon’s own bowls. */
+const shortSoFar = ({ short }: MixForecast): string =>
+  short === undefined
+    ? 'how often grams made so run short the notes are too young to say'
+    : `of ${short.of} bowls of the salon so far ${short.bowls === 0 ? 'none' : short.bowls} would have run short by grams made so`;
+
 /** That less is asked for than was used, so that the bowl may run short. */
 const shortText = (planned: PlannedBowl): string | undefined => {
   const used = usedLast(planned);
@@ -139,8 +145,7 @@ export const workedText = (planned: PlannedBowl, { visit }: Plan): string | unde
   const { from, there, need, mix, low, high } = forecast;
   const isTold = from.some(({ told }) => told);
   const like = `bowls like it${there ? '' : ', at other places,'} ${isTold ? 'needed' : 'took'} ${needsText(forecast)}`;
-  const spare =
-    need === mix ? undefined : `× ${figure(hundredths(mix / need), 2)}, so that few run short, ${tenth(mix)} g`;
+  const spare = need === mix ? undefined : `× ${figure(hundredths(mix / need), 2)} to spare, ${tenth(mix)} g`;
   return joined(
     [
       lastText(planned, visit.salon.scale),
@@ -150,6 +155,7 @@ export const workedText = (planned: PlannedBowl, { visit }: Plan): string | unde
       from.length > 1 && `in the middle ${tenth(need)} g`,
       `eight of ten ${whole(low)} to ${whole(high)} g`,
       spare,
+      isTold && shortSoFar(forecast),
     ],
     '; ',
   );

@@ -112,7 +112,7 @@ export const lotMarkdown = (journal: Journal, { lot, wares, traced, near }: LotT
   const blocks = [
     title,
     wares.map((ware) => wareLine(journal, ware)).join('\n'),
-    `- **Recorded** ${counted(recorded)}: the note names the lot, or the bowl that it is made again from does\n- **Possible** ${counted(possible)}: the note itself names no lot that came in, and this one had come in by that day and was not yet counted as gone`,
+    `- **Recorded** ${counted(recorded)}: the note names the lot, or the bowl that it is made again from does\n- **Possible** ${counted(possible)}: the note itself names none, or by a slip nearly this one, which had come in by that day and was not yet counted as gone`,
     ...(recorded.length === 0 ? [] : ['## Recorded', tracedTable(journal, recorded)]),
     ...(possible.length === 0 ? [] : ['## Possible', tracedTable(journal, possible)]),
     'What the maker or an authority says of a recall comes first. The notes show what was typed, and no more.',

@@ -34,6 +34,8 @@ export type Spread = {
   readonly high: number;
   /** Where as few run short as by mixing the same as last time. */
   readonly mix: number;
+  /** How many of the salon's bowls so far would have run short by that; undefined while the notes tell too little. */
+  readonly short?: { readonly bowls: number; readonly of: number };
 };
 
 /** Until the notes tell: a sixth either way, and a tenth to spare. A choice, no source. */
@@ -62,6 +64,8 @@ export type MixForecast = {
    * was left.
    */
   readonly mix: number;
+  /** How many of the salon's bowls so far would have run short by grams made so; undefined where nothing tells. */
+  readonly short: Spread['short'];
   /** The bowls it is worked out from, latest last. */
   readonly from: readonly Need[];
   /** Whether those went to the very same places. */
@@ -91,7 +95,7 @@ const quantile = (sorted: readonly number[], share: number): number => {
   return low + (high - low) * (place - Math.floor(place));
 };
 
-type Likely = Omit<MixForecast, 'low' | 'high' | 'mix'>;
+type Likely = Omit<MixForecast, 'low' | 'high' | 'mix' | 'short'>;
 
 const likely = (own: readonly Need[], ask: BowlAsk, share: number): Likely | undefined => {
   const { needs, there } = alike(own, ask);
@@ -129,10 +133,12 @@ const spreadOf = (all: readonly Miss[]): Spread => {
   const misses = all.map(({ miss }) => miss).sort((a, b) => a - b);
   const short = all.filter(({ shortBySame }) => shortBySame).length / all.length;
   const spared = Math.min(Math.max(short, SHORT.least), SHORT.most);
+  const mix = quantile(misses, 1 - spared);
   return {
     low: Math.min(1, quantile(misses, OUTSIDE)),
     high: Math.max(1, quantile(misses, 1 - OUTSIDE)),
-    mix: quantile(misses, 1 - spared),
+    mix,
+    short: { bowls: misses.filter((miss) => miss > mix).length, of: misses.length },
   };
 };
 
@@ -157,10 +163,11 @@ export const forecastMix = (
   const found = likely(own, ask, salon.share);
   if (found === undefined) return undefined;
   const { need } = found;
-  const { low, high, mix } = found.there ? salon.there : salon.elsewhere;
+  const { low, high, mix, short } = found.there ? salon.there : salon.elsewhere;
   // Bowls of which no note says what was left did not run short as they were, so nothing is added, again and again.
-  const spare = found.from.some(({ told }) => told) ? mix : 1;
-  return { ...found, low: need * low, high: need * high, mix: need * spare };
+  const isTold = found.from.some(({ told }) => told);
+  const spare = isTold ? mix : 1;
+  return { ...found, low: need * low, high: need * high, mix: need * spare, short: isTold ? short : undefined };
 };
 
 /** What every bowl before a day needed, of all clients, oldest first. */

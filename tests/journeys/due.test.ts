@@ -53,8 +53,10 @@ describe('hindsight mix', () => {
     const { code, out, err } = program.run(['hindsight', 'mix', DEMO]);
     expect([code, err]).toEqual([0, '']);
     for (const way of ['forecast', 'same as last time'])
-      expect(out).toMatch(new RegExp(`^  ${way} +\\d+ g +\\d+\\.\\d g +\\d+ +\\d+ g$`, 'm'));
-    expect(out).toMatch(/^[^\n]+ chance explains\.\n\n/);
+      expect(out).toMatch(new RegExp(`^  ${way} +\\d+ g +\\d+\\.\\d g +\\d+\\.\\d\\d GBP +\\d+ +\\d+ g$`, 'm'));
+    expect(out).toMatch(
+      /^Left over: [^\n]+ chance explains\.\nRan short: [^\n]+ chance explains; \d+ of \d+ bowls by the forecast, \d+ by the same as last time\.\n\n/,
+    );
     expect(out).toMatch(/bowls left out that have no `left` line/);
   });
 
@@ -62,7 +64,9 @@ describe('hindsight mix', () => {
     const { basis, cases } = JSON.parse(program.run(['hindsight', 'mix', DEMO, '--others', '--json']).out);
     expect(basis).toBe('others');
     expect(cases.length).toBeGreaterThan(100);
-    expect(Object.keys(cases[0])).toEqual(['client', 'date', 'bowl', 'product', 'needed', 'forecast', 'lastTime']);
+    expect(Object.keys(cases[0]).sort()).toEqual(
+      ['client', 'date', 'bowl', 'product', 'needed', 'forecast', 'lastTime', 'currency', 'minorUnitsAGram'].sort(),
+    );
   });
 
   test('says so where the notes hold nothing to go by', () => {

@@ -36,7 +36,9 @@ describe('hindsight lift', () => {
         new RegExp(`^  ${guess} +\\d+\\.\\d min +(\\d+\\.\\d min (long|short)|neither) +\\d+ %$`, 'm'),
       );
     expect(out).toMatch(/(more|no more) than chance explains/);
-    expect(out).toContain('10 places looked at; 1 with nothing to estimate from; 0 left out');
+    expect(out).toContain(
+      '10 places looked at, 0 of them taken off before the stage; 1 with nothing to estimate from; 0 left out',
+    );
     expect(out).toContain('Judge by the hair, not the clock.');
   });
 
@@ -67,7 +69,9 @@ describe('hindsight lift', () => {
   test('says so where the notes hold nothing to go by', () => {
     const { code, out } = program.run(['hindsight', 'lift'], { cwd: program.folder(JOURNAL) });
     expect(code).toBe(0);
-    expect(out).toContain('1 place looked at; 1 with nothing to estimate from; 0 left out');
+    expect(out).toContain(
+      '1 place looked at, 0 of them taken off before the stage; 1 with nothing to estimate from; 0 left out',
+    );
     expect(out).not.toContain('NaN');
   });
 

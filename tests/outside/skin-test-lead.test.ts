@@ -14,7 +14,10 @@ const visitAt = (time: string): string => `
     paid 40 card`;
 
 test.each([
-  ['13:59', ['fix skin-test-too-soon: cream: the skin test of 2026-09-02 14:00 was made 47 h 59 min before the visit.']],
+  [
+    '13:59',
+    ['fix skin-test-too-soon: cream: the skin test of 2026-09-02 14:00 was made 47 h 59 min before the visit.'],
+  ],
   ['14:00', []],
 ])(
   'a UK trade federation’s page on allergy alert testing, terms of 2021: no less than 48 hours before, so from 14:00 not yet at 13:59 two days on: at %s',

@@ -42,7 +42,7 @@ describe('moneyMarkdown', () => {
 
   it('goes by month, service, stylist and client, each adding up', () => {
     expect(whole).toContain('| 2026-06 | 1 | 90.00 | 10.00 | 7.48 | 82.52 | 92 % |');
-    expect(whole).toContain('| cut | 1 | 36.00 | 4.00 | 2.99 | 33.01 | 92 % |');
+    expect(whole).toContain('| cut | 1 | 36.00 | 4.00 | 0.00 | 36.00 | 100 % |');
     expect(whole).toContain('| **In all \\*** | **3** | **140.00** | **10.00** | **9.97** | **130.03** | **93 %** |');
   });
 

@@ -27,10 +27,10 @@ describe('again', () => {
       '0.8',
       '2026-02-10',
     ]);
-    expect(bowl?.portions.map(({ typed, component }) => [typed, component.lot?.text])).toEqual([
-      [false, 'K1'],
-      [false, undefined],
-      [false, undefined],
+    expect(bowl?.portions.map(({ typed, component, lotOf }) => [typed, component.lot?.text, lotOf])).toEqual([
+      [false, 'K1', '2026-02-10'],
+      [false, undefined, undefined],
+      [false, undefined, undefined],
     ]);
     expect(bowl?.problems).toEqual([]);
   });

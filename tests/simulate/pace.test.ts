@@ -6,12 +6,12 @@ import { paceFor } from '../../src/reckon/lift/pace.ts';
 import { type LiftSeries, liftOf } from '../../src/reckon/lift/series.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { journalOf } from '../reckon/journal-of.ts';
-import { type PaceWorld, simulatePace } from './pace.ts';
+import { minutesAtPace, type PaceWorld, simulatePace } from './pace.ts';
 
 const GUESSES: readonly Guess[] = ['estimate', 'last time', 'middle of the line'];
 
 /** A journal of thirty heads, six visits each, and the lift read out of it. */
-const salonOf = (world: Pick<PaceWorld, 'seed' | 'spread' | 'noise' | 'walk'>) => {
+const salonOf = (world: Pick<PaceWorld, 'seed' | 'spread' | 'noise' | 'walk' | 'offBy'>) => {
   const simulated = simulatePace({ heads: 30, visitsEach: 6, ...world });
   const journal = journalOf(simulated.text);
   const series: LiftSeries[] = [...reckonAll(journal).values()].flat().flatMap(liftOf);
@@ -94,6 +94,48 @@ describe('heads whose pace walks off between visits', () => {
       expect(comparison?.against?.guess).toBe('last time');
       expect(comparison && verdictOf(comparison)).not.toBe('nearer');
     }
+  });
+});
+
+describe('heads that are taken off by the clock', () => {
+  /** What the hindsight says of the estimate, and what is true of it, in minutes. */
+  const scored = (world: Pick<PaceWorld, 'spread' | 'noise' | 'walk' | 'offBy'>) => {
+    const told = FEW_SEEDS.flatMap((seed) => {
+      const { series, visits } = salonOf({ seed, ...world });
+      return hindsightLift(series).cases.flatMap((one) => {
+        const toYellow = visits.get(`${one.client} ${one.date}`);
+        if (one.estimate === undefined || toYellow === undefined) return [];
+        const truth = Math.abs(one.estimate.minutes - minutesAtPace(one.stage, toYellow));
+        return [{ one: { ...one, client: `${seed} ${one.client}` }, truth }];
+      });
+    });
+    const cases = told.map(({ one }) => one);
+    const reached = cases.filter((one) => one.reached);
+    return {
+      says: compareGuesses(cases, ['estimate'])?.errors[0]?.mean ?? 0,
+      // As a score of those alone that came to the stage has it.
+      ofReached: mean(reached.map(({ minutes, estimate }) => Math.abs(minutes - (estimate?.minutes ?? 0)))),
+      truth: mean(told.map(({ truth }) => truth)),
+      off: 1 - reached.length / cases.length,
+    };
+  };
+
+  it('count, so that where the truth is worse the score is worse, by about as much', () => {
+    const worlds = [0.05, 0.15, 0.25, 0.35].map((noise) => scored({ spread: 0.15, noise, walk: 0, offBy: 44 }));
+    for (const [at, { says, truth, off }] of worlds.entries()) {
+      expect(Math.abs(says / truth - 1)).toBeLessThan(0.25);
+      if (at > 1) expect(off).toBeGreaterThan(0.15);
+      const before = worlds[at - 1];
+      if (before === undefined) continue;
+      expect(truth).toBeGreaterThan(before.truth);
+      expect(says).toBeGreaterThan(before.says);
+    }
+  });
+
+  it('are not hidden by those that came to the stage', () => {
+    const { says, ofReached, truth } = scored({ spread: 0.3, noise: 0.3, walk: 0, offBy: 44 });
+    expect(ofReached).toBeLessThan(0.75 * truth);
+    expect(Math.abs(says - truth)).toBeLessThan(0.6 * Math.abs(ofReached - truth));
   });
 });
 

@@ -19,6 +19,8 @@ export type PaceWorld = {
   readonly spread: number;
   readonly noise: number;
   readonly walk: number;
+  /** Minutes after which she takes it off whatever is seen; never by the clock while undefined. */
+  readonly offBy?: number;
 };
 
 /** Minutes to a depth at a pace of 1. */
@@ -42,6 +44,16 @@ const depthAfter = (minutes: number): number => {
   return before[0] + ((after[0] - before[0]) * (minutes - before[1])) / (after[1] - before[1]);
 };
 
+/** Minutes to a stage of a head that takes so many to yellow. */
+export const minutesAtPace = (stage: string, toYellow: number): number => {
+  const depth = stageDepth(stage) ?? 0;
+  const next = COURSE.findIndex(([at]) => at >= depth);
+  const [before, after] = [COURSE[next - 1], COURSE[next]];
+  if (before === undefined || after === undefined) return 0;
+  const minutes = before[1] + ((after[1] - before[1]) * (depth - before[0])) / (after[0] - before[0]);
+  return (minutes * toYellow) / YELLOW;
+};
+
 /** The stages and half steps of the notation, from red on. */
 const SEEN = ['red', 'red-orange', 'orange', 'orange-gold', 'gold', 'gold-yellow', 'yellow', 'pale-yellow'].map(
   (stage) => ({ stage, depth: stageDepth(stage) ?? 0 }),
@@ -60,21 +72,22 @@ product dev-6 "Cream developer" developer 6%
 `;
 
 /** She looks about every ten minutes at first and every five once it is gold, and takes it off when it is yellow. */
-const visitText = (client: string, date: string, pace: number, even: () => number): string => {
+const visitText = (client: string, date: string, pace: number, even: () => number, offBy: number): string => {
   const on = 10 * 60 + Math.floor(even() * 30);
   const lines = [`visit ${date} 10:00 ${client}`, '  bowl A 30 clay + 60 dev-6', `  on ${clockText(on)} A top`];
   let minute = 8 + Math.floor(even() * 5);
   for (;;) {
     const seen = seenAs(depthAfter(minute / pace));
     lines.push(`  check ${clockText(on + minute)} A top ${seen}`);
-    if (seen === 'yellow' || seen === 'pale-yellow' || minute > 90) break;
+    if (seen === 'yellow' || seen === 'pale-yellow' || minute >= offBy) break;
     minute += seen === 'gold' || seen === 'gold-yellow' ? 4 + Math.floor(even() * 3) : 8 + Math.floor(even() * 5);
+    minute = Math.min(minute, offBy);
   }
   return [...lines, `  off ${clockText(on + minute)} A top`].join('\n');
 };
 
 /** A salon of heads with one lightener, and what is true of them. */
-export const simulatePace = ({ seed, heads, visitsEach, spread, noise, walk }: PaceWorld): Simulated => {
+export const simulatePace = ({ seed, heads, visitsEach, spread, noise, walk, offBy = 100 }: PaceWorld): Simulated => {
   const { even, normal } = chanceOf(seed);
   const notes: string[] = [];
   const ofHeads = new Map<string, number>();
@@ -87,7 +100,7 @@ export const simulatePace = ({ seed, heads, visitsEach, spread, noise, walk }: P
     let date = addDays('2024-01-08', Math.floor(even() * 60));
     for (let visit = 0; visit < visitsEach; visit++) {
       const pace = Math.exp(walked + noise * normal());
-      notes.push(visitText(client, date, pace, even));
+      notes.push(visitText(client, date, pace, even, offBy));
       ofVisits.set(`${client} ${date}`, YELLOW * pace);
       walked += walk * normal();
       date = addDays(date, 42 + Math.floor(even() * 28));

@@ -13,6 +13,8 @@ export type MixFigures = {
   readonly guess: MixGuess;
   /** Grams that would have been left over. */
   readonly wasted: number;
+  /** What those grams cost, in minor units; bowls without a price are left out. */
+  readonly cost: number;
   /** Bowls that would have run short, and the grams they lacked. */
   readonly short: number;
   readonly lacking: number;
@@ -22,6 +24,10 @@ export type MixFigures = {
 export type MixComparison = {
   readonly bowls: number;
   readonly visits: number;
+  /** The currency of the costs; undefined where the bowls have none, or several. */
+  readonly currency: string | undefined;
+  /** Bowls without a price. */
+  readonly unpriced: number;
   readonly figures: readonly MixFigures[];
   /** Grams a bowl that the forecast wastes less, a visit counting one, and the standard error of that. */
   readonly gain: number;
@@ -45,6 +51,7 @@ const figuresOf = (cases: readonly MixCase[], guess: MixGuess): MixFigures => {
   return {
     guess,
     wasted: sum(wasteOf),
+    cost: sum((mixed, one) => wasteOf(mixed, one) * (one.price ?? 0)),
     short: sum((mixed, one) => Math.sign(shortOf(mixed, one))),
     lacking: sum(shortOf),
   };
@@ -61,12 +68,15 @@ export const compareMix = (cases: readonly MixCase[]): MixComparison | undefined
   const gains = [...grouped(cases, ({ client, date }) => `${client} ${date}`).values()].map((own) =>
     mean(own.map((one) => wasteOf(one.lastTime, one) - wasteOf(one.forecast.mix, one))),
   );
+  const currencies = [...new Set(cases.flatMap(({ price, currency }) => (price === undefined ? [] : [currency])))];
   const isShort = (guess: MixGuess, one: MixCase): boolean => shortOf(MIXED[guess](one), one) > 0;
   const only = (guess: MixGuess, other: MixGuess): number =>
     cases.filter((one) => isShort(guess, one) && !isShort(other, one)).length;
   return {
     bowls: cases.length,
     visits: gains.length,
+    currency: currencies.length === 1 ? currencies[0] : undefined,
+    unpriced: cases.filter(({ price }) => price === undefined).length,
     figures: [figuresOf(cases, 'forecast'), figuresOf(cases, 'last time')],
     gain: mean(gains),
     gainError: standardError(gains),
@@ -80,17 +90,12 @@ export const compareMix = (cases: readonly MixCase[]): MixComparison | undefined
 const told = (difference: number, error: number): number =>
   Math.abs(difference) > 2 * error && Number.isFinite(error) ? Math.sign(difference) : 0;
 
+/** Which way is told from chance, in what is wasted and in what runs short: 1 the forecast, -1 the last time, else nought. */
+export type MixVerdict = { readonly waste: number; readonly short: number };
+
 /** What the comparison shows; a difference is told from chance when it is more than twice its standard error. */
-export const mixVerdict = ({
-  gain,
-  gainError,
-  onlyForecastShort,
-  onlyLastShort,
-}: MixComparison): 'better' | 'worse' | 'trade' | 'not told apart' => {
-  const waste = told(gain, gainError);
+export const mixVerdict = ({ gain, gainError, onlyForecastShort, onlyLastShort }: MixComparison): MixVerdict => ({
+  waste: told(gain, gainError),
   // The sign test of McNemar: only bowls on which the two differ count. From memory.
-  const short = told(onlyLastShort - onlyForecastShort, Math.sqrt(onlyLastShort + onlyForecastShort));
-  if (waste * short < 0) return 'trade';
-  if (waste + short === 0) return 'not told apart';
-  return waste + short > 0 ? 'better' : 'worse';
-};
+  short: told(onlyLastShort - onlyForecastShort, Math.sqrt(onlyLastShort + onlyForecastShort)),
+});

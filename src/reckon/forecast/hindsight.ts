@@ -20,6 +20,9 @@ export type MixCase = {
   readonly forecast: Pick<MixForecast, 'need' | 'low' | 'high' | 'mix'> & { readonly bowls: number };
   /** What the latest bowl like it before held. */
   readonly lastTime: number;
+  /** Minor units of the currency a gram of it; undefined where something in it has no price. */
+  readonly price: number | undefined;
+  readonly currency: string | undefined;
 };
 
 export type MixBacktest = {
@@ -57,10 +60,10 @@ const caseOf = (need: Need, own: readonly Need[], salonOf: SalonBefore, basis: B
   const known = basis === 'before' ? before : own.filter(({ date }) => date !== need.date);
   const found = last && forecastMix(known, need, salonOf(need));
   if (last === undefined || found === undefined) return undefined;
-  const { client, date, bowl, product, used } = need;
+  const { client, date, bowl, product, used, price, currency } = need;
   const { need: likely, low, high, mix, from } = found;
   const forecast = { need: likely, low, high, mix, bowls: from.length };
-  return { client, date, bowl, product, needed: used, forecast, lastTime: last.mixed };
+  return { client, date, bowl, product, needed: used, forecast, lastTime: last.mixed, price, currency };
 };
 
 /** Leaves out every bowl in turn. `needs` are those of the whole journal, oldest first. */

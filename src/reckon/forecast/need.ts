@@ -26,6 +26,9 @@ export type Need = {
   readonly mixed: number;
   /** Mixed, less left. Without a `left` line all of it counts as used. */
   readonly used: number;
+  /** Minor units of the currency a gram, and the currency; undefined where something in it has no price. */
+  readonly price: number | undefined;
+  readonly currency: string | undefined;
   /** Whether a `left` line says so, or a further mix shows that it ran short. */
   readonly told: boolean;
 };
@@ -107,6 +110,8 @@ const needOf = (visit: VisitReckoned, bowl: BowlReckoned): Need | undefined => {
     growth: growthOf(visit),
     mixed,
     used: mixed - left,
+    price: bowl.cost && toNumber(bowl.cost) / toNumber(bowl.mixed),
+    currency: visit.salon.currency,
     told: more.length > 0 || bowl.left !== undefined,
   };
 };

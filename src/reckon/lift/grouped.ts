@@ -13,3 +13,6 @@ export const grouped = <T>(all: readonly T[], keyOf: (one: T) => string): Map<st
 /** The mean of values; of none not a number. */
 export const mean = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length;
+
+/** All values together. */
+export const sum = (values: readonly number[]): number => values.reduce((whole, value) => whole + value, 0);

@@ -16,6 +16,8 @@ const need = (given: Partial<Need> = {}): Need => ({
   growth: undefined,
   mixed: 100,
   used: 90,
+  price: undefined,
+  currency: undefined,
   told: true,
   ...given,
 });

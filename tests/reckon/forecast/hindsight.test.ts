@@ -13,6 +13,8 @@ const need = (date: string, used: number, given: Partial<Need> = {}): Need => ({
   growth: undefined,
   mixed: used + 10,
   used,
+  price: undefined,
+  currency: undefined,
   told: true,
   ...given,
 });
@@ -57,32 +59,43 @@ const one = (at: number, needed: number, mix: number, lastTime: number): MixCase
   needed,
   forecast: { need: mix, low: 80, high: 100, mix, bowls: 1 },
   lastTime,
+  price: 5,
+  currency: 'GBP',
 });
 
 const many = (count: number, caseOf: (at: number) => MixCase): MixCase[] =>
   Array.from({ length: count }, (_, at) => caseOf(at));
 
-const verdict = (cases: readonly MixCase[]): string | undefined => {
+/** Waste, then what runs short: 1 where the forecast is better. */
+const verdict = (cases: readonly MixCase[]): (number | undefined)[] => {
   const comparison = compareMix(cases);
-  return comparison && mixVerdict(comparison);
+  const found = comparison && mixVerdict(comparison);
+  return [found?.waste, found?.short];
 };
 
 describe('the figures of a comparison', () => {
   it('are grams wasted, bowls short and grams lacking', () => {
     const found = compareMix([one(0, 100, 110, 90), one(1, 70, 60, 95)]);
     expect(found?.figures).toEqual([
-      { guess: 'forecast', wasted: 10, short: 1, lacking: 10 },
-      { guess: 'last time', wasted: 25, short: 1, lacking: 10 },
+      { guess: 'forecast', wasted: 10, cost: 50, short: 1, lacking: 10 },
+      { guess: 'last time', wasted: 25, cost: 125, short: 1, lacking: 10 },
     ]);
     expect([found?.gain, found?.onlyForecastShort, found?.onlyLastShort, found?.within]).toEqual([7.5, 1, 1, 0.5]);
     expect(compareMix([])).toBeUndefined();
   });
 
-  it('say better, worse or a trade only beyond what chance explains', () => {
-    expect(verdict(many(20, (at) => one(at, 90, 95 + (at % 2), 110)))).toBe('better');
-    expect(verdict(many(20, (at) => one(at, 90, 110, 95 + (at % 2))))).toBe('worse');
-    expect(verdict(many(20, (at) => one(at, 90, 80, 110 + (at % 2))))).toBe('trade');
-    expect(verdict(many(20, (at) => one(at, 90, 95 + (at % 2), 95 + ((at + 1) % 2))))).toBe('not told apart');
-    expect(verdict([one(0, 90, 95, 110)])).toBe('not told apart');
+  it('are worth what has a price, in the one currency there is', () => {
+    const bare = { ...one(2, 70, 90, 95), price: undefined };
+    const found = compareMix([one(0, 100, 110, 90), bare]);
+    expect([found?.currency, found?.unpriced, found?.figures[0]?.cost]).toEqual(['GBP', 1, 50]);
+    expect(compareMix([one(0, 100, 110, 90), { ...one(1, 9, 9, 9), currency: 'EUR' }])?.currency).toBeUndefined();
+  });
+
+  it('say better in one or the other only beyond what chance explains', () => {
+    expect(verdict(many(20, (at) => one(at, 90, 95 + (at % 2), 110)))).toEqual([1, 0]);
+    expect(verdict(many(20, (at) => one(at, 90, 110, 95 + (at % 2))))).toEqual([-1, 0]);
+    expect(verdict(many(20, (at) => one(at, 90, 80, 110 + (at % 2))))).toEqual([1, -1]);
+    expect(verdict(many(20, (at) => one(at, 90, 95 + (at % 2), 95 + ((at + 1) % 2))))).toEqual([0, 0]);
+    expect(verdict([one(0, 90, 95, 110)])).toEqual([0, 0]);
   });
 });

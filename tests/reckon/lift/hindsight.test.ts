@@ -83,6 +83,27 @@ describe('a hindsight of lift', () => {
     expect(hindsightLift(all).cases.at(-1)).toMatchObject({ date: '2026-03-01', lastTime: 40 });
   });
 
+  it('asks every head about the stage that the visits before came to, one taken off before it among them', () => {
+    const gold: Look[] = [
+      [20, 'orange'],
+      [35, 'gold'],
+    ];
+    const all = liftWith(
+      visitLines('a-a', '2026-01-01', yellowAt(40)),
+      visitLines('b-b', '2026-01-02', yellowAt(44)),
+      visitLines('a-a', '2026-02-01', gold),
+      visitLines('c-c', '2026-02-02', gold),
+    );
+    expect(
+      hindsightLift(all).cases.map(({ client, stage, minutes, reached }) => [client, stage, minutes, reached]),
+    ).toEqual([
+      ['a-a', 'yellow', 40, true],
+      ['b-b', 'yellow', 44, true],
+      ['a-a', 'yellow', 35, false],
+      ['c-c', 'yellow', 35, false],
+    ]);
+  });
+
   it('counts apart what was there at the first look', () => {
     const all = liftWith(
       visitLines('a-a', '2026-01-01', [[40, 'yellow']]),
@@ -116,6 +137,7 @@ const one = (
   product: 'clay',
   stage: 'yellow',
   minutes: 40,
+  reached: true,
   estimate:
     guessed.estimate === undefined
       ? undefined
@@ -134,12 +156,38 @@ describe('the figures of a hindsight', () => {
     ];
     expect(compareGuesses(cases, ['estimate', 'last time'])).toEqual({
       cases: 3,
+      before: 0,
       visits: 2,
       errors: [
-        { guess: 'estimate', mean: 2, bias: 1, within: 1 },
-        { guess: 'last time', mean: 7, bias: -4, within: 0 },
+        { guess: 'estimate', mean: 2, bias: 1, within: 1, atLeast: false },
+        { guess: 'last time', mean: 7, bias: -4, within: 0, atLeast: false },
       ],
       against: { guess: 'last time', gain: 5, error: 2 },
+    });
+  });
+
+  it('count what was taken off before as longer, as the others went on from there', () => {
+    const taken = { ...one('b', { estimate: 42, last: 46 }), reached: false };
+    const cases = [
+      one('a', { estimate: 38, last: 46 }),
+      taken,
+      { ...one('c', { estimate: 42, last: 46 }), minutes: 52 },
+    ];
+    // 40/38 and 52/42 times the estimate, and more than 40/42 times: the weight of that goes on to both others in halves, so
+    // it is out by 42 (40/38 - 1) = 2.2105 or by 42 (52/42 - 1) = 10: by 6.1053, and all by (2 + 6.1053 + 10) / 3.
+    const found = compareGuesses(cases, ['estimate', 'last time']);
+    expect(found).toMatchObject({ cases: 3, before: 1 });
+    expect(found?.errors[0]).toMatchObject({
+      guess: 'estimate',
+      mean: expect.closeTo(6.0351, 4),
+      bias: expect.closeTo(-6.0351, 4),
+      within: 0.5,
+      atLeast: false,
+    });
+    // With nobody waited for beyond, it is a lower end.
+    expect(compareGuesses([cases[0] as LiftCase, { ...taken, minutes: 60 }], ['estimate'])?.errors[0]).toMatchObject({
+      mean: expect.closeTo(10, 9),
+      atLeast: true,
     });
   });
 
@@ -156,14 +204,17 @@ describe('the figures of a hindsight', () => {
 
   it('tell a gain from chance beyond two standard errors only', () => {
     const verdict = (gain: number, error: number): string =>
-      verdictOf({ cases: 9, visits: 9, errors: [], against: { guess: 'last time', gain, error } });
+      verdictOf({ cases: 9, before: 0, visits: 9, errors: [], against: { guess: 'last time', gain, error } });
     expect([verdict(2.1, 1), verdict(-2.1, 1), verdict(2, 1), verdict(3, Number.NaN)]).toEqual([
       'nearer',
       'further',
-      'not told apart',
-      'not told apart',
+      'no difference shown',
+      'no difference shown',
     ]);
-    expect(verdictOf({ cases: 1, visits: 1, errors: [], against: undefined })).toBe('not told apart');
+    const atLeast = { guess: 'estimate', mean: 9, bias: 0, within: 0, atLeast: true } as const;
+    const against = { guess: 'last time', gain: 3, error: 1 } as const;
+    expect(verdictOf({ cases: 9, before: 5, visits: 9, errors: [atLeast], against })).toBe('too many taken off');
+    expect(verdictOf({ cases: 1, before: 0, visits: 1, errors: [], against: undefined })).toBe('no difference shown');
   });
 
   it('say how many estimates hold within their span', () => {
