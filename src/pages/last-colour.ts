@@ -39,7 +39,7 @@ export const growthItem = (view: HeadView): string[] => {
   const expected = figure(regrowth(days, rate), 0);
   const whose = own === undefined ? 'the salon’s figure' : 'measured on this head';
   return [
-    `- **New growth** about ${expected} mm expected on ${view.on}: ${days} days since the roots on ${roots.date}, at ${figure(rate)} mm a day, ${whose}`,
+    `- **New growth** about ${expected} mm expected on ${view.on}: ${days} ${days === 1 ? 'day' : 'days'} since the roots on ${roots.date}, at ${figure(rate)} mm a day, ${whose}`,
   ];
 };
 

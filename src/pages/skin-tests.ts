@@ -52,7 +52,7 @@ const standsText = (
 const momentText = (moment: TestMade['made']): string | undefined =>
   moment && spaced([moment.date, moment.minute === undefined ? undefined : clockText(moment.minute)]);
 
-const RESULTS = { clear: 'clear', adverse: 'a reaction', other: 'neither `clear` nor `reaction`' } as const;
+const RESULTS = { clear: 'clear', adverse: 'a reaction', other: 'neither plainly `clear` nor `reaction`' } as const;
 
 const madeText = (test: TestMade | undefined): string => {
   if (test === undefined) return '';

@@ -2,6 +2,7 @@ import type { ClientFile } from '../journal/journal.ts';
 import type { Stood } from '../journal/source.ts';
 import type { Caution, Hold } from '../records/schema/client.ts';
 import type { Client, Visit } from '../records/schema/entry.ts';
+import { addDays } from '../text/dates.ts';
 import type { Place } from '../text/span.ts';
 import { firstLeave } from './letters.ts';
 import type { BowlReckoned } from './model.ts';
@@ -28,6 +29,12 @@ export type HoldInForce = {
 /** A caution in force. */
 export type CautionInForce = { readonly text: string; readonly until: string | undefined; readonly place: Place };
 
+/** The day after the last visit with a `reaction` line; undefined without one. */
+const dayAfterReaction = ({ visits }: ClientFile): string | undefined => {
+  const last = visits.findLast(({ entry }) => entry.facts.some(({ word }) => word === 'reaction'))?.entry.date?.date;
+  return last && addDays(last, 1);
+};
+
 const holdOf = (
   client: ClientFile,
   stood: Stood<Client> | Stood<Visit>,
@@ -38,8 +45,8 @@ const holdOf = (
   // A length counts from the hold's first day; under a client without one nothing says from when, so it is for good.
   const counted = from !== undefined && fact.length !== undefined ? dayAfter(from, fact.length) : undefined;
   const letter = fact.untilLetter ? firstLeave(client, from ?? '') : undefined;
-  // Which visits before the letter it was meant for, a hold without a day does not tell.
-  const begun = from ?? letter;
+  // Which visits before the letter it was meant for, a hold without a day does not tell; it came of what happened last.
+  const begun = from ?? letter ?? (fact.untilLetter ? dayAfterReaction(client) : undefined);
   return {
     what: fact.what.name,
     says: fact.says?.text,

@@ -47,8 +47,6 @@ const dayOf = ({ stood, fact }: HarmLine): string => {
 const isAnsweredSkin = (client: ClientFile, line: HarmLine): boolean => {
   const { stood, fact } = line;
   if (fact.word === 'unread') return true;
-  // Whoever read it wrote what it was, and that she may have colour.
-  if (isVisit(stood) && firstLeave(client, dayOf(line)) !== undefined) return true;
   // A skin test that is no longer `clear` has rules of its own.
   if (fact.word === 'test' && fact.test.name === 'skin') {
     if (isClearAgainstItself(fact)) return false;
@@ -135,16 +133,26 @@ const fibreFound = ({ fact, harm }: HarmLine): Pick<Found, 'message' | 'expected
   todo: 'Write `hold lightener 12w` or the strand test made since; if it is something else, why: `because harm-told "…"`.',
 });
 
-const foundOf = (lines: readonly HarmLine[], kind: HarmKind, visits: readonly VisitReckoned[]): Found | undefined => {
+/** Whether a doctor gave leave since: the telling still stands in front, and no longer as a stop. */
+const hasLeave = (client: ClientFile, line: HarmLine): boolean =>
+  isVisit(line.stood) && firstLeave(client, dayOf(line)) !== undefined;
+
+const foundOf = (
+  client: ClientFile,
+  lines: readonly HarmLine[],
+  kind: HarmKind,
+  visits: readonly VisitReckoned[],
+): Found | undefined => {
   const [line, ...others] = lines;
   if (line === undefined) return undefined;
+  const grave = lines.every((one) => hasLeave(client, one)) ? 'mind' : 'stop';
   const visit = visits.find(({ visit: stood }) => stood === line.stood);
   const day = line.fact.word === 'about' ? line.fact.date.date : visit?.date;
   const again = againOn(visits, day ?? '', kind);
   const { message, expected, todo } = kind === 'skin' ? skinFound(line, day) : fibreFound(line);
   return {
     place: line.place,
-    severity: kind === 'skin' ? 'stop' : 'fix',
+    severity: kind === 'skin' ? grave : 'fix',
     message: again === undefined ? message : `${message.slice(0, -1)}; ${again.says}.`,
     ...(expected !== undefined && { expected }),
     ...(todo !== undefined && { todo }),
@@ -159,7 +167,7 @@ function* found(client: ClientFile, visits: readonly VisitReckoned[], journal: J
     const visit = visits.find(({ visit: one }) => one === stood) ?? visits[0];
     const skin = harmLinesOf(journal, stood, 'skin').filter((line) => !isAnsweredSkin(client, line));
     const fibre = harmLinesOf(journal, stood, 'fibre').filter((line) => !isAnsweredFibre(client, visit, line));
-    for (const one of [foundOf(skin, 'skin', visits), foundOf(fibre, 'fibre', visits)])
+    for (const one of [foundOf(client, skin, 'skin', visits), foundOf(client, fibre, 'fibre', visits)])
       if (one !== undefined) yield one;
   }
 }
@@ -170,7 +178,7 @@ export default defineRule({
   severity: 'stop',
   bears: 'always',
   over: 'client',
-  what: 'A line tells in words of hurt skin or eyes, and no `reaction` line says so; `fix` for hair that went gummy, snapped or melted, with no `hold` or test after it.',
+  what: 'A line tells in words of hurt skin or eyes, and no `reaction` line says so; `mind` where a doctor gave leave since, `fix` for hair that went gummy, snapped or melted, with no `hold` or test after it.',
   why: 'A reaction is told by telephone days later, and the next hand reads the lines that stand first.',
   source: { kind: 'common practice' },
   caution: 'reaction',

@@ -1,4 +1,4 @@
-import type { BowlReckoned } from '../../reckon/model.ts';
+import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { quoted } from '../../reckon/say.ts';
 import { wentOn } from '../applied.ts';
 import { citeLine, placeOf } from '../cite.ts';
@@ -9,7 +9,9 @@ import { defineRule, type Found, foundEach } from '../rule.ts';
 const isPlain = ({ portions }: BowlReckoned): boolean =>
   portions.every(({ role, item, from }) => from === undefined && role === 'base' && item?.kind !== 'conditioner');
 
-const foundIn = (bowl: BowlReckoned): Found | undefined => {
+const foundIn = (bowl: BowlReckoned, { notices, line }: VisitReckoned['visit']): Found | undefined => {
+  // A line that broke off is told of as such.
+  if (notices.some((one) => one.line + line === bowl.place.line)) return undefined;
   if (bowl.again !== undefined || bowl.problems.length > 0 || !wentOn(bowl) || !isPlain(bowl)) return undefined;
   const items = itemsIn(bowl);
   const item = items.find(({ mix }) => mix?.ratio !== undefined);
@@ -35,7 +37,7 @@ export default defineRule({
   what: 'A lightener or colour that is mixed with developer was put on without any; `mind` for colour.',
   why: 'A line that broke off looks like a whole bowl, and its weight, strength and cost are all wrong.',
   source: { kind: 'notation' },
-  check: ({ bowls }) => foundEach(bowls, foundIn),
+  check: ({ bowls, visit }) => foundEach(bowls, (bowl) => foundIn(bowl, visit)),
   bad: `
     product clay "Peregrine clay" lightener
       mix 1:1.5-1:2
