@@ -22,6 +22,7 @@ const WORDS: Readonly<Record<string, string>> = {
   allergy: 'what she is allergic to',
   avoid: 'what she does not want',
   consent: 'what was agreed to',
+  asked: 'what was asked about',
   history: 'what was done before',
   natural: 'what is seen',
   grey: 'what is seen',

@@ -21,6 +21,7 @@ client ada-lowe "Ada Lowe"
   caution sore scalp until 2026-02
   avoid "stripes"
   consent photos 2026-01-02
+  letter 2026-05-02 "Dr Quill: may have colour"
   zone band "left, 8 cm down"
   test skin 2026-09-01 11:00 cream read 2026-09-03 11:30 clear
   hold powder 4w "dry"
@@ -32,6 +33,7 @@ visit 2026-09-04 14:00 ada-lowe by io "first time here"
   redo 2026-08-30
   about 2026-08-30 ends "went mauve"
   aim brighter
+  asked medicines "folic acid"
   want lengths 9 violet
   start roots 6, lengths 8 warm?, ends ~8
   regrowth 2cm roots
