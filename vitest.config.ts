@@ -8,6 +8,8 @@ export default defineConfig({
     testTimeout: 120_000,
     hookTimeout: 120_000,
     environment: 'node',
+    // One process a core: most of the time goes to programs and browsers that are started, and waited for.
+    maxWorkers: '100%',
     // The modules are loaded once a worker: loading them anew for every file took three times as long as the tests.
     isolate: false,
     coverage: {

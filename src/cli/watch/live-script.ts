@@ -170,16 +170,15 @@ export const REFRESH_SCRIPT = `'use strict';
 (() => {
   const { page, events } = document.currentScript.dataset;
   let source;
-  let opened = false;
   const refresh = async () => {
     const answer = await fetch(location.href, { cache: 'no-store' });
     if (!answer.ok) return;
     const fresh = new DOMParser().parseFromString(await answer.text(), 'text/html');
     for (const part of ['header', 'main']) {
       const [old, now] = [document.querySelector(part), fresh.querySelector(part)];
-      if (old && now) old.replaceWith(document.adoptNode(now));
+      if (old && now && !old.isEqualNode(now)) old.replaceWith(document.adoptNode(now));
     }
-    document.title = fresh.title;
+    if (document.title !== fresh.title) document.title = fresh.title;
   };
   // A browser holds few connections to one address, so a page that is not seen gives its own up.
   const listen = () => {
@@ -190,7 +189,8 @@ export const REFRESH_SCRIPT = `'use strict';
     }
     if (source) return;
     source = new EventSource(events);
-    source.addEventListener('open', () => { if (opened) refresh(); opened = true; });
+    // What changed between the page's coming and its listening is told to nobody, so it looks once it listens.
+    source.addEventListener('open', () => refresh());
     source.addEventListener('change', (event) => { if (JSON.parse(event.data).includes(page)) refresh(); });
   };
   document.addEventListener('visibilitychange', listen);
