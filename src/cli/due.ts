@@ -1,7 +1,7 @@
 import { dueMarkdown } from '../pages/due-page.ts';
 import { isGrounded } from '../pages/unfound.ts';
-import { type Due, type DueList, dueClients } from '../reckon/due.ts';
-import { type Lapsing, lapsingTests } from '../reckon/lapsing.ts';
+import { type Due, type DueList, dueClients } from '../reckon/ahead/due.ts';
+import { type Lapsing, lapsingTests } from '../reckon/ahead/lapsing.ts';
 import { reckonAll } from '../reckon/visit.ts';
 import { addDays, clockText } from '../text/dates.ts';
 import { openJournal } from './open-journal.ts';

@@ -1,8 +1,8 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import { joinSources } from '../journal/journal.ts';
 import { readSource } from '../journal/source.ts';
+import type { PlannedBowl } from '../reckon/ahead/plan.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
-import type { PlannedBowl } from '../reckon/plan.ts';
 import { reckonClient } from '../reckon/visit.ts';
 import { RULES } from '../rules/all.ts';
 import { asksPlan } from '../rules/asks.ts';

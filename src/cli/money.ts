@@ -1,6 +1,6 @@
 import { moneyMarkdown } from '../pages/money-page.ts';
-import { type DepositHeld, depositsHeld } from '../reckon/deposits.ts';
-import { marginOf, TAKINGS_BY, type Takings, type TakingsBy, takings, takingsBy } from '../reckon/takings.ts';
+import { type DepositHeld, depositsHeld } from '../reckon/money/deposits.ts';
+import { marginOf, TAKINGS_BY, type Takings, type TakingsBy, takings, takingsBy } from '../reckon/money/takings.ts';
 import { reckonAll } from '../reckon/visit.ts';
 import { groupingOf } from './grouping.ts';
 import { openJournal } from './open-journal.ts';

@@ -1,10 +1,10 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
-import { plannedIn } from '../reckon/due-window.ts';
-import type { SalonMix } from '../reckon/forecast.ts';
+import { plannedIn } from '../reckon/ahead/due-window.ts';
+import { planVisit } from '../reckon/ahead/plan.ts';
+import { askedVisit } from '../reckon/ahead/service-asked.ts';
+import type { SalonMix } from '../reckon/forecast/forecast.ts';
+import { putsOnColour } from '../reckon/head/services.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
-import { planVisit } from '../reckon/plan.ts';
-import { askedVisit } from '../reckon/service-asked.ts';
-import { putsOnColour } from '../reckon/services.ts';
 import type { Stub } from './rebook-stub.ts';
 
 /**

@@ -1,6 +1,6 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import type { Stood } from '../journal/source.ts';
-import { reckonClock } from '../reckon/clock.ts';
+import { reckonClock } from '../reckon/clock/clock.ts';
 import { salonOf } from '../reckon/salon-of.ts';
 import type { Visit } from '../records/schema/entry.ts';
 import { findClient } from './find-client.ts';

@@ -1,8 +1,8 @@
 import type { Stood } from '../journal/source.ts';
 import { sumText } from '../pages/prep-sums.ts';
-import { isShareAlone } from '../reckon/asked-words.ts';
-import { nextLines } from '../reckon/due-window.ts';
-import type { Plan, PlannedBowl } from '../reckon/plan.ts';
+import { isShareAlone } from '../reckon/ahead/asked-words.ts';
+import { nextLines } from '../reckon/ahead/due-window.ts';
+import type { Plan, PlannedBowl } from '../reckon/ahead/plan.ts';
 import { figure, grams } from '../reckon/say.ts';
 import type { Visit } from '../records/schema/entry.ts';
 import type { Name } from '../records/schema/values.ts';

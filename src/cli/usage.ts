@@ -1,7 +1,7 @@
 import { usageMarkdown } from '../pages/usage-page.ts';
-import { type Correction, corrections } from '../reckon/corrections.ts';
-import { usage as usageOf } from '../reckon/period.ts';
-import { USAGE_BY, usageBy } from '../reckon/usage-by.ts';
+import { type Correction, corrections } from '../reckon/money/corrections.ts';
+import { usage as usageOf } from '../reckon/use/period.ts';
+import { USAGE_BY, usageBy } from '../reckon/use/usage-by.ts';
 import { reckonAll } from '../reckon/visit.ts';
 import { groupingOf } from './grouping.ts';
 import { openJournal } from './open-journal.ts';

@@ -1,7 +1,7 @@
-import type { Due, TestDue } from '../reckon/due.ts';
-import type { Lapsing } from '../reckon/lapsing.ts';
+import type { Due, TestDue } from '../reckon/ahead/due.ts';
+import type { Lapsing } from '../reckon/ahead/lapsing.ts';
+import { sayWindow } from '../reckon/ahead/say-window.ts';
 import { listed } from '../reckon/say.ts';
-import { sayWindow } from '../reckon/say-window.ts';
 import { addDays, clockText } from '../text/dates.ts';
 import { caution } from '../trade/cautions.ts';
 import { type Cell, csvText } from './csv.ts';

@@ -1,7 +1,7 @@
 import type { Journal } from '../journal/journal.ts';
-import { UNNAMED } from '../reckon/charges.ts';
 import { currencyDecimals } from '../reckon/currency.ts';
-import { marginOf, type NamedTakings, type TakingsBy } from '../reckon/takings.ts';
+import { UNNAMED } from '../reckon/money/charges.ts';
+import { marginOf, type NamedTakings, type TakingsBy } from '../reckon/money/takings.ts';
 import { div, exact, exactOf, toFixed } from '../text/exact.ts';
 import { type Cell, csvText } from './csv.ts';
 

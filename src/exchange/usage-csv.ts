@@ -1,6 +1,6 @@
 import type { Journal } from '../journal/journal.ts';
 import { currencyDecimals } from '../reckon/currency.ts';
-import type { UsageBy, UsageGroup } from '../reckon/usage-by.ts';
+import type { UsageBy, UsageGroup } from '../reckon/use/usage-by.ts';
 import { div, type Exact, exact, toFixed } from '../text/exact.ts';
 import { type Cell, csvText } from './csv.ts';
 

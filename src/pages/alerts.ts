@@ -1,5 +1,5 @@
+import { allergies, cautionsOn, holdsOn, isUnder, type ReactionOnFile, reactionsOf } from '../reckon/client/state.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
-import { allergies, cautionsOn, holdsOn, isUnder, type ReactionOnFile, reactionsOf } from '../reckon/state.ts';
 import { unreadHarm } from '../rules/harm-lines.ts';
 import type { Bearing } from '../rules/rule.ts';
 import { ruleNamed } from '../rules/rule-text.ts';

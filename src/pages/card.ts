@@ -1,6 +1,6 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
+import { ageOf } from '../reckon/client/state.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
-import { ageOf } from '../reckon/state.ts';
 import type { Finding } from '../text/finding.ts';
 import { alertBlocks } from './alerts.ts';
 import { visitBlocks } from './card-visit.ts';

@@ -1,6 +1,6 @@
+import { isUnder, reactionsOf } from '../reckon/client/state.ts';
+import { isOxidative, zonesOfBowl } from '../reckon/head/services.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
-import { isOxidative, zonesOfBowl } from '../reckon/services.ts';
-import { isUnder, reactionsOf } from '../reckon/state.ts';
 import { type CautionTopic, caution, FIRST } from '../trade/cautions.ts';
 import { LAW } from '../trade/law.ts';
 import { EYE } from '../trade/zones.ts';

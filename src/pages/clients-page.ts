@@ -1,8 +1,8 @@
 import type { Journal } from '../journal/journal.ts';
-import { awaitedAfter } from '../reckon/awaited.ts';
-import type { DueWindow } from '../reckon/due-window.ts';
+import { awaitedAfter } from '../reckon/ahead/awaited.ts';
+import type { DueWindow } from '../reckon/ahead/due-window.ts';
+import { sayWindow } from '../reckon/ahead/say-window.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
-import { sayWindow } from '../reckon/say-window.ts';
 import type { Finding } from '../text/finding.ts';
 import { alertItems } from './alerts.ts';
 import { dayText } from './days.ts';

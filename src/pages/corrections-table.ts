@@ -1,5 +1,5 @@
 import type { Journal } from '../journal/journal.ts';
-import type { Correction } from '../reckon/corrections.ts';
+import type { Correction } from '../reckon/money/corrections.ts';
 import { figure, perCent } from '../reckon/say.ts';
 import { exact, roundTo } from '../text/exact.ts';
 import { escapeText } from './escape.ts';

@@ -1,7 +1,7 @@
 import type { Journal } from '../journal/journal.ts';
-import type { Due, DueList, TestDue } from '../reckon/due.ts';
-import type { Lapsing } from '../reckon/lapsing.ts';
-import { sayRhythm, sayWindow } from '../reckon/say-window.ts';
+import type { Due, DueList, TestDue } from '../reckon/ahead/due.ts';
+import type { Lapsing } from '../reckon/ahead/lapsing.ts';
+import { sayRhythm, sayWindow } from '../reckon/ahead/say-window.ts';
 import { addDays } from '../text/dates.ts';
 import { type CautionTopic, caution, FIRST } from '../trade/cautions.ts';
 import { dayText, timeBetween } from './days.ts';

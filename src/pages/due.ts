@@ -1,7 +1,7 @@
-import { type Awaited, awaitedAfter } from '../reckon/awaited.ts';
-import { type DueWindow, promisedBy } from '../reckon/due-window.ts';
+import { type Awaited, awaitedAfter } from '../reckon/ahead/awaited.ts';
+import { type DueWindow, promisedBy } from '../reckon/ahead/due-window.ts';
+import { sayRhythm } from '../reckon/ahead/say-window.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
-import { sayRhythm } from '../reckon/say-window.ts';
 import { clockText } from '../text/dates.ts';
 import { dayText, timeBetween } from './days.ts';
 import { commas } from './noted.ts';

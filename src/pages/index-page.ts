@@ -1,6 +1,6 @@
 import type { Journal } from '../journal/journal.ts';
+import { sayWindow } from '../reckon/ahead/say-window.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
-import { sayWindow } from '../reckon/say-window.ts';
 import { clockText } from '../text/dates.ts';
 import { type Finding, SEVERITIES } from '../text/finding.ts';
 import type { ClientRow } from './clients-page.ts';

@@ -1,10 +1,10 @@
-import { isAllNew } from '../reckon/cut-off.ts';
-import { plannedIn } from '../reckon/due-window.ts';
-import { ownGrowth } from '../reckon/history.ts';
+import { plannedIn } from '../reckon/ahead/due-window.ts';
+import { askedBowls } from '../reckon/ahead/plan.ts';
+import { isAllNew } from '../reckon/client/cut-off.ts';
+import { ownGrowth } from '../reckon/client/history.ts';
+import { putsOnColour, reachesRoots } from '../reckon/head/services.ts';
 import type { Run, Unclocked, VisitReckoned } from '../reckon/model.ts';
-import { askedBowls } from '../reckon/plan.ts';
 import { figure, grams, perCent } from '../reckon/say.ts';
-import { putsOnColour, reachesRoots } from '../reckon/services.ts';
 import { clockText, daysBetween } from '../text/dates.ts';
 import { exactOf, ZERO } from '../text/exact.ts';
 import { regrowth } from '../trade/growth.ts';

@@ -1,5 +1,5 @@
 import type { Minute, VisitReckoned } from '../reckon/model.ts';
-import type { OpenRun } from '../rules/open-runs.ts';
+import type { OpenRun } from '../reckon/timing/open-runs.ts';
 import { clockText } from '../text/dates.ts';
 import { dayText } from './days.ts';
 import { shownText } from './escape.ts';

@@ -1,12 +1,19 @@
 import type { Journal } from '../journal/journal.ts';
-import { UNNAMED } from '../reckon/charges.ts';
 import { currencyDecimals } from '../reckon/currency.ts';
-import type { DepositHeld } from '../reckon/deposits.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
-import { monthsFrom } from '../reckon/months.ts';
-import { isWithin } from '../reckon/period.ts';
+import { UNNAMED } from '../reckon/money/charges.ts';
+import type { DepositHeld } from '../reckon/money/deposits.ts';
+import {
+  marginOf,
+  type NamedTakings,
+  type Takings,
+  type TakingsBy,
+  takings,
+  takingsBy,
+} from '../reckon/money/takings.ts';
 import { perCent } from '../reckon/say.ts';
-import { marginOf, type NamedTakings, type Takings, type TakingsBy, takings, takingsBy } from '../reckon/takings.ts';
+import { monthsFrom } from '../reckon/use/months.ts';
+import { isWithin } from '../reckon/use/period.ts';
 import { exact, ONE, roundTo } from '../text/exact.ts';
 import { dayText } from './days.ts';
 import { escapeText } from './escape.ts';

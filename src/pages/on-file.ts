@@ -1,5 +1,5 @@
 import type { Stood } from '../journal/source.ts';
-import { allergies, cautionsOn, holdsOn } from '../reckon/state.ts';
+import { allergies, cautionsOn, holdsOn } from '../reckon/client/state.ts';
 import type { ClientFact, Visit } from '../records/schema/entry.ts';
 import type { Finding } from '../text/finding.ts';
 import type { Place } from '../text/span.ts';

@@ -1,5 +1,5 @@
 import type { Journal } from '../journal/journal.ts';
-import { sayWindow } from '../reckon/say-window.ts';
+import { sayWindow } from '../reckon/ahead/say-window.ts';
 import type { Expected } from '../reckon/stock/expected.ts';
 import type { OrderRow } from '../reckon/stock/order.ts';
 import { PACE_LEAST_DAYS } from '../reckon/stock/shelf-state.ts';

@@ -1,6 +1,6 @@
-import type { LightenedShare } from '../reckon/lightened-share.ts';
+import type { LightenedShare } from '../reckon/head/lightened-share.ts';
+import { type OrderStep, type Placement, placementOf, type SectionCount } from '../reckon/head/placement.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
-import { type OrderStep, type Placement, placementOf, type SectionCount } from '../reckon/placement.ts';
 import { listed } from '../reckon/say.ts';
 import { clockText } from '../text/dates.ts';
 import { type FromTo, HEAD_AREA_FACTS, HEAD_AREAS_SOURCE, SECTION_FACTS, SECTION_WIDTH } from '../trade/head-areas.ts';

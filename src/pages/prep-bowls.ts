@@ -1,4 +1,4 @@
-import type { Plan, PlannedBowl } from '../reckon/plan.ts';
+import type { Plan, PlannedBowl } from '../reckon/ahead/plan.ts';
 import { figure, grams, perCent, ratioText } from '../reckon/say.ts';
 import { type Exact, largestRemainder, roundTo, sum } from '../text/exact.ts';
 import { bowlLine, bowlTerm } from './bowl-line.ts';

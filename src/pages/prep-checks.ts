@@ -1,13 +1,13 @@
+import { basesIn } from '../reckon/bowl/contents.ts';
+import { zonesOfBowl } from '../reckon/head/services.ts';
 import { lighteningOf } from '../reckon/lift/lightener.ts';
 import { type PaceAsk, paceFor } from '../reckon/lift/pace.ts';
 import { sayPace } from '../reckon/lift/say-pace.ts';
 import type { LiftSeries } from '../reckon/lift/series.ts';
 import { liftOf } from '../reckon/lift/series.ts';
 import type { BowlReckoned, Run, VisitReckoned } from '../reckon/model.ts';
-import { zonesOfBowl } from '../reckon/services.ts';
-import { basesIn } from '../rules/contents.ts';
-import { minutesOf, timeLineOf } from '../rules/time-line.ts';
-import { bowlOf } from '../rules/timed-runs.ts';
+import { minutesOf, timeLineOf } from '../reckon/timing/time-line.ts';
+import { bowlOf } from '../reckon/timing/timed-runs.ts';
 import { kindFacts } from '../trade/kinds.ts';
 import { escapeText } from './escape.ts';
 import { FILL_IN_HEADING } from './headings.ts';

@@ -1,7 +1,7 @@
+import type { Plan } from '../reckon/ahead/plan.ts';
+import { breaksHold, holdsOn } from '../reckon/client/state.ts';
+import { isColour } from '../reckon/head/services.ts';
 import type { BowlReckoned, VisitReckoned } from '../reckon/model.ts';
-import type { Plan } from '../reckon/plan.ts';
-import { isColour } from '../reckon/services.ts';
-import { breaksHold, holdsOn } from '../reckon/state.ts';
 import { fold } from '../text/fold.ts';
 import { bowlLine, bowlsInOrder, bowlTerm } from './bowl-line.ts';
 import { factsIn, notedOf } from './card-visit.ts';

@@ -1,5 +1,5 @@
 import type { ClientFile } from '../journal/journal.ts';
-import { type Awaited, awaitedOn } from '../reckon/awaited.ts';
+import { type Awaited, awaitedOn } from '../reckon/ahead/awaited.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import { clockText, daysBetween } from '../text/dates.ts';
 import { dayText } from './days.ts';

@@ -1,4 +1,4 @@
-import { plannedIn } from '../reckon/due-window.ts';
+import { plannedIn } from '../reckon/ahead/due-window.ts';
 import type { FactsOf, VisitReckoned } from '../reckon/model.ts';
 import { factsIn, notedOf } from './card-visit.ts';
 import { dueItems } from './due.ts';

@@ -1,6 +1,6 @@
+import { hundredths, type Plan, type PlannedBowl } from '../reckon/ahead/plan.ts';
+import { type MixForecast, MOST_SCALED } from '../reckon/forecast/forecast.ts';
 import type { Need } from '../reckon/forecast/need.ts';
-import { type MixForecast, MOST_SCALED } from '../reckon/forecast.ts';
-import { hundredths, type Plan, type PlannedBowl } from '../reckon/plan.ts';
 import { figure, grams, listed } from '../reckon/say.ts';
 import { compare, type Exact, exactOf, roundTo, sub, toNumber, ZERO } from '../text/exact.ts';
 import { commas, joined } from './noted.ts';

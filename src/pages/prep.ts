@@ -1,12 +1,12 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
-import { awaitedOn } from '../reckon/awaited.ts';
-import { plannedIn } from '../reckon/due-window.ts';
-import type { SalonMix } from '../reckon/forecast.ts';
+import { awaitedOn } from '../reckon/ahead/awaited.ts';
+import { plannedIn } from '../reckon/ahead/due-window.ts';
+import { type Plan, plansFor, planVisit } from '../reckon/ahead/plan.ts';
+import { type AskedVisit, askedVisit } from '../reckon/ahead/service-asked.ts';
+import { ageOf } from '../reckon/client/state.ts';
+import type { SalonMix } from '../reckon/forecast/forecast.ts';
 import { type LiftSeries, liftOf } from '../reckon/lift/series.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
-import { type Plan, plansFor, planVisit } from '../reckon/plan.ts';
-import { type AskedVisit, askedVisit } from '../reckon/service-asked.ts';
-import { ageOf } from '../reckon/state.ts';
 import { clockText } from '../text/dates.ts';
 import type { Finding } from '../text/finding.ts';
 import { alertBlocks } from './alerts.ts';

@@ -1,5 +1,5 @@
 import type { SalonSettings } from '../journal/salon.ts';
-import { settleClock } from '../reckon/clock-settle.ts';
+import { settleClock } from '../reckon/clock/settle.ts';
 import { figure } from '../reckon/say.ts';
 import type { Amount, Clock, Depth, Duration, Period, Strength } from '../records/schema/values.ts';
 import { clockText } from '../text/dates.ts';

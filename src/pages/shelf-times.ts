@@ -1,8 +1,8 @@
+import { basesIn } from '../reckon/bowl/contents.ts';
+import { nextLook, type SideSpread, sidesOf } from '../reckon/clock/sides.ts';
 import type { Run, VisitReckoned } from '../reckon/model.ts';
-import { nextLook, type SideSpread, sidesOf } from '../reckon/sides.ts';
-import { basesIn } from '../rules/contents.ts';
-import { minutesOf, timeLineOf, timeText } from '../rules/time-line.ts';
-import { bowlOf, type TimedRun, timedRuns } from '../rules/timed-runs.ts';
+import { minutesOf, timeLineOf, timeText } from '../reckon/timing/time-line.ts';
+import { bowlOf, type TimedRun, timedRuns } from '../reckon/timing/timed-runs.ts';
 import { clockText } from '../text/dates.ts';
 import { escapeText } from './escape.ts';
 import { commas, joined } from './noted.ts';

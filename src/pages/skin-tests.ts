@@ -1,5 +1,4 @@
 import type { Journal } from '../journal/journal.ts';
-import { putsOnColour } from '../reckon/services.ts';
 import {
   leaveSince,
   productsToTest,
@@ -8,7 +7,8 @@ import {
   skinTestOn,
   type TestMade,
   testsFor,
-} from '../reckon/state.ts';
+} from '../reckon/client/state.ts';
+import { putsOnColour } from '../reckon/head/services.ts';
 import { addDays, clockText } from '../text/dates.ts';
 import type { Place } from '../text/span.ts';
 import { escapeText } from './escape.ts';

@@ -1,7 +1,7 @@
 import type { Journal } from '../journal/journal.ts';
 import type { SalonSettings } from '../journal/salon.ts';
 import { figure } from '../reckon/say.ts';
-import type { UsageBy, UsageGroup } from '../reckon/usage-by.ts';
+import type { UsageBy, UsageGroup } from '../reckon/use/usage-by.ts';
 import { type Exact, isZero, roundTo } from '../text/exact.ts';
 import { escapeText } from './escape.ts';
 import { minorFigure } from './money-words.ts';

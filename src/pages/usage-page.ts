@@ -1,11 +1,11 @@
 import type { Journal } from '../journal/journal.ts';
-import { corrections } from '../reckon/corrections.ts';
 import { currencyDecimals } from '../reckon/currency.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
-import { monthsFrom } from '../reckon/months.ts';
-import { isWithin } from '../reckon/period.ts';
+import { corrections } from '../reckon/money/corrections.ts';
 import { grams, listed } from '../reckon/say.ts';
-import { groupsTogether, type UsageBy, type UsageGroup, usageBy, usageInAll } from '../reckon/usage-by.ts';
+import { monthsFrom } from '../reckon/use/months.ts';
+import { isWithin } from '../reckon/use/period.ts';
+import { groupsTogether, type UsageBy, type UsageGroup, usageBy, usageInAll } from '../reckon/use/usage-by.ts';
 import { type Exact, isZero, roundTo, toNumber } from '../text/exact.ts';
 import { correctionsBlocks } from './corrections-table.ts';
 import { dayText } from './days.ts';

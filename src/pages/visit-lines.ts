@@ -1,4 +1,4 @@
-import { nextLines } from '../reckon/due-window.ts';
+import { nextLines } from '../reckon/ahead/due-window.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import type { VisitFact } from '../records/schema/entry.ts';
 import type { Again, Left, Next } from '../records/schema/visit.ts';

@@ -1,14 +1,14 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import type { Stood } from '../journal/source.ts';
 import type { Visit } from '../records/schema/entry.ts';
-import { ageOf } from './age.ts';
-import { type BowlMemo, reckonBowls, usesOf } from './bowls.ts';
-import { reckonClock } from './clock.ts';
-import { reckonHistory } from './history.ts';
-import { looseUses } from './loose.ts';
+import { type BowlMemo, reckonBowls, usesOf } from './bowl/bowls.ts';
+import { looseUses } from './bowl/loose.ts';
+import { ageOf } from './client/age.ts';
+import { reckonHistory } from './client/history.ts';
+import { reactedAt, reactedBy } from './client/reactions.ts';
+import { reckonClock } from './clock/clock.ts';
 import type { VisitReckoned } from './model.ts';
-import { reckonMoney } from './money.ts';
-import { reactedAt, reactedBy } from './reactions.ts';
+import { reckonMoney } from './money/money.ts';
 import { salonOf } from './salon-of.ts';
 
 /**

@@ -1,6 +1,6 @@
-import { type HandOn, handsOf } from '../reckon/hands.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
-import { compareText } from '../reckon/period.ts';
+import { type HandOn, handsOf } from '../reckon/timing/hands.ts';
+import { compareText } from '../reckon/use/period.ts';
 import type { Finding } from '../text/finding.ts';
 import { findInDay } from './find.ts';
 import type { Subjects } from './reasons.ts';

@@ -1,8 +1,8 @@
 import { clientParts } from '../journal/groups.ts';
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import type { Source, Stood } from '../journal/source.ts';
-import type { HandOn } from '../reckon/hands.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
+import type { HandOn } from '../reckon/timing/hands.ts';
 import type { Notice } from '../records/notice.ts';
 import type { Finding } from '../text/finding.ts';
 import { forgetRecent } from '../text/recently.ts';

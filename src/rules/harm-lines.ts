@@ -1,10 +1,10 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import type { Stood } from '../journal/source.ts';
+import { lineAt } from '../reckon/cite.ts';
 import type { Client, ClientFact, Visit, VisitFact } from '../records/schema/entry.ts';
 import { type Place, spanOf } from '../text/span.ts';
 import type { HarmKind } from '../trade/harm/signs.ts';
 import { type HarmTold, harmOf } from '../trade/harm/told-harm.ts';
-import { lineAt } from './cite.ts';
 
 /** A line of a client's entries or visits that tells of harm in words, and where in it. */
 export type HarmLine = {

@@ -1,17 +1,17 @@
 import type { ShelfItem } from '../journal/shelf.ts';
+import { bowlsPutOn } from '../reckon/bowl/applied.ts';
+import { itemsIn } from '../reckon/bowl/contents.ts';
+import { blendOf } from '../reckon/bowl/shade-blend.ts';
+import { overColour } from '../reckon/hair/over-colour.ts';
+import { depthsAt, meets, type SeenDepth, startsAt } from '../reckon/head/seen-at.ts';
+import { zonesOfBowl } from '../reckon/head/services.ts';
 import { lighteningOf } from '../reckon/lift/lightener.ts';
 import type { BowlReckoned, VisitReckoned } from '../reckon/model.ts';
-import { zonesOfBowl } from '../reckon/services.ts';
 import { toNumber } from '../text/exact.ts';
 import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
 import { LIGHTEST } from '../trade/lift-guide.ts';
-import { bowlsPutOn } from './applied.ts';
-import { itemsIn } from './contents.ts';
-import { overColour } from './over-colour.ts';
 import type { Found } from './rule.ts';
-import { depthsAt, meets, type SeenDepth, startsAt } from './seen-at.ts';
-import { blendOf } from './shade-blend.ts';
 
 /** What says how light a bowl is to take the hair: the result, else what is wanted, else its own shade. */
 export type Aim = { readonly by: 'result' | 'want' | 'shade'; readonly depth: number; readonly place: Place };

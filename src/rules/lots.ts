@@ -1,5 +1,6 @@
 import type { Journal } from '../journal/journal.ts';
 import type { Stood } from '../journal/source.ts';
+import { placeOf } from '../reckon/cite.ts';
 import type { Stock, Visit } from '../records/schema/entry.ts';
 import type { In, Out } from '../records/schema/shelf.ts';
 import type { Component } from '../records/schema/values.ts';
@@ -7,7 +8,6 @@ import { isDate, isMonth, monthEnd } from '../text/dates.ts';
 import { fold } from '../text/fold.ts';
 import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
-import { placeOf } from './cite.ts';
 
 /** A lot as a visit names it. */
 export type LotUse = { readonly product: string; readonly lot: string; readonly place: Place };

@@ -1,9 +1,9 @@
 import type { ClientFile } from '../journal/journal.ts';
+import { placeOf } from '../reckon/cite.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import { listed } from '../reckon/say.ts';
 import type { DateText } from '../records/schema/values.ts';
 import { daysBetween } from '../text/dates.ts';
-import { placeOf } from './cite.ts';
 import type { Found } from './rule.ts';
 
 /** The dates nearest to a day, nearest first and of two as near the earlier, at most three. */

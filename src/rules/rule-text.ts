@@ -19,7 +19,7 @@ const SAYS: Readonly<Record<Family, string>> = {
   condition: 'what the hair can bear',
   interval: 'days between services',
   dose: 'what goes into a bowl besides',
-  tests: 'tests and reactions',
+  testing: 'tests and reactions',
   cautions: 'what is held back from a client',
   age: 'how old a client is',
   placement: 'where a bowl goes',

@@ -1,7 +1,7 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import type { Stood } from '../journal/source.ts';
-import type { HandOn } from '../reckon/hands.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
+import type { HandOn } from '../reckon/timing/hands.ts';
 import type { Finding, Mend, SecondPlace, Severity } from '../text/finding.ts';
 import type { Place } from '../text/span.ts';
 import type { CautionTopic } from '../trade/cautions.ts';
@@ -23,7 +23,7 @@ export const FAMILIES = [
   'condition',
   'interval',
   'dose',
-  'tests',
+  'testing',
   'cautions',
   'age',
   'placement',

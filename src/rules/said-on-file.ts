@@ -1,11 +1,11 @@
 import type { ClientFile } from '../journal/journal.ts';
-import { lastDayOf } from '../reckon/cut-off.ts';
+import { placeOf } from '../reckon/cite.ts';
+import { lastDayOf } from '../reckon/client/cut-off.ts';
+import { allergies, cautionsOn } from '../reckon/client/state.ts';
 import { onFile } from '../reckon/on-file.ts';
-import { allergies, cautionsOn } from '../reckon/state.ts';
 import { firstDayOf } from '../reckon/when.ts';
 import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
-import { placeOf } from './cite.ts';
 
 /** Words on file about a client, and where they stand. */
 export type SaidOnFile = { readonly text: string; readonly place: Place };

@@ -1,7 +1,7 @@
 import type { Journal } from '../journal/journal.ts';
 import { readSource, rereadSource, type Source } from '../journal/source.ts';
 import { createStore, type Touched } from '../journal/store.ts';
-import type { BowlMemo } from '../reckon/bowls.ts';
+import type { BowlMemo } from '../reckon/bowl/bowls.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import { reckonClient } from '../reckon/visit.ts';
 import type { Finding } from '../text/finding.ts';

@@ -1,7 +1,7 @@
 import type { ShelfItem } from '../journal/shelf.ts';
-import type { BowlReckoned, VisitReckoned } from '../reckon/model.ts';
-import { listed } from '../reckon/say.ts';
-import { isOffHead } from '../reckon/services.ts';
+import { bowlsPutOn } from '../reckon/bowl/applied.ts';
+import { hasPeroxide, itemsIn, placeInBowl, portionsIn } from '../reckon/bowl/contents.ts';
+import { lineName } from '../reckon/cite.ts';
 import {
   leaveSince,
   type Moment,
@@ -11,7 +11,10 @@ import {
   type TestMade,
   testsFor,
   type Voiding,
-} from '../reckon/state.ts';
+} from '../reckon/client/state.ts';
+import { isOffHead } from '../reckon/head/services.ts';
+import type { BowlReckoned, VisitReckoned } from '../reckon/model.ts';
+import { listed } from '../reckon/say.ts';
 import type { Policy } from '../records/schema/shelf.ts';
 import type { Duration } from '../records/schema/values.ts';
 import { addDays, clockText, daysBetween } from '../text/dates.ts';
@@ -19,9 +22,6 @@ import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
 import { isClear } from '../trade/dye.ts';
 import { kindFacts } from '../trade/kinds.ts';
-import { bowlsPutOn } from './applied.ts';
-import { lineName } from './cite.ts';
-import { hasPeroxide, itemsIn, placeInBowl, portionsIn } from './contents.ts';
 import type { Found } from './rule.ts';
 
 /** A product that a skin test comes before, where it stands in the visit, and how its test stands. */

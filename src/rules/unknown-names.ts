@@ -1,11 +1,11 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import type { Stood } from '../journal/source.ts';
+import { placeOf } from '../reckon/cite.ts';
 import type { Fact, Product, Range, Stock, Visit } from '../records/schema/entry.ts';
 import type { Name } from '../records/schema/values.ts';
 import { nearNames } from '../text/near.ts';
 import { joinSpans } from '../text/span.ts';
 import { KINDS } from '../trade/kinds.ts';
-import { placeOf } from './cite.ts';
 import { nearMend } from './problems.ts';
 import type { Found } from './rule.ts';
 

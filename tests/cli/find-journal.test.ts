@@ -5,8 +5,8 @@ import { afterAll, describe, expect, test } from 'vitest';
 import { journalOf } from '../../src/cli/find-journal.ts';
 import { journalFiles } from '../../src/cli/open-journal.ts';
 import { dueMarkdown } from '../../src/pages/due-page.ts';
-import { dueClients } from '../../src/reckon/due.ts';
-import { lapsingTests } from '../../src/reckon/lapsing.ts';
+import { dueClients } from '../../src/reckon/ahead/due.ts';
+import { lapsingTests } from '../../src/reckon/ahead/lapsing.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { demoJournal } from '../pages/compiled.ts';
 

@@ -2,7 +2,7 @@ import { parse } from 'csv-parse/sync';
 import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
 import { dueCalendar, dueCsv } from '../../src/exchange/due-calendar.ts';
-import { dueClients } from '../../src/reckon/due.ts';
+import { dueClients } from '../../src/reckon/ahead/due.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { SHELF } from '../reckon/bowls-of.ts';
 import { journalOf } from '../reckon/journal-of.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Journal } from '../../src/journal/journal.ts';
 import { dueMarkdown } from '../../src/pages/due-page.ts';
-import { dueClients } from '../../src/reckon/due.ts';
-import { lapsingTests } from '../../src/reckon/lapsing.ts';
+import { dueClients } from '../../src/reckon/ahead/due.ts';
+import { lapsingTests } from '../../src/reckon/ahead/lapsing.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { demoJournal, journalOf, readText, SHELF } from './compiled.ts';
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { figureSheet } from '../../src/pages/figures/sheet.ts';
 import { pageHtml } from '../../src/pages/html.ts';
 import { type MoneyOptions, moneyMarkdown } from '../../src/pages/money-page.ts';
-import { depositsHeld } from '../../src/reckon/deposits.ts';
+import { depositsHeld } from '../../src/reckon/money/deposits.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { journalOf, SHELF } from './compiled.ts';
 

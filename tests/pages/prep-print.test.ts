@@ -2,7 +2,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { prepMarkdown, salonLiftOf } from '../../src/pages/prep.ts';
 import { prepHtml } from '../../src/pages/prep-html.ts';
-import { needsBefore, salonMix } from '../../src/reckon/forecast.ts';
+import { needsBefore, salonMix } from '../../src/reckon/forecast/forecast.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { startBrowser, withPage } from './browser.ts';
 import { allFindings, clientOf, demoJournal } from './compiled.ts';

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { sumText, workedText } from '../../src/pages/prep-sums.ts';
-import { SALON_UNTOLD } from '../../src/reckon/forecast.ts';
-import { planVisit } from '../../src/reckon/plan.ts';
+import { planVisit } from '../../src/reckon/ahead/plan.ts';
+import { SALON_UNTOLD } from '../../src/reckon/forecast/forecast.ts';
 import { reckonedOf } from '../reckon/reckoned.ts';
 
 /** The sum of bowl A of the last visit, from visits that mixed so many grams of it and noted nothing left. */

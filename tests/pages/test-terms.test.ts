@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Journal } from '../../src/journal/journal.ts';
 import { cardMarkdown } from '../../src/pages/card.ts';
 import { prepMarkdown } from '../../src/pages/prep.ts';
-import { lapsingTests } from '../../src/reckon/lapsing.ts';
+import { lapsingTests } from '../../src/reckon/ahead/lapsing.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { findAll } from '../../src/rules/run.ts';
 import { addDays, dateOf, dayNumber } from '../../src/text/dates.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type BowlMemo, reckonBowls } from '../../src/reckon/bowls.ts';
+import { type BowlMemo, reckonBowls } from '../../src/reckon/bowl/bowls.ts';
 import { salonOf } from '../../src/reckon/salon-of.ts';
 import { bowlsIn, fig, journalOfNotes, pointedAt, problemsIn, SHELF, shown } from './bowls-of.ts';
 

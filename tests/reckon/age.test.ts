@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ClientFile } from '../../src/journal/journal.ts';
-import { ageOf, isUnder } from '../../src/reckon/age.ts';
+import { ageOf, isUnder } from '../../src/reckon/client/age.ts';
 import { journalOf } from './journal-of.ts';
 
 const clientOf = (lines: string): ClientFile => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { joinSources } from '../../src/journal/journal.ts';
 import { readSource } from '../../src/journal/source.ts';
-import { askedShare, askedWords, leftOutBy } from '../../src/reckon/asked-words.ts';
+import { askedShare, askedWords, leftOutBy } from '../../src/reckon/ahead/asked-words.ts';
 import type { VisitReckoned } from '../../src/reckon/model.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { awaitedAfter, awaitedOn, backAfter } from '../../src/reckon/awaited.ts';
+import { awaitedAfter, awaitedOn, backAfter } from '../../src/reckon/ahead/awaited.ts';
 import { reckonedOf } from './reckoned.ts';
 
 const awaited = (next: string, on: string, more = ''): string | undefined =>

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { reckonBowls } from '../../src/reckon/bowls.ts';
-import { usesOf } from '../../src/reckon/uses.ts';
+import { reckonBowls } from '../../src/reckon/bowl/bowls.ts';
+import { usesOf } from '../../src/reckon/bowl/uses.ts';
 import { sign, sum, ZERO } from '../../src/text/exact.ts';
 import { sliceOf } from '../../src/text/span.ts';
 import { journalOfNotes, SHELF } from './bowls-of.ts';

@@ -1,7 +1,7 @@
 import { type Journal, joinSources } from '../../src/journal/journal.ts';
 import { readSource } from '../../src/journal/source.ts';
-import { type BowlMemo, reckonBowls } from '../../src/reckon/bowls.ts';
-import { reckonMix } from '../../src/reckon/mix.ts';
+import { type BowlMemo, reckonBowls } from '../../src/reckon/bowl/bowls.ts';
+import { reckonMix } from '../../src/reckon/bowl/mix.ts';
 import type { BowlReckoned, Portion } from '../../src/reckon/model.ts';
 import { salonOf } from '../../src/reckon/salon-of.ts';
 import { figure } from '../../src/reckon/say.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { reckonBowls } from '../../src/reckon/bowls.ts';
+import { reckonBowls } from '../../src/reckon/bowl/bowls.ts';
 import type { BowlReckoned } from '../../src/reckon/model.ts';
 import { bowlsIn, bowlsOf, fig, journalOfNotes, problemsOf, SHELF, shown, shownOf } from './bowls-of.ts';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type ChargedItem, chargedItems, knownCost } from '../../src/reckon/charges.ts';
+import { type ChargedItem, chargedItems, knownCost } from '../../src/reckon/money/charges.ts';
 import { lastOf } from './reckoned.ts';
 
 const itemsOf = (lines: string): unknown[][] =>

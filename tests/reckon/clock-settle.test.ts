@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { dayBegins, doubtOf, endOfSpan, minuteOf, pastMidnight, settleClock } from '../../src/reckon/clock-settle.ts';
+import { dayBegins, doubtOf, endOfSpan, minuteOf, pastMidnight, settleClock } from '../../src/reckon/clock/settle.ts';
 
 const HOURS = { from: 540, to: 1140 };
 const clock = (minutes: number, other?: number) => ({ minutes, at: 0, ...(other !== undefined && { other }) });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { corrections } from '../../src/reckon/corrections.ts';
+import { corrections } from '../../src/reckon/money/corrections.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { toFixed } from '../../src/text/exact.ts';
 import { journalOf } from './journal-of.ts';

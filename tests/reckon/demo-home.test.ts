@@ -7,7 +7,7 @@ import { needsOf } from '../../src/reckon/forecast/need.ts';
 import type { VisitReckoned } from '../../src/reckon/model.ts';
 import { stockLedger } from '../../src/reckon/stock/ledger.ts';
 import { touchesOf } from '../../src/reckon/stock/touch.ts';
-import { usageInAll } from '../../src/reckon/usage-by.ts';
+import { usageInAll } from '../../src/reckon/use/usage-by.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { toNumber } from '../../src/text/exact.ts';
 

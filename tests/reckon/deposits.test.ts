@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { depositsHeld } from '../../src/reckon/deposits.ts';
+import { depositsHeld } from '../../src/reckon/money/deposits.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { journalOf } from './journal-of.ts';
 

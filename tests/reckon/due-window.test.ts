@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { plannedIn, promised, standingOn, waitWindow } from '../../src/reckon/due-window.ts';
-import { sayRhythm, sayWindow } from '../../src/reckon/say-window.ts';
+import { plannedIn, promised, standingOn, waitWindow } from '../../src/reckon/ahead/due-window.ts';
+import { sayRhythm, sayWindow } from '../../src/reckon/ahead/say-window.ts';
 import type { Duration } from '../../src/records/schema/values.ts';
 import { reckonedOf } from './reckoned.ts';
 

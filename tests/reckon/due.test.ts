@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Due, dueClients } from '../../src/reckon/due.ts';
+import { type Due, dueClients } from '../../src/reckon/ahead/due.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { SHELF } from './bowls-of.ts';
 import { journalOf } from './journal-of.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type HeadPlace, headPlace, type OwnZones } from '../../src/reckon/head-places.ts';
+import { type HeadPlace, headPlace, type OwnZones } from '../../src/reckon/head/places.ts';
 import { HEAD_AREAS } from '../../src/trade/head-areas.ts';
 
 const NONE: OwnZones = new Map();

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { measuredGrowth } from '../../src/reckon/history.ts';
+import { measuredGrowth } from '../../src/reckon/client/history.ts';
 import { toNumber } from '../../src/text/exact.ts';
 import { lastOf, reckonedOf } from './reckoned.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { breaksHold, cautionsOn, holdsOn } from '../../src/reckon/holds.ts';
+import { breaksHold, cautionsOn, holdsOn } from '../../src/reckon/client/holds.ts';
 import { dayAfter, firstDayOf } from '../../src/reckon/when.ts';
 import { journalOf } from './journal-of.ts';
 import { lastOf } from './reckoned.ts';

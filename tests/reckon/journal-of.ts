@@ -1,7 +1,7 @@
 import { type Journal, joinSources } from '../../src/journal/journal.ts';
 import type { Stood } from '../../src/journal/source.ts';
 import { readSource } from '../../src/journal/source.ts';
-import { reckonClock } from '../../src/reckon/clock.ts';
+import { reckonClock } from '../../src/reckon/clock/clock.ts';
 import type { ClockReckoned, Run } from '../../src/reckon/model.ts';
 import type { Visit } from '../../src/records/schema/entry.ts';
 import { clockText } from '../../src/text/dates.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { MoneyReckoned } from '../../src/reckon/model.ts';
-import { reckonMoney } from '../../src/reckon/money.ts';
+import { reckonMoney } from '../../src/reckon/money/money.ts';
 import { exact } from '../../src/text/exact.ts';
 import { journalOf, visitsOf } from './journal-of.ts';
 import { lastOf } from './reckoned.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isWithin, type UsageRow, usage } from '../../src/reckon/period.ts';
+import { isWithin, type UsageRow, usage } from '../../src/reckon/use/period.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { add, equal, sum, toFixed } from '../../src/text/exact.ts';
 import { journalOf } from './journal-of.ts';

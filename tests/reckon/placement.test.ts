@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Placed, type Placement, placementOf, type SectionCount } from '../../src/reckon/placement.ts';
+import { type Placed, type Placement, placementOf, type SectionCount } from '../../src/reckon/head/placement.ts';
 import { lastOf } from './reckoned.ts';
 
 const placementIn = (lines: string, head = ''): Placement =>

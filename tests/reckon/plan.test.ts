@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { askedBowls, type Plan, plansFor } from '../../src/reckon/plan.ts';
+import { askedBowls, type Plan, plansFor } from '../../src/reckon/ahead/plan.ts';
 import { figure } from '../../src/reckon/say.ts';
 import { exact, toNumber } from '../../src/text/exact.ts';
 import { reckonedOf } from './reckoned.ts';

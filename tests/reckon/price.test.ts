@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { gramPrice, packOn, piecePrice } from '../../src/reckon/bowl/price.ts';
+import { plainGrams } from '../../src/reckon/bowl/weighing.ts';
 import { currencyDecimals } from '../../src/reckon/currency.ts';
-import { gramPrice, packOn, piecePrice } from '../../src/reckon/price.ts';
 import { salonOf } from '../../src/reckon/salon-of.ts';
 import { figure, grams, listed, perCent, quoted, ratioText } from '../../src/reckon/say.ts';
-import { plainGrams } from '../../src/reckon/weighing.ts';
 import { exactOf } from '../../src/text/exact.ts';
 import { fig, journalOfNotes } from './bowls-of.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { plannedIn } from '../../src/reckon/due-window.ts';
-import { type AskedVisit, askedVisit } from '../../src/reckon/service-asked.ts';
+import { plannedIn } from '../../src/reckon/ahead/due-window.ts';
+import { type AskedVisit, askedVisit } from '../../src/reckon/ahead/service-asked.ts';
 import { reckonClient } from '../../src/reckon/visit.ts';
 import { clientOf, journalOf, SHELF } from '../pages/compiled.ts';
 

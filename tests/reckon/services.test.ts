@@ -8,7 +8,7 @@ import {
   reachesRoots,
   touchesRoots,
   zonesOfBowl,
-} from '../../src/reckon/services.ts';
+} from '../../src/reckon/head/services.ts';
 import { lastOf } from './reckoned.ts';
 
 const visitWith = (lines: string) => lastOf(`visit 2026-09-04 wren-abbott\n${lines}`);

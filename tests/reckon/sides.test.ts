@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { nextLook, sidesOf } from '../../src/reckon/sides.ts';
+import { nextLook, sidesOf } from '../../src/reckon/clock/sides.ts';
 import { clockText } from '../../src/text/dates.ts';
 import { clockOf } from './journal-of.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { SKIN_TEST_LEAD, skinTestOn } from '../../src/reckon/skin-test.ts';
-import { type Moment, testsFor } from '../../src/reckon/tests.ts';
+import { SKIN_TEST_LEAD, skinTestOn } from '../../src/reckon/testing/skin-test.ts';
+import { type Moment, testsFor } from '../../src/reckon/testing/tests.ts';
 import { journalOf } from './journal-of.ts';
 
 const POLICY = 'policy skin-test 48h every 26w\npolicy skin-test void after reaction';

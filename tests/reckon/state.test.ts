@@ -9,7 +9,7 @@ import {
   reactionsOf,
   visitsBefore,
   wasLightened,
-} from '../../src/reckon/state.ts';
+} from '../../src/reckon/client/state.ts';
 import { lastOf, reckonedOf } from './reckoned.ts';
 
 const CLIENT = 'client wren-abbott "Wren Abbott"\n';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { marginOf, type NamedTakings, takings, takingsBy } from '../../src/reckon/takings.ts';
+import { marginOf, type NamedTakings, takings, takingsBy } from '../../src/reckon/money/takings.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { journalOf } from './journal-of.ts';
 import { WIDE_SHELF } from './reckoned.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { testsFor } from '../../src/reckon/tests.ts';
+import { testsFor } from '../../src/reckon/testing/tests.ts';
 import { journalOf } from './journal-of.ts';
 
 const resultOf = (kind: string, words: string): string | undefined => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type TestMade, testsFor } from '../../src/reckon/tests.ts';
+import { type TestMade, testsFor } from '../../src/reckon/testing/tests.ts';
 import { clockText } from '../../src/text/dates.ts';
 import { journalOf } from './journal-of.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { monthsFrom } from '../../src/reckon/months.ts';
+import { monthsFrom } from '../../src/reckon/use/months.ts';
 import {
   groupsTogether,
   USAGE_BY,
@@ -7,7 +7,7 @@ import {
   type UsageGroup,
   usageBy,
   usageInAll,
-} from '../../src/reckon/usage-by.ts';
+} from '../../src/reckon/use/usage-by.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { equal, sum, toFixed } from '../../src/text/exact.ts';
 import { journalOf } from './journal-of.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { looseUses } from '../../src/reckon/loose.ts';
+import { looseUses } from '../../src/reckon/bowl/loose.ts';
+import { usesOf } from '../../src/reckon/bowl/uses.ts';
 import type { ProductUse } from '../../src/reckon/model.ts';
-import { usesOf } from '../../src/reckon/uses.ts';
 import { bowlsIn, bowlsOf, fig, journalOfNotes, SHELF } from './bowls-of.ts';
 
 const text = ({ product, shade, mixed, used, left, cost, pieces }: ProductUse): string =>

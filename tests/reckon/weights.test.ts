@@ -2,10 +2,10 @@ import fc from 'fast-check';
 import Fraction from 'fraction.js';
 import { describe, expect, it } from 'vitest';
 import type { ShelfItem } from '../../src/journal/shelf.ts';
-import { solveLinear } from '../../src/reckon/linear.ts';
-import { typedPart } from '../../src/reckon/part.ts';
-import { resolveParts } from '../../src/reckon/portions.ts';
-import { solveWeights, type Weights } from '../../src/reckon/weights.ts';
+import { solveLinear } from '../../src/reckon/bowl/linear.ts';
+import { typedPart } from '../../src/reckon/bowl/part.ts';
+import { resolveParts } from '../../src/reckon/bowl/portions.ts';
+import { solveWeights, type Weights } from '../../src/reckon/bowl/weights.ts';
 import { type Exact, equal, exact, exactOf, mul, sum, ZERO } from '../../src/text/exact.ts';
 import { fig, journalOfNotes, mixOf, SHELF, shown } from './bowls-of.ts';
 

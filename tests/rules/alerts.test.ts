@@ -5,7 +5,7 @@ import blackHenna from '../../src/rules/cautions/black-henna.ts';
 import persulphate from '../../src/rules/cautions/persulphate-breathing.ts';
 import soreScalp from '../../src/rules/cautions/sore-scalp.ts';
 import { dayNamed } from '../../src/rules/said-on-file.ts';
-import eyeAreaDye from '../../src/rules/tests/eye-area-dye.ts';
+import eyeAreaDye from '../../src/rules/testing/eye-area-dye.ts';
 import { foundBy, notesOf, saidBy, visitOf } from './one-rule.ts';
 
 const [CLAY, CREAM] = ['bowl A 40 clay + 80 dev-6', 'bowl A 40 cream 6/0 + 60 dev-6'];

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { borneOut } from '../../src/rules/borne-out.ts';
+import { borneOut } from '../../src/reckon/hair/borne-out.ts';
 import { reckonedOf } from '../reckon/reckoned.ts';
 
 const GREEN = /green|khaki/iu;

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { joinSources } from '../../src/journal/journal.ts';
 import { readSource } from '../../src/journal/source.ts';
+import { hasPeroxide, itemsIn } from '../../src/reckon/bowl/contents.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { RULES } from '../../src/rules/all.ts';
-import { hasPeroxide, itemsIn } from '../../src/rules/contents.ts';
 import { readExample } from '../../src/rules/example.ts';
 import { findAll } from '../../src/rules/run.ts';
 import { CAUTION_TOPICS, type CautionTopic, caution, type InBowl, isTrueOf } from '../../src/trade/cautions.ts';

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { leftByCut } from '../../src/reckon/cut-off.ts';
+import { leftByCut } from '../../src/reckon/client/cut-off.ts';
 import lightenerOnRelaxed from '../../src/rules/condition/lightener-on-relaxed.ts';
 import removerOnDirectDye from '../../src/rules/condition/remover-on-direct-dye.ts';
 import strandTestMissing from '../../src/rules/condition/strand-test-missing.ts';
 import overlap from '../../src/rules/overlap/overlap-on-lightened.ts';
-import metal from '../../src/rules/tests/metal-under-peroxide.ts';
+import metal from '../../src/rules/testing/metal-under-peroxide.ts';
 import { toNumber } from '../../src/text/exact.ts';
 import { notesOf, saidBy, visitOf } from './one-rule.ts';
 

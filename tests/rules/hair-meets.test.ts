@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { anyMeet, anyMeetLoosely, belowRoots, isAt, mayMeet } from '../../src/rules/hair-meets.ts';
+import { anyMeet, anyMeetLoosely, belowRoots, isAt, mayMeet } from '../../src/reckon/head/hair-meets.ts';
 
 const none = new Map();
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { nextOf, promisedBy } from '../../src/reckon/due-window.ts';
+import { nextOf, promisedBy } from '../../src/reckon/ahead/due-window.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { journalOf } from '../reckon/journal-of.ts';
 import { rulesIn } from './compile.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { joinSources } from '../../src/journal/journal.ts';
 import { readSource } from '../../src/journal/source.ts';
+import { type OpenRun, openRuns } from '../../src/reckon/timing/open-runs.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
-import { type OpenRun, openRuns } from '../../src/rules/open-runs.ts';
 
 const SHELF = `product clay "Grey clay" lightener
   mix 1:2

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { joinSources } from '../../src/journal/journal.ts';
 import { readSource } from '../../src/journal/source.ts';
+import { placeInBowl } from '../../src/reckon/bowl/contents.ts';
+import { lineAt, lineName, wordsPlace } from '../../src/reckon/cite.ts';
+import { endOf } from '../../src/reckon/timing/timed-runs.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
-import { lineAt, lineName, wordsPlace } from '../../src/rules/cite.ts';
-import { placeInBowl } from '../../src/rules/contents.ts';
 import { exampleLines, readExample } from '../../src/rules/example.ts';
-import { endOf } from '../../src/rules/timed-runs.ts';
 
 const journal = joinSources([
   readSource(

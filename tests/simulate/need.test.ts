@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { needsBefore, salonMix } from '../../src/reckon/forecast/forecast.ts';
 import { hindsightMix, type MixCase } from '../../src/reckon/forecast/hindsight.ts';
 import { compareMix, mixVerdict } from '../../src/reckon/forecast/hindsight-figures.ts';
-import { needsBefore, salonMix } from '../../src/reckon/forecast.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { journalOf } from '../reckon/journal-of.ts';
 import { type NeedWorld, simulateNeed } from './need.ts';

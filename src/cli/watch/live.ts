@@ -4,7 +4,7 @@ import { htmlText } from '../../pages/html-text.ts';
 import { type LivePage, type LiveVisit, liveHtml, livePart } from '../../pages/live-page.ts';
 import { LIVE_STYLE } from '../../pages/live-style.ts';
 import { STYLE } from '../../pages/style.ts';
-import { openRuns } from '../../rules/open-runs.ts';
+import { openRuns } from '../../reckon/timing/open-runs.ts';
 import { cardFile } from './card-file.ts';
 import { visitsOn } from './draw.ts';
 import { POLICY } from './guard.ts';

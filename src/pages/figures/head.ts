@@ -1,4 +1,4 @@
-import type { Placed, Placement } from '../../reckon/placement.ts';
+import type { Placed, Placement } from '../../reckon/head/placement.ts';
 import { type BowlMarks, markFill, markPatterns, stroked } from './bowl-marks.ts';
 import { HEAD_VIEWS, type HeadView, type Patch, VIEW_SIZE } from './head-views.ts';
 import { edgeOf, patchPath, type Section, sectionBars } from './section-bars.ts';

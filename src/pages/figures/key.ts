@@ -1,5 +1,5 @@
+import type { Placement } from '../../reckon/head/placement.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
-import type { Placement } from '../../reckon/placement.ts';
 import { shownText } from '../escape.ts';
 import { htmlText } from '../html-text.ts';
 import { type BowlMarks, markFill, markPatterns, stroked } from './bowl-marks.ts';

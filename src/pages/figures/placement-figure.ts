@@ -1,5 +1,5 @@
+import { placementOf } from '../../reckon/head/placement.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { placementOf } from '../../reckon/placement.ts';
 import { shownText } from '../escape.ts';
 import { htmlText } from '../html-text.ts';
 import { bowlMarks } from './bowl-marks.ts';

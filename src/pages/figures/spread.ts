@@ -1,5 +1,5 @@
-import type { HeadPlace } from '../../reckon/head-places.ts';
-import type { Placed } from '../../reckon/placement.ts';
+import type { Placed } from '../../reckon/head/placement.ts';
+import type { HeadPlace } from '../../reckon/head/places.ts';
 import { HEAD_AREA_FACTS, type HeadArea } from '../../trade/head-areas.ts';
 
 /** The sections of one line dealt out over the areas and sides that it names, to be drawn. */

@@ -1,5 +1,5 @@
-import type { HeadPlace } from '../../reckon/head-places.ts';
-import type { Placement } from '../../reckon/placement.ts';
+import type { Placement } from '../../reckon/head/placement.ts';
+import type { HeadPlace } from '../../reckon/head/places.ts';
 import type { Along } from '../../trade/zones.ts';
 import { type BowlMarks, markFill, markPatterns, stroked } from './bowl-marks.ts';
 import { element, label, line, path, picture } from './svg.ts';

@@ -1,6 +1,6 @@
-import { settleClock } from '../../reckon/clock-settle.ts';
+import { settleClock } from '../../reckon/clock/settle.ts';
 import type { Looked, Run, VisitReckoned } from '../../reckon/model.ts';
-import { timedRuns } from '../../rules/timed-runs.ts';
+import { timedRuns } from '../../reckon/timing/timed-runs.ts';
 import { clockText } from '../../text/dates.ts';
 import { lookInShort } from './look-words.ts';
 

@@ -1,4 +1,4 @@
-import { forecastMix, type MixForecast, type SalonMix, salonMix } from '../forecast.ts';
+import { forecastMix, type MixForecast, type SalonMix, salonMix } from './forecast.ts';
 import { alike, type Need } from './need.ts';
 
 /**

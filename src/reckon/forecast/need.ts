@@ -1,6 +1,6 @@
 import { toNumber } from '../../text/exact.ts';
+import { placingsOf, zonesOfBowl } from '../head/services.ts';
 import type { BowlReckoned, VisitReckoned } from '../model.ts';
-import { placingsOf, zonesOfBowl } from '../services.ts';
 
 /**
  * What each bowl of a client came to need: mixed, less left.

@@ -1,10 +1,10 @@
 import { daysBetween } from '../../text/dates.ts';
 import { toNumber } from '../../text/exact.ts';
-import { grownOn } from '../cut-off.ts';
-import { forecastMix, type MixForecast, type SalonMix } from '../forecast.ts';
-import { ownGrowth } from '../history.ts';
+import { grownOn } from '../client/cut-off.ts';
+import { ownGrowth } from '../client/history.ts';
+import { reachesRoots } from '../head/services.ts';
 import type { VisitReckoned } from '../model.ts';
-import { reachesRoots } from '../services.ts';
+import { forecastMix, type MixForecast, type SalonMix } from './forecast.ts';
 import { needsOf } from './need.ts';
 
 /** A bowl of the last visit as it is to be mixed on a day. */

@@ -1,5 +1,5 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
-import { minutesOf } from '../clock-applied.ts';
+import { minutesOf } from '../clock/applied.ts';
 
 /** Minutes of a product's time line: of the one that holds without a condition, else of the first. */
 export const lineOf = ({ times }: ShelfItem): { readonly from: number; readonly to: number } | undefined => {

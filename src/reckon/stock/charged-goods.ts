@@ -3,7 +3,7 @@ import type { ShelfItem } from '../../journal/shelf.ts';
 import { fold } from '../../text/fold.ts';
 import type { Place } from '../../text/span.ts';
 import type { VisitReckoned } from '../model.ts';
-import { compareText } from '../period.ts';
+import { compareText } from '../use/period.ts';
 import type { ShelfRow } from './shelf-state.ts';
 
 /**

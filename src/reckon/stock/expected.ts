@@ -1,10 +1,10 @@
 import type { ClientFile } from '../../journal/journal.ts';
 import { div, type Exact, mul, ONE, sign } from '../../text/exact.ts';
-import { type Awaited, awaitedAfter, backAfter, notedFor } from '../awaited.ts';
-import { type DueWindow, dayAwaited, standingOn } from '../due-window.ts';
-import { needsBefore, type SalonMix, salonMix } from '../forecast.ts';
+import { type Awaited, awaitedAfter, backAfter, notedFor } from '../ahead/awaited.ts';
+import { type DueWindow, dayAwaited, standingOn } from '../ahead/due-window.ts';
+import { planVisit } from '../ahead/plan.ts';
+import { needsBefore, type SalonMix, salonMix } from '../forecast/forecast.ts';
 import type { VisitReckoned } from '../model.ts';
-import { planVisit } from '../plan.ts';
 import { type Touch, touchesOf } from './touch.ts';
 
 /** A client who is booked, due or overdue, and what she is likely to take off the shelf. */

@@ -5,9 +5,9 @@ import type { Stood } from '../../journal/source.ts';
 import type { Stock } from '../../records/schema/entry.ts';
 import { add, div, type Exact, mul, neg, roundTo, sign, sub, sum, ZERO } from '../../text/exact.ts';
 import { fold } from '../../text/fold.ts';
+import { momentOfVisit } from '../client/state.ts';
 import type { Minute, VisitReckoned } from '../model.ts';
-import { compareText } from '../period.ts';
-import { momentOfVisit } from '../state.ts';
+import { compareText } from '../use/period.ts';
 import {
   type Batch,
   type BatchDraft,

@@ -1,6 +1,6 @@
 import { type Journal, joinSources } from '../../journal/journal.ts';
 import { fold } from '../../text/fold.ts';
-import { compareText } from '../period.ts';
+import { compareText } from '../use/period.ts';
 import { isLot } from './batches.ts';
 import { type Bears, bearing } from './lot-bearing.ts';
 import {

@@ -2,7 +2,7 @@ import type { ClientFile, Journal } from '../../journal/journal.ts';
 import type { Stood } from '../../journal/source.ts';
 import { readEntry } from '../../records/read-entry.ts';
 import type { Fact, Visit } from '../../records/schema/entry.ts';
-import { reckonBowls } from '../bowls.ts';
+import { reckonBowls } from '../bowl/bowls.ts';
 import { salonOf } from '../salon-of.ts';
 import type { PlainBowl, PlainVisit } from './plain-visit.ts';
 import { canBe, type Touch, type Ware } from './touch.ts';

@@ -7,10 +7,10 @@ import type { Amount } from '../../records/schema/values.ts';
 import { isDate, isMonth, monthEnd } from '../../text/dates.ts';
 import { div, type Exact, exact, exactOf, max, mul } from '../../text/exact.ts';
 import type { Place } from '../../text/span.ts';
-import { minuteOf } from '../clock-settle.ts';
+import { gramPrice, packGrams, packOn, piecePrice } from '../bowl/price.ts';
+import { weigh } from '../bowl/weighing.ts';
+import { minuteOf } from '../clock/settle.ts';
 import { currencyDecimals } from '../currency.ts';
-import { gramPrice, packGrams, packOn, piecePrice } from '../price.ts';
-import { weigh } from '../weighing.ts';
 
 /** A line of a stock entry in grams, or in pieces for goods sold by the piece. */
 export type StockMove = {

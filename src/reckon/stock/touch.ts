@@ -7,10 +7,10 @@ import type { Component } from '../../records/schema/values.ts';
 import type { Exact } from '../../text/exact.ts';
 import { nearNames } from '../../text/near.ts';
 import type { Place } from '../../text/span.ts';
-import { dayOf } from '../bowl-plan.ts';
-import { looseUses } from '../loose.ts';
+import { looseUses } from '../bowl/loose.ts';
+import { dayOf } from '../bowl/plan.ts';
+import { heldOf } from '../bowl/price.ts';
 import type { BowlReckoned, Portion } from '../model.ts';
-import { heldOf } from '../price.ts';
 
 /**
  * Every time that something off the shelf touched a client: what was mixed for her, washed with, fitted, sent home,

@@ -1,5 +1,5 @@
 import type { Journal } from '../../journal/journal.ts';
-import { type BowlMemo, reckonBowls } from '../bowls.ts';
+import { type BowlMemo, reckonBowls } from '../bowl/bowls.ts';
 import { salonOf } from '../salon-of.ts';
 import { type Touch, type TouchingVisit, touchesOf } from './touch.ts';
 

@@ -3,7 +3,7 @@ import { add, isZero, ZERO } from '../../text/exact.ts';
 import { fold } from '../../text/fold.ts';
 import { nearNames } from '../../text/near.ts';
 import { grouped } from '../lift/grouped.ts';
-import { compareText } from '../period.ts';
+import { compareText } from '../use/period.ts';
 import { isLot } from './batches.ts';
 import { type StockMove, stockMoves } from './stock-entries.ts';
 import { canBe, type Touch, type TouchingVisit, testTouches, type Ware } from './touch.ts';

@@ -1,10 +1,10 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { itemsIn } from '../../reckon/bowl/contents.ts';
+import { zonesOfBowl } from '../../reckon/client/state.ts';
+import { isAt } from '../../reckon/head/hair-meets.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { zonesOfBowl } from '../../reckon/state.ts';
 import { LAW } from '../../trade/law.ts';
 import { EYE } from '../../trade/zones.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { itemsIn } from '../contents.ts';
-import { isAt } from '../hair-meets.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 import { testedAt } from '../skin-tests.ts';
 

@@ -1,9 +1,9 @@
+import { wentOn } from '../../reckon/bowl/applied.ts';
+import { cautionIn } from '../../reckon/bowl/caution-in.ts';
+import { placeInBowl, portionsIn } from '../../reckon/bowl/contents.ts';
+import { lineName } from '../../reckon/cite.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { kindFacts } from '../../trade/kinds.ts';
-import { wentOn } from '../applied.ts';
-import { cautionIn } from '../caution-in.ts';
-import { lineName } from '../cite.ts';
-import { placeInBowl, portionsIn } from '../contents.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 
 const foundIn = ({ salon, age, bowls }: VisitReckoned): Found | undefined => {

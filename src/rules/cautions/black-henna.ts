@@ -1,5 +1,5 @@
+import { leaveSince } from '../../reckon/client/state.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { leaveSince } from '../../reckon/state.ts';
 import { saysBlackHenna } from '../../trade/contraindications.ts';
 import { defineRule, type Found, foundEach, NONE } from '../rule.ts';
 import { alertsOn, dayNamed, historySaid, isOnFile, notesSaid } from '../said-on-file.ts';

@@ -1,10 +1,10 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { cautionIn } from '../../reckon/bowl/caution-in.ts';
+import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
+import { lineName } from '../../reckon/cite.ts';
+import { breaksHold, type HoldInForce, holdsOn, isLightening } from '../../reckon/client/state.ts';
 import type { BowlReckoned } from '../../reckon/model.ts';
 import { onFile } from '../../reckon/on-file.ts';
-import { breaksHold, type HoldInForce, holdsOn, isLightening } from '../../reckon/state.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { cautionIn } from '../caution-in.ts';
-import { lineName } from '../cite.ts';
-import { itemsIn, placeInBowl } from '../contents.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 const found = (hold: HoldInForce, bowl: BowlReckoned): Found => {

@@ -1,17 +1,17 @@
 import type { ClientFile, Journal } from '../../journal/journal.ts';
 import type { Stood } from '../../journal/source.ts';
-import { firstLeave } from '../../reckon/letters.ts';
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
+import { firstLeave } from '../../reckon/client/letters.ts';
+import { isLightening, isOxidative, testsFor } from '../../reckon/client/state.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { isLightening, isOxidative, testsFor } from '../../reckon/state.ts';
-import { isClearAgainstItself, resultOf } from '../../reckon/test-result.ts';
+import { isClearAgainstItself, resultOf } from '../../reckon/testing/test-result.ts';
 import type { Client, Visit } from '../../records/schema/entry.ts';
 import type { SecondPlace } from '../../text/finding.ts';
 import type { CautionTopic } from '../../trade/cautions.ts';
 import type { HarmKind } from '../../trade/harm/signs.ts';
 import { harmOf } from '../../trade/harm/told-harm.ts';
 import { kindFacts } from '../../trade/kinds.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { itemsIn, placeInBowl } from '../contents.ts';
 import { type HarmLine, harmLinesOf } from '../harm-lines.ts';
 import { defineRule, type Found } from '../rule.ts';
 

@@ -1,9 +1,9 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { placeInBowl } from '../../reckon/bowl/contents.ts';
+import { cautionsOn, isColour, leaveSince } from '../../reckon/client/state.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { cautionsOn, isColour, leaveSince } from '../../reckon/state.ts';
 import { daysBetween } from '../../text/dates.ts';
 import { TREATMENT_HOLDS, treatmentTold } from '../../trade/medical.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { placeInBowl } from '../contents.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 import { dayNamed, historySaid, isOnFile, notesSaid, type SaidOnFile } from '../said-on-file.ts';
 

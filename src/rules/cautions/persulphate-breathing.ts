@@ -1,8 +1,8 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
+import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { breathingIsPast, saysBreathing } from '../../trade/contraindications.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { itemsIn, placeInBowl } from '../contents.ts';
-import { kindsMixed } from '../kinds-mixed.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 import { alertsOn } from '../said-on-file.ts';
 

@@ -1,11 +1,11 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { cautionIn } from '../../reckon/bowl/caution-in.ts';
+import { placeInBowl } from '../../reckon/bowl/contents.ts';
+import { cautionsOn, isOxidative, placingsOf, zonesOfBowl } from '../../reckon/client/state.ts';
+import { isAt } from '../../reckon/head/hair-meets.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { onFile } from '../../reckon/on-file.ts';
-import { cautionsOn, isOxidative, placingsOf, zonesOfBowl } from '../../reckon/state.ts';
 import { skinFlag } from '../../trade/contraindications.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { cautionIn } from '../caution-in.ts';
-import { placeInBowl } from '../contents.ts';
-import { isAt } from '../hair-meets.ts';
 import { defineRule } from '../rule.ts';
 
 /** Whether a bowl comes to the scalp: by its `place` lines, else by a zone that goes down to it. */

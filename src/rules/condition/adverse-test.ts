@@ -1,14 +1,14 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
+import { mixesLightening } from '../../reckon/bowl/kinds-mixed.ts';
+import { isLightening, type TestMade, testsFor, zonesOfBowl } from '../../reckon/client/state.ts';
+import { anyMeet } from '../../reckon/head/hair-meets.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { isLightening, type TestMade, testsFor, zonesOfBowl } from '../../reckon/state.ts';
-import { failureIn } from '../../reckon/test-result.ts';
+import { failureIn } from '../../reckon/testing/test-result.ts';
 import { daysBetween } from '../../text/dates.ts';
 import { weakWord } from '../../trade/condition.ts';
 import { isAdverse } from '../../trade/hair.ts';
 import { CONDITION_HOLDS } from '../../trade/intervals.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { itemsIn, placeInBowl } from '../contents.ts';
-import { anyMeet } from '../hair-meets.ts';
-import { mixesLightening } from '../kinds-mixed.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 
 const OF_FIBRE: ReadonlySet<string> = new Set(['strand', 'stretch', 'porosity']);

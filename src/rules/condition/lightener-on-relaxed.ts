@@ -1,19 +1,19 @@
-import { isCutOff } from '../../reckon/cut-off.ts';
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
+import { mixesLightening } from '../../reckon/bowl/kinds-mixed.ts';
+import { isCutOff } from '../../reckon/client/cut-off.ts';
+import { cautionsOn, historyKinds, isLightening, stillHanging, zonesOfBowl } from '../../reckon/client/state.ts';
+import { triedSince } from '../../reckon/hair/tried-since.ts';
+import { anyMeetLoosely } from '../../reckon/head/hair-meets.ts';
+import { areLeftOut } from '../../reckon/head/left-out.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { cautionsOn, historyKinds, isLightening, stillHanging, zonesOfBowl } from '../../reckon/state.ts';
 import { firstDayOf } from '../../reckon/when.ts';
 import { daysBetween } from '../../text/dates.ts';
 import type { Place } from '../../text/span.ts';
 import { RESHAPE_REST } from '../../trade/intervals.ts';
 import { relaxedTold } from '../../trade/relaxed.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { itemsIn, placeInBowl } from '../contents.ts';
-import { anyMeetLoosely } from '../hair-meets.ts';
-import { mixesLightening } from '../kinds-mixed.ts';
-import { areLeftOut } from '../left-out.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 import { historySaid, notesSaid } from '../said-on-file.ts';
-import { triedSince } from '../tried-since.ts';
 
 /** `12 days before (2026-09-20)`; a month alone gives the most that it can be. */
 const daysText = (days: number, when: string | undefined): string => {

@@ -1,9 +1,9 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
+import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
+import { stillHanging, zonesOfBowl } from '../../reckon/client/state.ts';
+import { anyMeetLoosely } from '../../reckon/head/hair-meets.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { stillHanging, zonesOfBowl } from '../../reckon/state.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { itemsIn, placeInBowl } from '../contents.ts';
-import { anyMeetLoosely } from '../hair-meets.ts';
-import { kindsMixed } from '../kinds-mixed.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 
 const NOT_TAKEN: ReadonlySet<string> = new Set(['direct-dye', 'henna', 'metallic']);

@@ -1,9 +1,9 @@
+import { itemsIn } from '../../reckon/bowl/contents.ts';
+import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
+import { bowlOf, endOf } from '../../reckon/timing/timed-runs.ts';
 import { clockText } from '../../text/dates.ts';
-import { itemsIn } from '../contents.ts';
-import { kindsMixed } from '../kinds-mixed.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
-import { bowlOf, endOf } from '../timed-runs.ts';
 
 function* found(visit: VisitReckoned): Generator<Found> {
   const washed = visit.visit.entry.facts.some(({ word }) => word === 'wash' || word === 'rinse');

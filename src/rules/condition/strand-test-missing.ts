@@ -1,18 +1,18 @@
-import { isCutOff } from '../../reckon/cut-off.ts';
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
+import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
+import { blendOf, shadesText } from '../../reckon/bowl/shade-blend.ts';
+import { isCutOff } from '../../reckon/client/cut-off.ts';
+import { isLightening, stillHanging, testsFor, zonesOfBowl } from '../../reckon/client/state.ts';
+import { isMadeSince, isTooLate } from '../../reckon/hair/tried-since.ts';
+import { anyMeetLoosely, belowRoots, isAt } from '../../reckon/head/hair-meets.ts';
+import { areLeftOut } from '../../reckon/head/left-out.ts';
+import { depthsAt, depthText, isAway, meets, naturalDepth, type SeenDepth } from '../../reckon/head/seen-at.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
-import { isLightening, stillHanging, testsFor, zonesOfBowl } from '../../reckon/state.ts';
 import { toNumber } from '../../text/exact.ts';
 import type { Place } from '../../text/span.ts';
 import { DARK_COLOUR, darkWords } from '../../trade/hair.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { itemsIn, placeInBowl } from '../contents.ts';
-import { anyMeetLoosely, belowRoots, isAt } from '../hair-meets.ts';
-import { kindsMixed } from '../kinds-mixed.ts';
-import { areLeftOut } from '../left-out.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { depthsAt, depthText, isAway, meets, naturalDepth, type SeenDepth } from '../seen-at.ts';
-import { blendOf, shadesText } from '../shade-blend.ts';
-import { isMadeSince, isTooLate } from '../tried-since.ts';
 
 /** Colour put in at home, whose depth and layers nobody here saw. What may hold metal has a test and a rule of its own. */
 const UNSEEN = 'box-colour';

@@ -1,6 +1,9 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { basesIn, developerStrength, placeInBowl } from '../../reckon/bowl/contents.ts';
+import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
+import { cautionsOn, holdsOfVisit, testsFor, zonesOfBowl } from '../../reckon/client/state.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
-import { cautionsOn, holdsOfVisit, testsFor, zonesOfBowl } from '../../reckon/state.ts';
 import { matchZones } from '../../reckon/zone-match.ts';
 import { daysBetween } from '../../text/dates.ts';
 import { compare, exact } from '../../text/exact.ts';
@@ -8,9 +11,6 @@ import type { Place } from '../../text/span.ts';
 import { isPorous, STRONG_DEVELOPER, weakWord } from '../../trade/condition.ts';
 import { CONDITION_HOLDS } from '../../trade/intervals.ts';
 import { isAlong } from '../../trade/zones.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { basesIn, developerStrength, placeInBowl } from '../contents.ts';
-import { kindsMixed } from '../kinds-mixed.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 
 /** What calls the hair weak, and where; no zones: all of it. */

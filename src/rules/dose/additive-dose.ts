@@ -1,8 +1,8 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { citeLine, placeOf } from '../../reckon/cite.ts';
 import type { BowlReckoned, Portion, VisitReckoned } from '../../reckon/model.ts';
 import { figure, grams } from '../../reckon/say.ts';
 import { add, compare, div, type Exact, exact, exactOf, mul, neg, toNumber } from '../../text/exact.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { citeLine, placeOf } from '../cite.ts';
 import { MEANT } from '../reason-words.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 

@@ -1,9 +1,9 @@
+import { bowlsPutOn, wentOn } from '../../reckon/bowl/applied.ts';
+import { basesIn } from '../../reckon/bowl/contents.ts';
+import { isColour, placingsOf, zonesOfBowl } from '../../reckon/head/services.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { grams, listed } from '../../reckon/say.ts';
-import { isColour, placingsOf, zonesOfBowl } from '../../reckon/services.ts';
 import { exact, sub, toNumber } from '../../text/exact.ts';
-import { bowlsPutOn, wentOn } from '../applied.ts';
-import { basesIn } from '../contents.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 /** Grams of one mix that no head takes, and of colour that does not go round one: common practice, no source, generous. */

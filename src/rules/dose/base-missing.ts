@@ -1,9 +1,9 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
+import { wentOn } from '../../reckon/bowl/applied.ts';
+import { itemsIn } from '../../reckon/bowl/contents.ts';
+import { greyShare } from '../../reckon/client/state.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { quoted } from '../../reckon/say.ts';
-import { greyShare } from '../../reckon/state.ts';
-import { wentOn } from '../applied.ts';
-import { itemsIn } from '../contents.ts';
 import { MEANT } from '../reason-words.ts';
 import { defineRule, foundEach } from '../rule.ts';
 

@@ -1,12 +1,12 @@
+import { placeInBowl } from '../../reckon/bowl/contents.ts';
+import { blendOf, shadesIn, shadesText } from '../../reckon/bowl/shade-blend.ts';
+import { type GreyCover, greyCovers } from '../../reckon/hair/grey-cover.ts';
 import type { BowlReckoned } from '../../reckon/model.ts';
 import { figure, listed } from '../../reckon/say.ts';
 import { exact, exactOf, mul } from '../../text/exact.ts';
 import { GREY_BASE_SOURCE, greyBases, naturalShare } from '../../trade/grey.ts';
 import { toneFamily } from '../../trade/tone.ts';
-import { placeInBowl } from '../contents.ts';
-import { type GreyCover, greyCovers } from '../grey-cover.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { blendOf, shadesIn, shadesText } from '../shade-blend.ts';
 
 const isNeutral = (tone: string): boolean => toneFamily(tone) === 'neutral';
 

@@ -1,8 +1,8 @@
+import { developerStrength, placeInBowl } from '../../reckon/bowl/contents.ts';
+import { type GreyCover, greyCovers } from '../../reckon/hair/grey-cover.ts';
 import { figure } from '../../reckon/say.ts';
 import { compare, exactOf } from '../../text/exact.ts';
 import { GREY_COVER } from '../../trade/grey.ts';
-import { developerStrength, placeInBowl } from '../contents.ts';
-import { type GreyCover, greyCovers } from '../grey-cover.ts';
 import { defineRule, type Found, foundEach } from '../rule.ts';
 
 const foundIn = ({ bowl, grey }: GreyCover): Found | undefined => {

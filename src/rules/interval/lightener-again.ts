@@ -1,14 +1,14 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { placeInBowl } from '../../reckon/bowl/contents.ts';
+import { mixesLightening } from '../../reckon/bowl/kinds-mixed.ts';
+import { isLightening, zonesOfBowl } from '../../reckon/client/state.ts';
+import { overlapOn } from '../../reckon/hair/overlap-on.ts';
+import { stretchedOnTheDay } from '../../reckon/hair/tried-since.ts';
+import { anyMeet } from '../../reckon/head/hair-meets.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { isLightening, zonesOfBowl } from '../../reckon/state.ts';
 import { daysBetween } from '../../text/dates.ts';
 import { LIGHTENER_REST } from '../../trade/intervals.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { placeInBowl } from '../contents.ts';
-import { anyMeet } from '../hair-meets.ts';
-import { mixesLightening } from '../kinds-mixed.ts';
-import { overlapOn } from '../overlap-on.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { stretchedOnTheDay } from '../tried-since.ts';
 
 const foundIn = (visit: VisitReckoned, visits: readonly VisitReckoned[]): Found | undefined => {
   if (!mixesLightening(visit)) return undefined;

@@ -1,12 +1,12 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { itemsIn } from '../../reckon/bowl/contents.ts';
+import { placeOf } from '../../reckon/cite.ts';
+import { isLightening, lightenedBefore, zonesOfBowl } from '../../reckon/client/state.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
-import { isLightening, lightenedBefore, zonesOfBowl } from '../../reckon/state.ts';
 import { daysBetween } from '../../text/dates.ts';
 import { compare, exact, roundTo, sub } from '../../text/exact.ts';
 import { growthLimit, PLAUSIBLE_GROWTH, regrowth } from '../../trade/growth.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { placeOf } from '../cite.ts';
-import { itemsIn } from '../contents.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 /** Millimetres over the limit before it is worth a word: what a comb and an eye may be out. A choice. */

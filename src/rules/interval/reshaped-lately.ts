@@ -1,16 +1,16 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
+import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
+import { historyKinds, isLightening, zonesOfBowl } from '../../reckon/client/state.ts';
+import { stretchedSince } from '../../reckon/hair/tried-since.ts';
+import { anyMeetLoosely } from '../../reckon/head/hair-meets.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { historyKinds, isLightening, zonesOfBowl } from '../../reckon/state.ts';
 import { firstDayOf } from '../../reckon/when.ts';
 import { daysBetween } from '../../text/dates.ts';
 import { historyFacts, isHistory } from '../../trade/hair.ts';
 import { RESHAPE_REST } from '../../trade/intervals.ts';
 import type { Kind } from '../../trade/kinds.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { itemsIn, placeInBowl } from '../contents.ts';
-import { anyMeetLoosely } from '../hair-meets.ts';
-import { kindsMixed } from '../kinds-mixed.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
-import { stretchedSince } from '../tried-since.ts';
 
 const STRONG: readonly (Kind | undefined)[] = ['permanent', 'high-lift', 'lightener'];
 

@@ -1,12 +1,12 @@
+import { placeInBowl } from '../../reckon/bowl/contents.ts';
+import { shadesIn } from '../../reckon/bowl/shade-blend.ts';
+import { borneOut } from '../../reckon/hair/borne-out.ts';
+import { overColour } from '../../reckon/hair/over-colour.ts';
+import { depthsAt, depthText, meets, type SeenDepth } from '../../reckon/head/seen-at.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
 import { exactOf } from '../../text/exact.ts';
-import { borneOut } from '../borne-out.ts';
-import { placeInBowl } from '../contents.ts';
-import { overColour } from '../over-colour.ts';
 import { defineRule } from '../rule.ts';
-import { depthsAt, depthText, meets, type SeenDepth } from '../seen-at.ts';
-import { shadesIn } from '../shade-blend.ts';
 
 /** What speaks of roots that lifted while the lengths did not. */
 const NOT_LIFTED =

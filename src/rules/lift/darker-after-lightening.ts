@@ -1,10 +1,10 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { itemsIn } from '../../reckon/bowl/contents.ts';
+import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
+import { depthsAt, depthText, placeName } from '../../reckon/head/seen-at.ts';
+import { isColour } from '../../reckon/head/services.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { isColour } from '../../reckon/services.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { itemsIn } from '../contents.ts';
-import { kindsMixed } from '../kinds-mixed.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
-import { depthsAt, depthText, placeName } from '../seen-at.ts';
 
 /** What changes no colour by itself. */
 const PLAIN: ReadonlySet<string | undefined> = new Set(['developer', 'additive', 'treatment', 'conditioner', 'goods']);

@@ -1,11 +1,11 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
+import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
+import { depthText, startsAt } from '../../reckon/head/seen-at.ts';
+import { zonesOfBowl } from '../../reckon/head/services.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
-import { zonesOfBowl } from '../../reckon/services.ts';
 import { HIGH_LIFT_FROM } from '../../trade/lift-guide.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { itemsIn, placeInBowl } from '../contents.ts';
-import { kindsMixed } from '../kinds-mixed.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
-import { depthText, startsAt } from '../seen-at.ts';
 
 const foundIn = (visit: VisitReckoned, bowl: BowlReckoned): readonly Found[] => {
   // Where the shelf claims lift, the claim is the better measure.

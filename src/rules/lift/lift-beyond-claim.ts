@@ -1,11 +1,11 @@
+import { inPercent, placeInBowl } from '../../reckon/bowl/contents.ts';
+import { citeLine, placeOf } from '../../reckon/cite.ts';
+import { depthText, placeName } from '../../reckon/head/seen-at.ts';
 import { figure } from '../../reckon/say.ts';
 import type { Lift } from '../../records/schema/shelf.ts';
 import { exactOf, toNumber } from '../../text/exact.ts';
-import { citeLine, placeOf } from '../cite.ts';
-import { inPercent, placeInBowl } from '../contents.ts';
 import { gapsFound, type LiftGap } from '../lift-gap.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { depthText, placeName } from '../seen-at.ts';
 
 type Claim = Lift['claims'][number];
 

@@ -1,10 +1,10 @@
+import { placeInBowl } from '../../reckon/bowl/contents.ts';
+import { depthText, placeName } from '../../reckon/head/seen-at.ts';
 import { figure } from '../../reckon/say.ts';
 import { exactOf } from '../../text/exact.ts';
 import { guideLift, HIGH_LIFT_FROM, HIGH_LIFT_MORE, LIFT_GUIDE_SOURCE } from '../../trade/lift-guide.ts';
-import { placeInBowl } from '../contents.ts';
 import { gapsFound, type LiftGap } from '../lift-gap.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { depthText, placeName } from '../seen-at.ts';
 
 /** Depths beyond the guide before it is worth a word: sources disagree by about one. */
 const ROOM = 1;

@@ -1,10 +1,10 @@
 import type { Stood } from '../../journal/source.ts';
+import { mixesLightening } from '../../reckon/bowl/kinds-mixed.ts';
+import { placeOf } from '../../reckon/cite.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import type { Client, ClientFact, Visit, VisitFact } from '../../records/schema/entry.ts';
 import type { Seen, Stage } from '../../records/schema/values.ts';
 import { STAGES, stageIndex } from '../../trade/stages.ts';
-import { placeOf } from '../cite.ts';
-import { mixesLightening } from '../kinds-mixed.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 const PALE_YELLOW = STAGES.indexOf('pale-yellow');

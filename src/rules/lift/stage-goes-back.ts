@@ -1,12 +1,12 @@
+import { mixesLightening } from '../../reckon/bowl/kinds-mixed.ts';
+import { placeName } from '../../reckon/head/seen-at.ts';
+import { isLightening } from '../../reckon/head/services.ts';
 import type { Run, VisitReckoned } from '../../reckon/model.ts';
-import { isLightening } from '../../reckon/services.ts';
+import { BACK, goesBack, placeOfStage, type SeenStage, stagesOf } from '../../reckon/timing/stages-seen.ts';
+import { bowlOf } from '../../reckon/timing/timed-runs.ts';
 import { clockText } from '../../text/dates.ts';
 import { stageIndex } from '../../trade/stages.ts';
-import { mixesLightening } from '../kinds-mixed.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { placeName } from '../seen-at.ts';
-import { BACK, goesBack, placeOfStage, type SeenStage, stagesOf } from '../stages-seen.ts';
-import { bowlOf } from '../timed-runs.ts';
 
 const goesBackIn = (visit: VisitReckoned, run: Run): boolean => {
   const bowl = bowlOf(visit, run);

@@ -1,5 +1,5 @@
+import { lineAt } from '../../reckon/cite.ts';
 import { fromOf, spanOf, toOf } from '../../text/span.ts';
-import { lineAt } from '../cite.ts';
 import { bowlProblems } from '../problems.ts';
 import { defineRule, foundEach } from '../rule.ts';
 

@@ -1,5 +1,5 @@
+import { lineAt } from '../../reckon/cite.ts';
 import { sliceOf } from '../../text/span.ts';
-import { lineAt } from '../cite.ts';
 import { bowlProblems, clockProblems } from '../problems.ts';
 import { defineRule, foundEach, NONE } from '../rule.ts';
 

@@ -1,8 +1,8 @@
+import { wentOn } from '../../reckon/bowl/applied.ts';
+import { itemsIn, portionsIn } from '../../reckon/bowl/contents.ts';
+import { citeLine, placeOf } from '../../reckon/cite.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { quoted } from '../../reckon/say.ts';
-import { wentOn } from '../applied.ts';
-import { citeLine, placeOf } from '../cite.ts';
-import { itemsIn, portionsIn } from '../contents.ts';
 import { defineRule, type Found, foundEach } from '../rule.ts';
 
 /** Beside a colour, water or a mask makes a pre-pigment of it, which wants no developer (common practice, no source). */

@@ -1,10 +1,10 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
+import { placeInBowl } from '../../reckon/bowl/contents.ts';
+import { keptApart } from '../../reckon/bowl/kept-apart.ts';
+import { ownDevelopers } from '../../reckon/bowl/own-developers.ts';
+import { placeOf } from '../../reckon/cite.ts';
 import type { BowlReckoned } from '../../reckon/model.ts';
 import { listed } from '../../reckon/say.ts';
-import { placeOf } from '../cite.ts';
-import { placeInBowl } from '../contents.ts';
-import { keptApart } from '../kept-apart.ts';
-import { ownDevelopers } from '../own-developers.ts';
 import { defineRule, type Found, foundEach } from '../rule.ts';
 
 type Shelf = ReadonlyMap<string, ShelfItem>;

@@ -1,7 +1,7 @@
+import { hasPeroxide, portionsIn } from '../../reckon/bowl/contents.ts';
+import { wordsPlace } from '../../reckon/cite.ts';
 import { figure, listed } from '../../reckon/say.ts';
 import { sign } from '../../text/exact.ts';
-import { wordsPlace } from '../cite.ts';
-import { hasPeroxide, portionsIn } from '../contents.ts';
 import type { ReasonWords } from '../reason-words.ts';
 import { defineRule, foundEach } from '../rule.ts';
 

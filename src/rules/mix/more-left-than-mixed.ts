@@ -1,7 +1,7 @@
+import { placeInBowl } from '../../reckon/bowl/contents.ts';
 import type { BowlReckoned } from '../../reckon/model.ts';
 import { grams } from '../../reckon/say.ts';
 import { add, compare, div, exact, isZero, max, ZERO } from '../../text/exact.ts';
-import { placeInBowl } from '../contents.ts';
 import { defineRule, foundEach } from '../rule.ts';
 
 /** Whether a bowl is a further mix of another, with which it is held together. */

@@ -1,13 +1,13 @@
+import { basesIn, portionsIn } from '../../reckon/bowl/contents.ts';
+import { citeLine, placeOf } from '../../reckon/cite.ts';
+import { greyShare } from '../../reckon/client/state.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure, grams, ratioText } from '../../reckon/say.ts';
-import { greyShare } from '../../reckon/state.ts';
 import type { Ratio } from '../../records/schema/values.ts';
 import { compare, div, type Exact, exact, exactOf, max, min, mul, sub, sum, ZERO } from '../../text/exact.ts';
 import { lasting } from '../../text/recently.ts';
 import { GREY_TO_BASE } from '../../trade/grey.ts';
 import { isVolume } from '../../trade/units.ts';
-import { citeLine, placeOf } from '../cite.ts';
-import { basesIn, portionsIn } from '../contents.ts';
 import { MEANT } from '../reason-words.ts';
 import { defineRule, type Found, foundEach } from '../rule.ts';
 

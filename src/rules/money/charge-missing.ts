@@ -1,7 +1,7 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { placeOf } from '../../reckon/cite.ts';
+import { factsOf } from '../../reckon/facts-of.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { placeOf } from '../cite.ts';
-import { factsOf } from '../facts-of.ts';
 import { defineRule } from '../rule.ts';
 
 /** Lines that say why a visit costs nothing, or that it was not finished. */

@@ -1,4 +1,4 @@
-import { wordsPlace } from '../cite.ts';
+import { wordsPlace } from '../../reckon/cite.ts';
 import { moneyText } from '../money-text.ts';
 import { defineRule, NONE } from '../rule.ts';
 

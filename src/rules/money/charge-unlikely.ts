@@ -1,7 +1,7 @@
 import type { Journal } from '../../journal/journal.ts';
+import { wordsPlace } from '../../reckon/cite.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import type { Place } from '../../text/span.ts';
-import { wordsPlace } from '../cite.ts';
 import { moneyText } from '../money-text.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 

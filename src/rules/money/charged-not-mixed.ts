@@ -1,11 +1,11 @@
 import type { Journal } from '../../journal/journal.ts';
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { portionsIn } from '../../reckon/bowl/contents.ts';
+import { wordsPlace } from '../../reckon/cite.ts';
+import { isAt } from '../../reckon/head/hair-meets.ts';
+import { zonesOfBowl } from '../../reckon/head/services.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
-import { zonesOfBowl } from '../../reckon/services.ts';
 import type { Kind } from '../../trade/kinds.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { wordsPlace } from '../cite.ts';
-import { portionsIn } from '../contents.ts';
-import { isAt } from '../hair-meets.ts';
 import { moneyText } from '../money-text.ts';
 import { defineRule, NONE } from '../rule.ts';
 

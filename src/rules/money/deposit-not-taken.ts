@@ -1,12 +1,12 @@
 import type { Stood } from '../../journal/source.ts';
-import { dayOf } from '../../reckon/bowl-plan.ts';
-import { minorUnits } from '../../reckon/money.ts';
+import { dayOf } from '../../reckon/bowl/plan.ts';
+import { placeOf, wordsPlace } from '../../reckon/cite.ts';
+import { factsOf } from '../../reckon/facts-of.ts';
+import { minorUnits } from '../../reckon/money/money.ts';
 import { listed } from '../../reckon/say.ts';
 import type { Visit } from '../../records/schema/entry.ts';
 import type { Deposit } from '../../records/schema/visit.ts';
 import type { Place } from '../../text/span.ts';
-import { placeOf, wordsPlace } from '../cite.ts';
-import { factsOf } from '../facts-of.ts';
 import { moneyText } from '../money-text.ts';
 import { defineRule } from '../rule.ts';
 

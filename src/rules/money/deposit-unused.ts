@@ -1,8 +1,8 @@
 import type { Journal } from '../../journal/journal.ts';
+import { placeOf, wordsPlace } from '../../reckon/cite.ts';
+import { factsOf } from '../../reckon/facts-of.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import type { Deposit } from '../../records/schema/visit.ts';
-import { placeOf, wordsPlace } from '../cite.ts';
-import { factsOf } from '../facts-of.ts';
 import { priceText } from '../money-text.ts';
 import { defineRule, type Found, foundEach } from '../rule.ts';
 

@@ -1,5 +1,5 @@
-import { placeOf, wordsPlace } from '../cite.ts';
-import { factsOf } from '../facts-of.ts';
+import { placeOf, wordsPlace } from '../../reckon/cite.ts';
+import { factsOf } from '../../reckon/facts-of.ts';
 import { defineRule, foundEach } from '../rule.ts';
 
 export default defineRule({

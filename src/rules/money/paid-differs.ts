@@ -1,5 +1,5 @@
-import { placeOf, wordsPlace } from '../cite.ts';
-import { factsOf } from '../facts-of.ts';
+import { placeOf, wordsPlace } from '../../reckon/cite.ts';
+import { factsOf } from '../../reckon/facts-of.ts';
 import { moneyText } from '../money-text.ts';
 import type { ReasonWords } from '../reason-words.ts';
 import { defineRule, NONE } from '../rule.ts';

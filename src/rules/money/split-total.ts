@@ -1,8 +1,8 @@
+import { placeOf } from '../../reckon/cite.ts';
+import { factsOf } from '../../reckon/facts-of.ts';
 import { figure } from '../../reckon/say.ts';
 import { equal, exact, exactOf, sum } from '../../text/exact.ts';
 import { joinSpans } from '../../text/span.ts';
-import { placeOf } from '../cite.ts';
-import { factsOf } from '../facts-of.ts';
 import { defineRule, foundEach } from '../rule.ts';
 
 export default defineRule({

@@ -1,6 +1,6 @@
 import type { Stood } from '../../journal/source.ts';
+import { lineName, wordsPlace } from '../../reckon/cite.ts';
 import type { Place } from '../../text/span.ts';
-import { lineName, wordsPlace } from '../cite.ts';
 import { defineRule } from '../rule.ts';
 
 /** The word after the header’s first. */

@@ -1,11 +1,11 @@
+import { placeOf } from '../../reckon/cite.ts';
+import { seenIn } from '../../reckon/facts-of.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { editDistance } from '../../text/near.ts';
 import type { Place } from '../../text/span.ts';
 import { STAGES } from '../../trade/stages.ts';
 import { TONE_WORDS } from '../../trade/tone.ts';
 import { ALONG, GROUPS, ZONES } from '../../trade/zones.ts';
-import { placeOf } from '../cite.ts';
-import { seenIn } from '../facts-of.ts';
 import { alsoAt, nearMend } from '../problems.ts';
 import { defineRule, foundEach, NONE } from '../rule.ts';
 

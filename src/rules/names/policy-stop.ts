@@ -1,4 +1,4 @@
-import { placeOf } from '../cite.ts';
+import { placeOf } from '../../reckon/cite.ts';
 import { rulePolicies } from '../policy.ts';
 import { defineRule } from '../rule.ts';
 import { STOP_RULES } from '../rule-names.ts';

@@ -1,4 +1,4 @@
-import { placeOf } from '../cite.ts';
+import { placeOf } from '../../reckon/cite.ts';
 import { BECOMES, type RulePolicy, rulePolicies } from '../policy.ts';
 import { policyDoubt } from '../policy-lines.ts';
 import { nearMend, nearRules } from '../problems.ts';

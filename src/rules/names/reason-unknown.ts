@@ -1,6 +1,6 @@
 import type { Stood } from '../../journal/source.ts';
+import { placeOf } from '../../reckon/cite.ts';
 import type { Client, Visit } from '../../records/schema/entry.ts';
-import { placeOf } from '../cite.ts';
 import { nearMend, nearRules } from '../problems.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { RULE_NAMES } from '../rule-names.ts';

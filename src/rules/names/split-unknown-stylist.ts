@@ -1,8 +1,8 @@
 import type { Journal } from '../../journal/journal.ts';
+import { placeOf } from '../../reckon/cite.ts';
+import { factsOf } from '../../reckon/facts-of.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { nearNames } from '../../text/near.ts';
-import { placeOf } from '../cite.ts';
-import { factsOf } from '../facts-of.ts';
 import { nearMend } from '../problems.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 

@@ -1,6 +1,6 @@
 import type { Journal } from '../../journal/journal.ts';
+import { lineAt } from '../../reckon/cite.ts';
 import { sliceOf } from '../../text/span.ts';
-import { lineAt } from '../cite.ts';
 import { bowlProblems } from '../problems.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { unknownInClient, unknownInVisit, unknownOnShelf } from '../unknown-names.ts';

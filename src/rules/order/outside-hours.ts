@@ -1,8 +1,8 @@
 import type { SalonSettings } from '../../journal/salon.ts';
+import { lineName } from '../../reckon/cite.ts';
 import type { Run } from '../../reckon/model.ts';
 import { clockText } from '../../text/dates.ts';
 import type { Place } from '../../text/span.ts';
-import { lineName } from '../cite.ts';
 import { defineRule, NONE } from '../rule.ts';
 
 /** Minutes by which a service may begin early or end late before it counts: a choice. */

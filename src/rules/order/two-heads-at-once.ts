@@ -1,4 +1,4 @@
-import type { HandOn } from '../../reckon/hands.ts';
+import type { HandOn } from '../../reckon/timing/hands.ts';
 import { clockText } from '../../text/dates.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 

@@ -1,12 +1,12 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { placeOf } from '../../reckon/cite.ts';
+import { isLightening, placingsOf, zonesOfBowl } from '../../reckon/client/state.ts';
+import { isAt } from '../../reckon/head/hair-meets.ts';
+import { liesOnScalp } from '../../reckon/head/on-scalp.ts';
 import type { BowlReckoned, FactsOf, VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
-import { isLightening, placingsOf, zonesOfBowl } from '../../reckon/state.ts';
 import { compare, type Exact, exact } from '../../text/exact.ts';
 import { WARM_GROWTH } from '../../trade/intervals.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { placeOf } from '../cite.ts';
-import { isAt } from '../hair-meets.ts';
-import { liesOnScalp } from '../on-scalp.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 
 type Regrowth = FactsOf<'regrowth'>;

@@ -1,14 +1,21 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { cautionIn } from '../../reckon/bowl/caution-in.ts';
+import { basesIn, placeInBowl } from '../../reckon/bowl/contents.ts';
+import { isLightening, zonesOfBowl } from '../../reckon/client/state.ts';
+import {
+  aimOf,
+  type LightenedHair,
+  lightenedHere,
+  type Overlap,
+  overlapOn,
+  RETOUCH,
+} from '../../reckon/hair/overlap-on.ts';
+import { isAt } from '../../reckon/head/hair-meets.ts';
+import { depthText } from '../../reckon/head/seen-at.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
-import { isLightening, zonesOfBowl } from '../../reckon/state.ts';
 import { matchZones } from '../../reckon/zone-match.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { cautionIn } from '../caution-in.ts';
-import { basesIn, placeInBowl } from '../contents.ts';
-import { isAt } from '../hair-meets.ts';
-import { aimOf, type LightenedHair, lightenedHere, type Overlap, overlapOn, RETOUCH } from '../overlap-on.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { depthText } from '../seen-at.ts';
 
 const BACK = /\b(?:tint[ -]?back|darker|back to (?:her|his|their) (?:own|natural)|go(?:ing)? dark)\b/iu;
 

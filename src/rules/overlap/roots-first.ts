@@ -1,11 +1,11 @@
+import { itemsIn } from '../../reckon/bowl/contents.ts';
+import { mixesLightening } from '../../reckon/bowl/kinds-mixed.ts';
+import { isLightening, lightenedBefore } from '../../reckon/client/state.ts';
+import { isAt, mayMeet } from '../../reckon/head/hair-meets.ts';
 import type { Run, VisitReckoned } from '../../reckon/model.ts';
-import { isLightening, lightenedBefore } from '../../reckon/state.ts';
+import { bowlOf } from '../../reckon/timing/timed-runs.ts';
 import { clockText } from '../../text/dates.ts';
-import { itemsIn } from '../contents.ts';
-import { isAt, mayMeet } from '../hair-meets.ts';
-import { mixesLightening } from '../kinds-mixed.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { bowlOf } from '../timed-runs.ts';
 
 /** `Lightener`, `High-lift`: what a run puts on, as it opens a message. */
 const kindOf = (visit: VisitReckoned, run: Run): string => {

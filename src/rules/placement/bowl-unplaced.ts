@@ -1,7 +1,7 @@
+import { itemsIn } from '../../reckon/bowl/contents.ts';
+import { placingsOf } from '../../reckon/client/state.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
-import { placingsOf } from '../../reckon/state.ts';
 import { isZero } from '../../text/exact.ts';
-import { itemsIn } from '../contents.ts';
 import { defineRule, foundEach, NONE } from '../rule.ts';
 
 /** The bowls that some line beside their own speaks of. */

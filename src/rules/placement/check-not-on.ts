@@ -1,9 +1,9 @@
+import { placeOf } from '../../reckon/cite.ts';
+import { factsOf } from '../../reckon/facts-of.ts';
+import { anyMeetLoosely } from '../../reckon/head/hair-meets.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { listed } from '../../reckon/say.ts';
 import { matchLooked } from '../../reckon/zone-match.ts';
-import { placeOf } from '../cite.ts';
-import { factsOf } from '../facts-of.ts';
-import { anyMeetLoosely } from '../hair-meets.ts';
 import { defineRule, NONE } from '../rule.ts';
 
 /** Every zone that something was put on or was to be put on, each once. */

@@ -1,6 +1,6 @@
-import { placeOf, wordsPlace } from '../cite.ts';
-import { factsOf } from '../facts-of.ts';
-import { isAt } from '../hair-meets.ts';
+import { placeOf, wordsPlace } from '../../reckon/cite.ts';
+import { factsOf } from '../../reckon/facts-of.ts';
+import { isAt } from '../../reckon/head/hair-meets.ts';
 import { defineRule, foundEach } from '../rule.ts';
 
 export default defineRule({

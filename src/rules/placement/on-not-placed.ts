@@ -1,11 +1,11 @@
+import { placingsOf } from '../../reckon/client/state.ts';
+import { factsOf } from '../../reckon/facts-of.ts';
+import { anyMeetLoosely } from '../../reckon/head/hair-meets.ts';
+import { isAway } from '../../reckon/head/seen-at.ts';
 import type { Run, Unclocked } from '../../reckon/model.ts';
 import { listed } from '../../reckon/say.ts';
-import { placingsOf } from '../../reckon/state.ts';
 import type { Placing } from '../../records/schema/visit.ts';
-import { factsOf } from '../facts-of.ts';
-import { anyMeetLoosely } from '../hair-meets.ts';
 import { defineRule, foundEach, NONE } from '../rule.ts';
-import { isAway } from '../seen-at.ts';
 
 const isPlacedAt = ({ bowls, zones }: Placing, bowl: string, zone: string): boolean =>
   zones.some((one) => one.zone === zone) && bowls.some(({ name }) => name.toUpperCase() === bowl);

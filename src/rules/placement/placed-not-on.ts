@@ -1,10 +1,10 @@
-import { mixedBowls } from '../../reckon/clock-applied.ts';
+import { placeOf } from '../../reckon/cite.ts';
+import { placingsOf } from '../../reckon/client/state.ts';
+import { mixedBowls } from '../../reckon/clock/applied.ts';
+import { factsOf } from '../../reckon/facts-of.ts';
+import { anyMeetLoosely } from '../../reckon/head/hair-meets.ts';
 import type { PutOn } from '../../reckon/model.ts';
-import { placingsOf } from '../../reckon/state.ts';
 import type { Name, Zone } from '../../records/schema/values.ts';
-import { placeOf } from '../cite.ts';
-import { factsOf } from '../facts-of.ts';
-import { anyMeetLoosely } from '../hair-meets.ts';
 import { defineRule, foundEach } from '../rule.ts';
 
 const isNamed = (bowls: readonly Name[], { bowl }: PutOn): boolean =>

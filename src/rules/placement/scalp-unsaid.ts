@@ -1,11 +1,11 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
+import { developerStrength, itemsIn } from '../../reckon/bowl/contents.ts';
+import { placeOf } from '../../reckon/cite.ts';
+import { factsOf } from '../../reckon/facts-of.ts';
+import { unsaidRoots } from '../../reckon/head/on-scalp.ts';
 import type { BowlReckoned } from '../../reckon/model.ts';
 import { compare, exact } from '../../text/exact.ts';
 import { ON_SCALP } from '../../trade/strength.ts';
-import { placeOf } from '../cite.ts';
-import { developerStrength, itemsIn } from '../contents.ts';
-import { factsOf } from '../facts-of.ts';
-import { unsaidRoots } from '../on-scalp.ts';
 import { defineRule, NONE } from '../rule.ts';
 
 const lightenerIn = (bowl: BowlReckoned): ShelfItem | undefined =>

@@ -1,6 +1,6 @@
+import { placeOf } from '../../reckon/cite.ts';
+import { factsOf } from '../../reckon/facts-of.ts';
 import { listed } from '../../reckon/say.ts';
-import { placeOf } from '../cite.ts';
-import { factsOf } from '../facts-of.ts';
 import { defineRule, foundEach } from '../rule.ts';
 
 export default defineRule({

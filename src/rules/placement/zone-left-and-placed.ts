@@ -1,12 +1,12 @@
 import type { Stood } from '../../journal/source.ts';
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { placeOf } from '../../reckon/cite.ts';
+import { isLightening } from '../../reckon/client/state.ts';
+import { factsOf } from '../../reckon/facts-of.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { isLightening } from '../../reckon/state.ts';
 import { matchZones } from '../../reckon/zone-match.ts';
 import type { Visit } from '../../records/schema/entry.ts';
 import type { Place } from '../../text/span.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { placeOf } from '../cite.ts';
-import { factsOf } from '../facts-of.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 
 /** A remark that says which part of the zone was left: `leave crown "round the whorl"`. */

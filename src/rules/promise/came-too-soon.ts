@@ -1,9 +1,9 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { lineName, placeOf } from '../../reckon/cite.ts';
+import { factsOf } from '../../reckon/facts-of.ts';
+import { isColour } from '../../reckon/head/services.ts';
 import type { FactsOf, VisitReckoned } from '../../reckon/model.ts';
-import { isColour } from '../../reckon/services.ts';
 import type { DateText } from '../../records/schema/values.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { lineName, placeOf } from '../cite.ts';
-import { factsOf } from '../facts-of.ts';
 import { defineRule, foundEach } from '../rule.ts';
 
 type NotBefore = { readonly from: VisitReckoned; readonly fact: FactsOf<'next'>; readonly date: DateText };

@@ -1,7 +1,7 @@
+import { placeOf } from '../../reckon/cite.ts';
 import type { VisitFact } from '../../records/schema/entry.ts';
 import { monthEnd } from '../../text/dates.ts';
 import type { At } from '../../text/span.ts';
-import { placeOf } from '../cite.ts';
 import { defineRule, foundEach } from '../rule.ts';
 
 /** The day that a `next` line or a deposit is for; of a month its last. */

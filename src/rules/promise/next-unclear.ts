@@ -1,11 +1,11 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
-import { nextLines } from '../../reckon/due-window.ts';
+import { nextLines } from '../../reckon/ahead/due-window.ts';
+import { placeOf } from '../../reckon/cite.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { isKind } from '../../trade/kinds.ts';
 import { STAGES } from '../../trade/stages.ts';
 import { TONE_WORDS } from '../../trade/tone.ts';
 import { isTechnique, isZone } from '../../trade/zones.ts';
-import { placeOf } from '../cite.ts';
 import { defineRule, foundEach, NONE } from '../rule.ts';
 
 /** Words of what to do next that are neither a place, a product nor a tone. Common practice, no source. */

@@ -1,13 +1,13 @@
-import { leftOutBy } from '../../reckon/asked-words.ts';
+import { leftOutBy } from '../../reckon/ahead/asked-words.ts';
+import { wentOn } from '../../reckon/bowl/applied.ts';
+import { itemsIn } from '../../reckon/bowl/contents.ts';
+import { placeOf } from '../../reckon/cite.ts';
+import { factsOf } from '../../reckon/facts-of.ts';
 import type { BowlReckoned, Portion, VisitReckoned } from '../../reckon/model.ts';
 import { figure, grams } from '../../reckon/say.ts';
 import type { Next } from '../../records/schema/visit.ts';
 import { compare, exactOf } from '../../text/exact.ts';
 import { fold } from '../../text/fold.ts';
-import { wentOn } from '../applied.ts';
-import { placeOf } from '../cite.ts';
-import { itemsIn } from '../contents.ts';
-import { factsOf } from '../facts-of.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 type Promised = { readonly from: VisitReckoned; readonly lines: readonly Next[] };

@@ -1,10 +1,10 @@
+import { depthsAt, depthText, meets, placeName, type SeenDepth } from '../../reckon/head/seen-at.ts';
 import type { DepthSpan } from '../../reckon/lift/seen-depth.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
 import { exactOf } from '../../text/exact.ts';
 import { isZone } from '../../trade/zones.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
-import { depthsAt, depthText, meets, placeName, type SeenDepth } from '../seen-at.ts';
 
 /** Depths between what was wanted and what came of it before it is worth a word: a choice. */
 const ROOM = 1.5;

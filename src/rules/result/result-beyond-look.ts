@@ -1,14 +1,14 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { itemsIn } from '../../reckon/bowl/contents.ts';
+import { depthsAt, depthText, meets, placeName, type SeenDepth, startsAt } from '../../reckon/head/seen-at.ts';
+import { isLightening } from '../../reckon/head/services.ts';
 import { STEPS } from '../../reckon/lift/aims.ts';
 import type { BowlReckoned, Run, VisitReckoned } from '../../reckon/model.ts';
-import { isLightening } from '../../reckon/services.ts';
+import { goesBack, placeOfStage, type SeenStage, stagesOf } from '../../reckon/timing/stages-seen.ts';
+import { bowlOf } from '../../reckon/timing/timed-runs.ts';
 import { clockText } from '../../text/dates.ts';
 import { stageDepth } from '../../trade/stages.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { itemsIn } from '../contents.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
-import { depthsAt, depthText, meets, placeName, type SeenDepth, startsAt } from '../seen-at.ts';
-import { goesBack, placeOfStage, type SeenStage, stagesOf } from '../stages-seen.ts';
-import { bowlOf } from '../timed-runs.ts';
 
 /** Minutes before it came off that a look still tells how it came off: a choice. */
 const LAST = 10;

@@ -1,8 +1,8 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { placeOf } from '../../reckon/cite.ts';
+import { isColour } from '../../reckon/head/services.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { isColour } from '../../reckon/services.ts';
 import type { VisitFact } from '../../records/schema/entry.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { placeOf } from '../cite.ts';
 import { defineRule, NONE } from '../rule.ts';
 
 /** Words that end a visit's notes. */

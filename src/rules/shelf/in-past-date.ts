@@ -1,4 +1,4 @@
-import { placeOf } from '../cite.ts';
+import { placeOf } from '../../reckon/cite.ts';
 import { lastDayOf } from '../lots.ts';
 import { defineRule } from '../rule.ts';
 

@@ -1,4 +1,4 @@
-import { lineName, placeOf } from '../cite.ts';
+import { lineName, placeOf } from '../../reckon/cite.ts';
 import { isLot, lotsOf, lotUses } from '../lots.ts';
 import { defineRule, foundEach } from '../rule.ts';
 

@@ -1,6 +1,6 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
+import { lineName, placeOf } from '../../reckon/cite.ts';
 import type { CautionTopic } from '../../trade/cautions.ts';
-import { lineName, placeOf } from '../cite.ts';
 import { isLot, lotsOf, lotUses } from '../lots.ts';
 import { defineRule, foundEach } from '../rule.ts';
 

@@ -1,5 +1,5 @@
+import { citeLine } from '../../reckon/cite.ts';
 import { dayAfter } from '../../reckon/when.ts';
-import { citeLine } from '../cite.ts';
 import { type LotUse, lotUses } from '../lots.ts';
 import { defineRule } from '../rule.ts';
 

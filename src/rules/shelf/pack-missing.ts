@@ -1,7 +1,7 @@
 import type { Stood } from '../../journal/source.ts';
+import { placeOf } from '../../reckon/cite.ts';
 import type { Stock } from '../../records/schema/entry.ts';
 import type { Amount } from '../../records/schema/values.ts';
-import { placeOf } from '../cite.ts';
 import { defineRule } from '../rule.ts';
 
 type Counted = { readonly product: string; readonly amount: Amount; readonly line: number };

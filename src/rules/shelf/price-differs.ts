@@ -1,9 +1,9 @@
 import type { Journal } from '../../journal/journal.ts';
 import type { Stood } from '../../journal/source.ts';
-import { packOn } from '../../reckon/price.ts';
+import { packOn } from '../../reckon/bowl/price.ts';
+import { citeLine, placeOf } from '../../reckon/cite.ts';
 import type { Stock } from '../../records/schema/entry.ts';
 import type { In } from '../../records/schema/shelf.ts';
-import { citeLine, placeOf } from '../cite.ts';
 import { priceText } from '../money-text.ts';
 import { defineRule } from '../rule.ts';
 

@@ -1,5 +1,5 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
-import { placeOf } from '../cite.ts';
+import { placeOf } from '../../reckon/cite.ts';
 import { defineRule } from '../rule.ts';
 
 const isPriced = ({ packs }: ShelfItem): boolean => packs.some(({ price }) => price !== undefined);

@@ -1,11 +1,11 @@
 import type { Journal } from '../../journal/journal.ts';
+import { developerStrength, inPercent, itemsIn } from '../../reckon/bowl/contents.ts';
+import { citeLine, placeOf, wordsPlace } from '../../reckon/cite.ts';
+import { liesOnScalp, unsaidRoots } from '../../reckon/head/on-scalp.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
 import type { Placing } from '../../records/schema/visit.ts';
 import { compare } from '../../text/exact.ts';
-import { citeLine, placeOf, wordsPlace } from '../cite.ts';
-import { developerStrength, inPercent, itemsIn } from '../contents.ts';
-import { liesOnScalp, unsaidRoots } from '../on-scalp.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 function* found({ visit }: VisitReckoned, bowl: BowlReckoned, placing: Placing, journal: Journal): Generator<Found> {

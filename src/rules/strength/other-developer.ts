@@ -1,12 +1,12 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
+import { basesIn, developerStrength, portionsIn } from '../../reckon/bowl/contents.ts';
+import { areOfOneSeries, isUsedBySome, type OwnDevelopers, ownDevelopers } from '../../reckon/bowl/own-developers.ts';
+import { offersStrength } from '../../reckon/bowl/strength-offered.ts';
+import { citeLine, placeOf } from '../../reckon/cite.ts';
 import type { BowlReckoned, Portion } from '../../reckon/model.ts';
 import { listed } from '../../reckon/say.ts';
 import { isZero } from '../../text/exact.ts';
-import { citeLine, placeOf } from '../cite.ts';
-import { basesIn, developerStrength, portionsIn } from '../contents.ts';
-import { areOfOneSeries, isUsedBySome, type OwnDevelopers, ownDevelopers } from '../own-developers.ts';
 import { defineRule, type Found, foundEach } from '../rule.ts';
-import { offersStrength } from '../strength-offered.ts';
 
 type Shelf = ReadonlyMap<string, ShelfItem>;
 type Other = Portion & { readonly item: ShelfItem };

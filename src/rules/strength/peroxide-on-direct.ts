@@ -1,9 +1,9 @@
+import { basesIn, developerStrength, hasPeroxide, placeInBowl } from '../../reckon/bowl/contents.ts';
+import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
+import { citeLine, placeOf } from '../../reckon/cite.ts';
 import type { BowlReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
 import type { Kind } from '../../trade/kinds.ts';
-import { citeLine, placeOf } from '../cite.ts';
-import { basesIn, developerStrength, hasPeroxide, placeInBowl } from '../contents.ts';
-import { kindsMixed } from '../kinds-mixed.ts';
 import { defineRule, type Found, foundEach, NONE } from '../rule.ts';
 
 const DIRECT: readonly Kind[] = ['semi', 'temporary'];

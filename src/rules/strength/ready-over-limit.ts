@@ -1,8 +1,8 @@
+import { placeInBowl } from '../../reckon/bowl/contents.ts';
 import type { BowlReckoned } from '../../reckon/model.ts';
 import { figure, grams } from '../../reckon/say.ts';
 import { compare } from '../../text/exact.ts';
 import { isLaw, LAW } from '../../trade/law.ts';
-import { placeInBowl } from '../contents.ts';
 import { defineRule, type Found, foundEach } from '../rule.ts';
 
 type Limit = (typeof LAW)['eu']['peroxide'];

@@ -1,13 +1,13 @@
 import type { Journal } from '../../journal/journal.ts';
+import { developerStrength, itemsIn } from '../../reckon/bowl/contents.ts';
+import { mixesLightening } from '../../reckon/bowl/kinds-mixed.ts';
+import { placeOf, wordsPlace } from '../../reckon/cite.ts';
+import { factsOf } from '../../reckon/facts-of.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
 import type { Placing } from '../../records/schema/visit.ts';
 import { compare, exact } from '../../text/exact.ts';
 import { ON_SCALP } from '../../trade/strength.ts';
-import { placeOf, wordsPlace } from '../cite.ts';
-import { developerStrength, itemsIn } from '../contents.ts';
-import { factsOf } from '../facts-of.ts';
-import { mixesLightening } from '../kinds-mixed.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 
 const foundAt = (visit: VisitReckoned, bowl: BowlReckoned, placing: Placing, journal: Journal): Found | undefined => {

@@ -1,12 +1,12 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
+import { basesIn, developerStrength, inPercent } from '../../reckon/bowl/contents.ts';
+import { keptApart } from '../../reckon/bowl/kept-apart.ts';
+import { offersStrength } from '../../reckon/bowl/strength-offered.ts';
+import { citeLine, placeOf } from '../../reckon/cite.ts';
 import type { BowlReckoned } from '../../reckon/model.ts';
 import { figure, listed } from '../../reckon/say.ts';
 import type { StrengthLine } from '../../records/schema/shelf.ts';
-import { citeLine, placeOf } from '../cite.ts';
-import { basesIn, developerStrength, inPercent } from '../contents.ts';
-import { keptApart } from '../kept-apart.ts';
 import { defineRule, type Found, foundEach, NONE } from '../rule.ts';
-import { offersStrength } from '../strength-offered.ts';
 
 type Shelf = ReadonlyMap<string, ShelfItem>;
 

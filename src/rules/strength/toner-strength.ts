@@ -1,8 +1,8 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
+import { basesIn, developerStrength, placeInBowl } from '../../reckon/bowl/contents.ts';
 import type { BowlReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
 import { compare, exact } from '../../text/exact.ts';
-import { basesIn, developerStrength, placeInBowl } from '../contents.ts';
 import { MEANT } from '../reason-words.ts';
 import { defineRule, type Found, foundEach } from '../rule.ts';
 

@@ -1,12 +1,12 @@
+import { developerStrength, itemsIn } from '../../reckon/bowl/contents.ts';
 import type { BowlReckoned, HeatOn, Run, VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
+import { isOnScalp } from '../../reckon/timing/time-line.ts';
+import { bowlOf } from '../../reckon/timing/timed-runs.ts';
 import { compare, exact } from '../../text/exact.ts';
 import type { Severity } from '../../text/finding.ts';
 import { type HeatSaid, heatSaid } from '../../trade/heat.ts';
-import { developerStrength, itemsIn } from '../contents.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
-import { isOnScalp } from '../time-line.ts';
-import { bowlOf } from '../timed-runs.ts';
 
 /** Above this, in per cent of the developer, lightener is strong: a choice, no source. */
 const STRONG = exact(6);

@@ -1,12 +1,12 @@
+import { mixesLightening } from '../../reckon/bowl/kinds-mixed.ts';
+import { citeLine, placeOf } from '../../reckon/cite.ts';
+import { triedOnTheDay } from '../../reckon/hair/tried-since.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { listed } from '../../reckon/say.ts';
-import { citeLine, placeOf } from '../cite.ts';
-import { mixesLightening } from '../kinds-mixed.ts';
-import { type Spell, spellsOnOnePlace, withinTime } from '../lightener-spells.ts';
+import { type Spell, spellsOnOnePlace, withinTime } from '../../reckon/timing/lightener-spells.ts';
+import { isOnScalp } from '../../reckon/timing/time-line.ts';
+import { endOf } from '../../reckon/timing/timed-runs.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { isOnScalp } from '../time-line.ts';
-import { endOf } from '../timed-runs.ts';
-import { triedOnTheDay } from '../tried-since.ts';
 
 /** Minutes that a hedged time may be out by: a choice. */
 const HEDGE = 5;

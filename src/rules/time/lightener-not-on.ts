@@ -1,11 +1,11 @@
+import { wentOn } from '../../reckon/bowl/applied.ts';
+import { basesIn } from '../../reckon/bowl/contents.ts';
+import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
+import { placeOf } from '../../reckon/cite.ts';
+import { placingsOf } from '../../reckon/client/state.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { listed } from '../../reckon/say.ts';
-import { placingsOf } from '../../reckon/state.ts';
 import { isZero } from '../../text/exact.ts';
-import { wentOn } from '../applied.ts';
-import { placeOf } from '../cite.ts';
-import { basesIn } from '../contents.ts';
-import { kindsMixed } from '../kinds-mixed.ts';
 import { defineRule, type Found, foundEach, NONE } from '../rule.ts';
 
 /** Words that stand in the notes of a visit that is over. */

@@ -1,8 +1,8 @@
-import { citeLine, placeOf } from '../cite.ts';
-import { onOtherClock } from '../claimed-minutes.ts';
+import { citeLine, placeOf } from '../../reckon/cite.ts';
+import { onOtherClock } from '../../reckon/timing/claimed-minutes.ts';
+import { timeText } from '../../reckon/timing/time-line.ts';
+import { ofEachBowl, runText, type TimedRun } from '../../reckon/timing/timed-runs.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { timeText } from '../time-line.ts';
-import { ofEachBowl, runText, type TimedRun } from '../timed-runs.ts';
 
 /** Past its time or short of it, the finding about that names the other clock as well. */
 const isWithin = ({ minutes, whole, near, far }: TimedRun): boolean => minutes >= near && whole <= far;

@@ -1,13 +1,13 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
+import { basesIn } from '../../reckon/bowl/contents.ts';
+import { citeLine, placeOf } from '../../reckon/cite.ts';
 import type { BowlReckoned, Run, VisitReckoned } from '../../reckon/model.ts';
+import { minutesOf, timeLineOf } from '../../reckon/timing/time-line.ts';
+import { bowlOf, runText } from '../../reckon/timing/timed-runs.ts';
 import type { TimeLine } from '../../records/schema/shelf.ts';
 import { clockText } from '../../text/dates.ts';
 import type { Place } from '../../text/span.ts';
-import { citeLine, placeOf } from '../cite.ts';
-import { basesIn } from '../contents.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { minutesOf, timeLineOf } from '../time-line.ts';
-import { bowlOf, runText } from '../timed-runs.ts';
 
 /** Minutes by which a look may be late before it counts as missing: a choice. */
 const LATE = 2;

@@ -1,9 +1,9 @@
+import { placeOf } from '../../reckon/cite.ts';
+import { factsOf } from '../../reckon/facts-of.ts';
 import type { Run, VisitReckoned } from '../../reckon/model.ts';
 import { matchZones } from '../../reckon/zone-match.ts';
 import type { Placing } from '../../records/schema/visit.ts';
 import type { Place } from '../../text/span.ts';
-import { placeOf } from '../cite.ts';
-import { factsOf } from '../facts-of.ts';
 import { defineRule, type Found, foundEach, NONE } from '../rule.ts';
 
 /** Seconds that a section takes at the least: common practice, no source, a generous bound for one pair of hands. */

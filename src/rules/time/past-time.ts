@@ -1,10 +1,10 @@
-import { cautionIn } from '../caution-in.ts';
-import { citeLine, placeOf } from '../cite.ts';
-import { otherClockText } from '../claimed-minutes.ts';
+import { cautionIn } from '../../reckon/bowl/caution-in.ts';
+import { citeLine, placeOf } from '../../reckon/cite.ts';
+import { otherClockText } from '../../reckon/timing/claimed-minutes.ts';
+import { fromText, isOnScalp, timeText } from '../../reckon/timing/time-line.ts';
+import { endOf, ofEachBowl, runText, type TimedRun } from '../../reckon/timing/timed-runs.ts';
 import { MEANT } from '../reason-words.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { fromText, isOnScalp, timeText } from '../time-line.ts';
-import { endOf, ofEachBowl, runText, type TimedRun } from '../timed-runs.ts';
 
 /** Minutes that a hedged time may be out by: a choice. */
 const HEDGE = 5;

@@ -1,12 +1,12 @@
-import { minuteOf, pastMidnight } from '../../reckon/clock-settle.ts';
+import { cautionIn } from '../../reckon/bowl/caution-in.ts';
+import { placeOf } from '../../reckon/cite.ts';
+import { minuteOf, pastMidnight } from '../../reckon/clock/settle.ts';
+import { factsOf } from '../../reckon/facts-of.ts';
+import { mayMeet } from '../../reckon/head/hair-meets.ts';
 import type { FactsOf, Minute, Run, VisitReckoned } from '../../reckon/model.ts';
+import { runText } from '../../reckon/timing/timed-runs.ts';
 import { clockText } from '../../text/dates.ts';
-import { cautionIn } from '../caution-in.ts';
-import { placeOf } from '../cite.ts';
-import { factsOf } from '../facts-of.ts';
-import { mayMeet } from '../hair-meets.ts';
 import { defineRule, type Found, foundEach, NONE } from '../rule.ts';
-import { runText } from '../timed-runs.ts';
 
 type Reaction = FactsOf<'reaction'>;
 

@@ -1,12 +1,12 @@
+import { basesIn } from '../../reckon/bowl/contents.ts';
+import { isAt } from '../../reckon/head/hair-meets.ts';
+import { placingsOf } from '../../reckon/head/services.ts';
 import type { Run, VisitReckoned } from '../../reckon/model.ts';
-import { placingsOf } from '../../reckon/services.ts';
+import { bowlOf, runText } from '../../reckon/timing/timed-runs.ts';
 import { matchZones } from '../../reckon/zone-match.ts';
 import type { Placing } from '../../records/schema/visit.ts';
 import { clockText } from '../../text/dates.ts';
-import { basesIn } from '../contents.ts';
-import { isAt } from '../hair-meets.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
-import { bowlOf, runText } from '../timed-runs.ts';
 
 /** Minutes that a hedged time may be out: common practice, no source. */
 const HEDGED = 5;

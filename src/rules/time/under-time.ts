@@ -1,15 +1,15 @@
-import { greyShare } from '../../reckon/state.ts';
+import { keptApart } from '../../reckon/bowl/kept-apart.ts';
+import { citeLine, placeOf } from '../../reckon/cite.ts';
+import { greyShare } from '../../reckon/client/state.ts';
+import { isAway } from '../../reckon/head/seen-at.ts';
+import { otherClockText } from '../../reckon/timing/claimed-minutes.ts';
+import { speaksOfRun } from '../../reckon/timing/run-events.ts';
+import { fromText, timeText } from '../../reckon/timing/time-line.ts';
+import { endOf, ofEachBowl, runText, type TimedRun } from '../../reckon/timing/timed-runs.ts';
 import { clockText } from '../../text/dates.ts';
 import { GREY_TO_BASE } from '../../trade/grey.ts';
-import { citeLine, placeOf } from '../cite.ts';
-import { otherClockText } from '../claimed-minutes.ts';
-import { keptApart } from '../kept-apart.ts';
 import { MEANT, type ReasonWords, wordsOf } from '../reason-words.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { speaksOfRun } from '../run-events.ts';
-import { isAway } from '../seen-at.ts';
-import { fromText, timeText } from '../time-line.ts';
-import { endOf, ofEachBowl, runText, type TimedRun } from '../timed-runs.ts';
 
 /** Kinds that come off by what is seen and not by the clock: what lightens or tones. */
 const BY_EYE: ReadonlySet<string | undefined> = new Set(['lightener', 'toner', 'demi']);

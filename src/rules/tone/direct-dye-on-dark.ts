@@ -1,13 +1,13 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { placeInBowl } from '../../reckon/bowl/contents.ts';
+import { kindsMixed, mixesLightening } from '../../reckon/bowl/kinds-mixed.ts';
+import { shadesIn } from '../../reckon/bowl/shade-blend.ts';
+import { lightenedBefore } from '../../reckon/client/state.ts';
+import { depthText, meets, seenAt, startsAt } from '../../reckon/head/seen-at.ts';
+import { zonesOfBowl } from '../../reckon/head/services.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
-import { zonesOfBowl } from '../../reckon/services.ts';
-import { lightenedBefore } from '../../reckon/state.ts';
 import { OPPOSITES, toneFamily } from '../../trade/tone.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { placeInBowl } from '../contents.ts';
-import { kindsMixed, mixesLightening } from '../kinds-mixed.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { depthText, meets, seenAt, startsAt } from '../seen-at.ts';
-import { shadesIn } from '../shade-blend.ts';
 
 /** The darkest depth that a bright direct dye is seen on: common practice, no source. */
 const DARKEST = 6;

@@ -1,16 +1,16 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
+import { blendOf, declaredTones, type Shaded, shadesIn, shadesText } from '../../reckon/bowl/shade-blend.ts';
+import { greyShare, lightenedBefore, placingsOf, zonesOfBowl } from '../../reckon/client/state.ts';
+import { borneOut, isDenied } from '../../reckon/hair/borne-out.ts';
+import { anyMeetLoosely } from '../../reckon/head/hair-meets.ts';
+import { depthsAt, depthText, isAway, meets, naturalDepth, type SeenDepth } from '../../reckon/head/seen-at.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
-import { greyShare, lightenedBefore, placingsOf, zonesOfBowl } from '../../reckon/state.ts';
 import { exact, roundTo, toNumber } from '../../text/exact.ts';
 import { temperatureOf } from '../../trade/neutralise.ts';
 import { toneFamily } from '../../trade/tone.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { borneOut, isDenied } from '../borne-out.ts';
-import { itemsIn, placeInBowl } from '../contents.ts';
-import { anyMeetLoosely } from '../hair-meets.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { depthsAt, depthText, isAway, meets, naturalDepth, type SeenDepth } from '../seen-at.ts';
-import { blendOf, declaredTones, type Shaded, shadesIn, shadesText } from '../shade-blend.ts';
 
 /** What filled hair does not turn: what speaks of green, or of a colour that does not hold. */
 const TURNED = /\b(?:green\w*|khaki|mudd?y|murky|hollow|drab|faded|washed out)\b/iu;

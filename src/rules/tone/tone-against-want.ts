@@ -1,13 +1,13 @@
+import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
+import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
+import { blendOf, shadesIn, shadesText } from '../../reckon/bowl/shade-blend.ts';
+import { meets, placeName, type SeenAt, seenAt } from '../../reckon/head/seen-at.ts';
+import { zonesOfBowl } from '../../reckon/head/services.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { zonesOfBowl } from '../../reckon/services.ts';
 import type { ShadeBlend } from '../../trade/blend.ts';
 import { type Temperature, temperatureOf } from '../../trade/neutralise.ts';
 import { toneFamily } from '../../trade/tone.ts';
-import { bowlsPutOn } from '../applied.ts';
-import { itemsIn, placeInBowl } from '../contents.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
-import { meets, placeName, type SeenAt, seenAt } from '../seen-at.ts';
-import { blendOf, shadesIn, shadesText } from '../shade-blend.ts';
 
 const only = (all: readonly (Temperature | undefined)[]): Temperature | undefined => {
   const known = all.find((one) => one !== undefined);

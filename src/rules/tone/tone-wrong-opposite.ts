@@ -1,12 +1,12 @@
+import { placeInBowl } from '../../reckon/bowl/contents.ts';
+import { shadesIn, shadesText } from '../../reckon/bowl/shade-blend.ts';
+import { isWrongOpposite, type Toning, toningsOf, turnsGreen } from '../../reckon/hair/toning.ts';
+import { placeName } from '../../reckon/head/seen-at.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { listed } from '../../reckon/say.ts';
 import type { Severity } from '../../text/finding.ts';
 import { neutralisersOf } from '../../trade/neutralise.ts';
-import { placeInBowl } from '../contents.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { placeName } from '../seen-at.ts';
-import { shadesIn, shadesText } from '../shade-blend.ts';
-import { isWrongOpposite, type Toning, toningsOf, turnsGreen } from '../toning.ts';
 
 const GREEN = /\b(?:green\w*|khaki)\b/iu;
 

@@ -1,14 +1,14 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
+import { basesIn, placeInBowl } from '../../reckon/bowl/contents.ts';
+import { shadesIn, shadesText } from '../../reckon/bowl/shade-blend.ts';
+import { citeLine } from '../../reckon/cite.ts';
+import { isWrongOpposite, type LastLook, type Toning, toningsOf } from '../../reckon/hair/toning.ts';
+import { placeName } from '../../reckon/head/seen-at.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
 import { exactOf, toNumber } from '../../text/exact.ts';
-import { citeLine } from '../cite.ts';
-import { basesIn, placeInBowl } from '../contents.ts';
 import { MEANT } from '../reason-words.ts';
 import { defineRule, type Found } from '../rule.ts';
-import { placeName } from '../seen-at.ts';
-import { shadesIn, shadesText } from '../shade-blend.ts';
-import { isWrongOpposite, type LastLook, type Toning, toningsOf } from '../toning.ts';
 
 /** Depths that a toner may be lighter than what it goes over, where its shelf says nothing: a choice, since stages tell a depth only roughly. */
 const ROOM = 2;

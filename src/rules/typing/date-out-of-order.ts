@@ -1,7 +1,7 @@
+import { placeOf } from '../../reckon/cite.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { listed } from '../../reckon/say.ts';
 import { daysBetween } from '../../text/dates.ts';
-import { placeOf } from '../cite.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 /** Days out of order below which a page may well have been written up later. A choice, no source. */

@@ -1,6 +1,6 @@
 import type { Stood } from '../../journal/source.ts';
+import { lineName } from '../../reckon/cite.ts';
 import { type Place, spanOf } from '../../text/span.ts';
-import { lineName } from '../cite.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 /** Done twice in one visit with nothing more to say of it; two bowls of one name are another rule's. */

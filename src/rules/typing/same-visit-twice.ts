@@ -1,7 +1,7 @@
 import type { Journal } from '../../journal/journal.ts';
 import type { Stood } from '../../journal/source.ts';
+import { lineAt, lineName, placeOf } from '../../reckon/cite.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { lineAt, lineName, placeOf } from '../cite.ts';
 import { defineRule } from '../rule.ts';
 
 const dayOf = ({ visit, date }: VisitReckoned): string => `${date} ${visit.entry.time?.minutes}`;

@@ -1,4 +1,4 @@
-import { placeOf } from '../cite.ts';
+import { placeOf } from '../../reckon/cite.ts';
 import { defineRule, NONE } from '../rule.ts';
 
 /** Lines that say that the visit has been; what is only planned may stand under a day to come. */

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { forecastMix, needsBefore, SALON_UNTOLD, salonMix } from '../../../src/reckon/forecast/forecast.ts';
 import { growthFactor, growthPairs, growthShare, SHARE_UNTOLD } from '../../../src/reckon/forecast/growth-share.ts';
 import { alike, type Need, needsOf } from '../../../src/reckon/forecast/need.ts';
 import { growthOn, nextBowls } from '../../../src/reckon/forecast/next-bowls.ts';
-import { forecastMix, needsBefore, SALON_UNTOLD, salonMix } from '../../../src/reckon/forecast.ts';
 import { addDays } from '../../../src/text/dates.ts';
 import { reckonedOf } from '../reckoned.ts';
 

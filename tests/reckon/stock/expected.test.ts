@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dueClients } from '../../../src/reckon/due.ts';
+import { dueClients } from '../../../src/reckon/ahead/due.ts';
 import { figure } from '../../../src/reckon/say.ts';
 import { type Expected, expectedVisits } from '../../../src/reckon/stock/expected.ts';
 import { reckonAll } from '../../../src/reckon/visit.ts';

@@ -1,0 +1,85 @@
+import type { ShelfItem } from '../../journal/shelf.ts';
+import type { Strength } from '../../records/schema/values.ts';
+import { compare, type Exact, exactOf } from '../../text/exact.ts';
+import { percentOf } from '../../trade/strength.ts';
+
+type Shelf = ReadonlyMap<string, ShelfItem>;
+
+/** Per cent of a strength as typed: volumes by the trade's nominal pairing. */
+export const percentTyped = ({ value, unit }: Pick<Strength, 'value' | 'unit'>): Exact =>
+  unit === 'vol' ? percentOf(exactOf(value)) : exactOf(value);
+
+const percents = new WeakMap<Strength, Exact>();
+
+/** A developer's own per cent; undefined for one that comes in several strengths. */
+export const percentOfItem = ({ strength }: ShelfItem): Exact | undefined => {
+  if (strength === undefined) return undefined;
+  const known = percents.get(strength);
+  if (known !== undefined) return known;
+  const percent = percentTyped(strength);
+  percents.set(strength, percent);
+  return percent;
+};
+
+type Developers = {
+  /** Those that have a strength of their own, weakest first. */
+  readonly strong: readonly { readonly item: ShelfItem; readonly percent: Exact }[];
+  readonly byPercent: ReadonlyMap<string, readonly ShelfItem[]>;
+  /** Those that come in several strengths, so that the note says which. */
+  readonly open: readonly ShelfItem[];
+};
+
+const known = new WeakMap<Shelf, Developers>();
+
+const key = ({ n, d }: Exact): string => `${n}/${d}`;
+
+const readDevelopers = (shelf: Shelf): Developers => {
+  const all = [...shelf.values()].filter(({ kind }) => kind === 'developer');
+  const strong = all
+    .flatMap((item) => (item.strength === undefined ? [] : [{ item, percent: percentTyped(item.strength) }]))
+    .sort((a, b) => compare(a.percent, b.percent));
+  const byPercent = new Map<string, ShelfItem[]>();
+  for (const { item, percent } of strong) {
+    const same = byPercent.get(key(percent));
+    if (same === undefined) byPercent.set(key(percent), [item]);
+    else same.push(item);
+  }
+  return { strong, byPercent, open: all.filter(({ strength }) => strength === undefined) };
+};
+
+/** The developers on a shelf. A shelf is read once. */
+const developersOn = (shelf: Shelf): Developers => {
+  const found = known.get(shelf);
+  if (found !== undefined) return found;
+  const read = readDevelopers(shelf);
+  known.set(shelf, read);
+  return read;
+};
+
+/** Which developer a bare strength means: exactly one, none of those there are, or several to choose from. */
+export type Meant =
+  | { readonly kind: 'one'; readonly item: ShelfItem }
+  | { readonly kind: 'none'; readonly there: Developers['strong'] }
+  | { readonly kind: 'several'; readonly items: readonly ShelfItem[] };
+
+const choose = (items: readonly ShelfItem[]): Meant | undefined => {
+  const [first] = items;
+  if (first === undefined) return undefined;
+  return items.length === 1 ? { kind: 'one', item: first } : { kind: 'several', items };
+};
+
+/**
+ * The developer that a bare strength (per cent) means in a bowl of these bases: among those the bases' `uses` lines
+ * name, the one of that strength or one that has no strength of its own; else the shelf's only one of that strength.
+ */
+export const developerOf = (percent: Exact, bases: readonly ShelfItem[], shelf: Shelf): Meant => {
+  const { strong, byPercent, open } = developersOn(shelf);
+  const same = byPercent.get(key(percent)) ?? [];
+  const isUsed = ({ name }: ShelfItem): boolean => bases.some(({ uses }) => uses.includes(name));
+  return (
+    choose(same.filter(isUsed)) ??
+    choose(open.filter(isUsed)) ??
+    choose(same) ??
+    choose(open) ?? { kind: 'none', there: strong }
+  );
+};
