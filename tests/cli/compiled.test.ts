@@ -1,15 +1,15 @@
 import { spawnSync } from 'node:child_process';
 import { cpSync, readdirSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { describe, expect, inject, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { useProgram } from '../journeys/program.ts';
 
-const program = useProgram();
+const program = await useProgram();
 
 /** A copy of the built program. */
 const copied = (): { readonly entry: string; readonly script: string } => {
   const folder = program.folder();
-  cpSync(dirname(inject('entry')), folder, { recursive: true });
+  cpSync(dirname(program.entry()), folder, { recursive: true });
   const name = readdirSync(folder).find((file) => /^program-[0-9a-f]+\.js$/.test(file)) ?? '';
   return { entry: join(folder, 'bowlbook.js'), script: join(folder, name) };
 };

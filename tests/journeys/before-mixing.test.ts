@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { SALON, useProgram } from './program.ts';
 
-const program = useProgram();
+const program = await useProgram();
 
 const SHELF = `range cream "Larkfield cream" permanent
   mix 1:1.5

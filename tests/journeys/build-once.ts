@@ -1,4 +1,3 @@
-import { spawnSync } from 'node:child_process';
 import { chmodSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -6,18 +5,16 @@ import type { TestProject } from 'vitest/node';
 
 declare module 'vitest' {
   interface ProvidedContext {
-    /** The entry of the program that the tests of this run use. */
-    entry: string;
+    /** The folder into which the program that the tests of this run use is built; see `built.ts`. */
+    built: string;
   }
 }
 
-/** Builds the program for one run of tests, in a folder of its own, and takes it away at the end. */
+/** A folder for the program of one run of tests, taken away at the end. */
 export default ({ provide }: TestProject): (() => void) => {
   const folder = mkdtempSync(join(tmpdir(), 'bowlbook-built-'));
   // Some tests run it as somebody else.
   chmodSync(folder, 0o755);
-  const built = spawnSync(process.execPath, ['.scripts/build.mjs', folder], { encoding: 'utf8' });
-  if (built.status !== 0) throw new Error(`the build failed:\n${built.stderr}`);
-  provide('entry', join(folder, 'bowlbook.js'));
+  provide('built', folder);
   return () => rmSync(folder, { recursive: true, force: true });
 };

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { CLIENTS, DEMO, JOURNAL, useProgram } from './program.ts';
 
-const program = useProgram();
+const program = await useProgram();
 const MISTYPED = CLIENTS.replace('40 clay', '40 caly').replace('aim', 'iam');
 
 describe('check', () => {

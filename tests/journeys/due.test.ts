@@ -2,7 +2,7 @@ import ICAL from 'ical.js';
 import { describe, expect, test } from 'vitest';
 import { DEMO, JOURNAL, read, useProgram } from './program.ts';
 
-const program = useProgram();
+const program = await useProgram();
 const ON = ['--on', '2026-11-25'];
 
 describe('due', () => {

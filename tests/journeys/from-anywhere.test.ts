@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { DEMO, JOURNAL, useProgram } from './program.ts';
 
-const program = useProgram();
+const program = await useProgram();
 const on = ['--on', '2026-11-25'];
 
 /** A page without the words of the command that are of the place it was asked from. */

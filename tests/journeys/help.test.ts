@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { LESSONS } from '../../src/cli/lessons.ts';
 import { useProgram } from './program.ts';
 
-const program = useProgram();
+const program = await useProgram();
 const COMMANDS = Object.keys(LESSONS);
 
 describe('help', () => {

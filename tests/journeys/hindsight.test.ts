@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { addDays } from '../../src/text/dates.ts';
 import { JOURNAL, SALON, SHELF, useProgram } from './program.ts';
 
-const program = useProgram();
+const program = await useProgram();
 
 /** Visits of two heads, one quick and one slow, eight weeks apart. */
 const VISITS = ['quick', 'slow']

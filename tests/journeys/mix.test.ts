@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { JOURNAL, useProgram } from './program.ts';
 
-const program = useProgram();
+const program = await useProgram();
 
 describe('mix with no journal', () => {
   test('solves a ratio', () => {

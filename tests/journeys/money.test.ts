@@ -2,7 +2,7 @@ import { parse } from 'csv-parse/sync';
 import { describe, expect, test } from 'vitest';
 import { DEMO, useProgram } from './program.ts';
 
-const program = useProgram();
+const program = await useProgram();
 const MAY = ['--from', '2025-05', '--to', '2025-05'];
 
 /** The rows of a file, by the titles of its columns. */

@@ -4,7 +4,7 @@ import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { CLIENTS, JOURNAL, read, useProgram } from './program.ts';
 
-const program = useProgram();
+const program = await useProgram();
 const CLUMSY = CLIENTS.replaceAll('\n  ', '\n\t ').replace('bowl A 40', 'bowl  A   40').concat('\n\n\n');
 
 describe('neaten', () => {

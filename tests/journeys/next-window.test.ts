@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { JOURNAL, useProgram } from './program.ts';
 
-const program = useProgram();
+const program = await useProgram();
 
 /** The last visit, on 2026-09-04, ends with each of these lines; then the first day awaited, and how it is said. */
 const WAITS = [

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { CLIENTS, JOURNAL, read, useProgram } from './program.ts';
 
-const program = useProgram();
+const program = await useProgram();
 
 const OPEN = `visit 2026-11-25 14:00 wren-abbott by io
   bowl A 40 clay + 20vol 1:2

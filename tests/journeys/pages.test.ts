@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { DEMO, JOURNAL, read, useProgram } from './program.ts';
 
-const program = useProgram();
+const program = await useProgram();
 const ON = ['--on', '2026-11-25'];
 
 describe('card', () => {

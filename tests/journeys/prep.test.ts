@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { DEMO, JOURNAL, read, useProgram } from './program.ts';
 
-const program = useProgram();
+const program = await useProgram();
 
 describe('prep', () => {
   test('is one sheet for a client, on the day given', () => {

@@ -2,13 +2,18 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
-import { afterAll, inject, vi } from 'vitest';
+import { afterAll, vi } from 'vitest';
+import { builtEntry } from './built.ts';
+import { runWarm } from './warm.ts';
 
 /** What a run of the program came to. */
 export type Ran = { readonly code: number | null; readonly out: string; readonly err: string };
 
 export type Program = {
-  /** Runs the built program; no colour and no terminal unless the environment given says so. */
+  /**
+   * Runs the built program; no colour and no terminal unless the environment given says so. With an environment of its
+   * own it runs in a process of its own, else in one that ran it before.
+   */
   readonly run: (words: readonly string[], options?: { cwd?: string; env?: Record<string, string> }) => Ran;
   /** A new temporary folder holding the files given, by path. */
   readonly folder: (files?: Readonly<Record<string, string | Uint8Array>>) => string;
@@ -21,16 +26,17 @@ export const DEMO = resolve('journals/harbour-row');
 export const read = (...path: string[]): string => readFileSync(join(...path), 'utf8');
 
 /** The built program, and temporary folders for the tests of one file, which are taken away at the end. */
-export const useProgram = (): Program => {
+export const useProgram = async (): Promise<Program> => {
+  const entry = await builtEntry();
   const root = mkdtempSync(join(tmpdir(), 'bowlbook-journey-'));
-  const entry = inject('entry');
   let made = 0;
   // Each run is a process of its own, and a busy machine starts them slowly.
   vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
   afterAll(() => rmSync(root, { recursive: true, force: true }));
   return {
     entry: () => entry,
-    run: (words, { cwd = root, env = {} } = {}) => {
+    run: (words, { cwd = root, env } = {}) => {
+      if (env === undefined) return runWarm(entry, words, cwd);
       const { NO_COLOR: _no, FORCE_COLOR: _force, ...inherited } = process.env;
       const { status, stdout, stderr } = spawnSync(process.execPath, [entry, ...words], {
         cwd,

@@ -5,7 +5,7 @@ import { expect, test } from 'vitest';
 import { LESSONS } from '../../src/cli/lessons.ts';
 import { read, useProgram } from './program.ts';
 
-const program = useProgram();
+const program = await useProgram();
 const README = readFileSync('README.md', 'utf8');
 
 const between = (from: string, to: string): string => README.slice(README.indexOf(from), README.indexOf(to));

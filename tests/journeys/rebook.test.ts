@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { CLIENTS, JOURNAL, read, SHELF, useProgram } from './program.ts';
 
-const program = useProgram();
+const program = await useProgram();
 
 const stub = (date: string): string => `visit ${date} wren-abbott by io at quay
   note planned on 2026-09-04: roots, bring a picture

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DEMO, useProgram } from './program.ts';
 
-const program = useProgram();
+const program = await useProgram();
 
 /** Two machines as far apart as settings go: time zone, date line, language, decimal comma, order of letters. */
 const MACHINES: readonly Record<string, string>[] = [

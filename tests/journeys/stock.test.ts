@@ -2,7 +2,7 @@ import { parse } from 'csv-parse/sync';
 import { describe, expect, test } from 'vitest';
 import { DEMO, useProgram } from './program.ts';
 
-const program = useProgram();
+const program = await useProgram();
 const ON = ['--on', '2026-11-25'];
 
 const JOURNAL = {

@@ -5,7 +5,7 @@ import { useProgram } from '../journeys/program.ts';
 import { systemError, watchDisk } from './preload/disk.mjs';
 import { contentOf, WRITING, type Writing } from './writing.ts';
 
-const program = useProgram();
+const program = await useProgram();
 
 beforeAll(() => {
   for (const stream of [process.stdout, process.stderr]) vi.spyOn(stream, 'write').mockReturnValue(true);

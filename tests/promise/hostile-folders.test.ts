@@ -23,7 +23,7 @@ import { openPageFolder, type PageFolder } from '../../src/cli/watch/page-folder
 import { JOURNAL, useProgram } from '../journeys/program.ts';
 import { stateOf } from './tree.ts';
 
-const program = useProgram();
+const program = await useProgram();
 
 beforeAll(() => {
   for (const stream of [process.stdout, process.stderr]) vi.spyOn(stream, 'write').mockReturnValue(true);

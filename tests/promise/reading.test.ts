@@ -6,7 +6,7 @@ import { useProgram } from '../journeys/program.ts';
 import { until } from '../watch/watching.ts';
 import { stateOf, TREE } from './tree.ts';
 
-const program = useProgram();
+const program = await useProgram();
 const on = ['--on', '2026-11-25'];
 
 /** Every command that reads, in the forms that differ in what they load. */

@@ -9,7 +9,7 @@ import { inTurn } from '../../src/cli/write/queue.ts';
 import { JOURNAL, useProgram } from '../journeys/program.ts';
 import { watchDisk } from './preload/disk.mjs';
 
-const program = useProgram();
+const program = await useProgram();
 
 test('thirty runs at once are all written, each once, in the order of the times they stamp', async () => {
   const folder = program.folder({ ...JOURNAL, 'today.bowl': 'visit 2026-11-25 0:00 wren-abbott by io\n  on 0:01 A\n' });

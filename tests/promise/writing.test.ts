@@ -20,7 +20,7 @@ import { watchDisk } from './preload/disk.mjs';
 import { NOT_OURS, stateOf, TREE } from './tree.ts';
 import { contentOf, WRITING } from './writing.ts';
 
-const program = useProgram();
+const program = await useProgram();
 
 beforeAll(() => {
   for (const stream of [process.stdout, process.stderr]) vi.spyOn(stream, 'write').mockReturnValue(true);

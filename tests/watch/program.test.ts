@@ -6,7 +6,7 @@ import { CLIENTS, JOURNAL, useProgram } from '../journeys/program.ts';
 import { ask } from './asking.ts';
 import { pagesIn, sleep, until } from './watching.ts';
 
-const program = useProgram();
+const program = await useProgram();
 
 type Running = {
   readonly child: ChildProcess;
