@@ -15,7 +15,8 @@ export type MadeJournal = {
   readonly bytes: number;
 };
 
-const SHELF = `salon quay "Quay"
+/** A salon, three stylists and a small shelf. */
+export const SHELF = `salon quay "Quay"
   money GBP
   scale 1 g
   hours 9:00-19:00
@@ -152,7 +153,8 @@ const clientName = (random: Random, number: number): string => {
   return `${part()}-${part()}${number.toString(36).replace(/\d/g, (digit) => 'ghjkmpqrst'[Number(digit)] ?? 'g')}`;
 };
 
-const clientFile = (random: Random, number: number, visits: number): string[] => {
+/** The lines of one client's file. The number makes her name her own. */
+export const clientFile = (random: Random, number: number, visits: number): string[] => {
   const name = clientName(random, number);
   const lines = [
     `client ${name} "${name.replace('-', ' ')}"`,

@@ -4,8 +4,9 @@ import { unreadHarm } from '../rules/harm-lines.ts';
 import type { Bearing } from '../rules/rule.ts';
 import { ruleNamed } from '../rules/rule-text.ts';
 import type { Finding } from '../text/finding.ts';
+import { recently } from '../text/recently.ts';
 import { codeSpan, escapeText } from './escape.ts';
-import { findingInShort, pointsInto } from './finding-lines.ts';
+import { entryAt, findingInShort } from './finding-lines.ts';
 import { type HeadView, listOf, salonOfHead } from './head-view.ts';
 import { ALERTS_HEADING } from './headings.ts';
 import { commas, quote, spaced } from './noted.ts';
@@ -51,9 +52,19 @@ const unreadItems = ({ client, journal }: HeadView): string[] => {
   return lines.length === 0 ? [] : [`- **Not read** ${count} could not be read: ${commas(lines.map(codeSpan))}`];
 };
 
+/** Asked of every finding, by several blocks. */
+const visitFinder = recently((visits: readonly VisitReckoned[]) => {
+  const of = new Map(visits.map((one) => [one.visit, one]));
+  const at = entryAt(visits.map(({ visit }) => visit));
+  return (finding: Finding): VisitReckoned | undefined => {
+    const stood = at(finding);
+    return stood && of.get(stood);
+  };
+});
+
 /** The visit of the view that a finding stands in. */
 const visitOf = ({ visits, ahead = [] }: HeadView, finding: Finding): VisitReckoned | undefined =>
-  [...visits, ...ahead].find((one) => pointsInto(finding, one.visit));
+  visitFinder(visits)(finding) ?? visitFinder(ahead)(finding);
 
 /** A rule that is not known here is taken to bear on every day. */
 const bearingOf = ({ rule }: Finding): Bearing => ruleNamed(rule)?.bears ?? 'always';
@@ -85,7 +96,7 @@ const stopItems = (view: HeadView): string[] =>
   view.findings
     .filter((finding) => isAlert(view, finding))
     .map((finding) => {
-      const visit = view.visits.find(({ visit: stood }) => pointsInto(finding, stood));
+      const visit = visitFinder(view.visits)(finding);
       return findingInShort(finding, visit && `visit of ${visit.date}`);
     });
 

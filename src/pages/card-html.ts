@@ -2,6 +2,7 @@ import type { ClientFile, Journal } from '../journal/journal.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import type { Finding } from '../text/finding.ts';
 import { type CardOptions, cardMarkdown } from './card.ts';
+import { yearMarkdown } from './earlier-visits.ts';
 import { figureSheet } from './figures/sheet.ts';
 import { pageHtml } from './html.ts';
 
@@ -16,4 +17,17 @@ export const cardHtml = (
   const { sheet, figures } = figureSheet();
   const markdown = cardMarkdown(journal, client, reckoned, findings, { ...options, sheet });
   return pageHtml({ title: client.full, markdown, figures });
+};
+
+/** The page of a year of a long history: its visits in full, but for the newest, which the card holds; undefined without any. */
+export const yearHtml = (
+  journal: Journal,
+  client: ClientFile,
+  reckoned: readonly VisitReckoned[],
+  findings: readonly Finding[],
+  year: string,
+): string | undefined => {
+  const { sheet, figures } = figureSheet();
+  const markdown = yearMarkdown(journal, client, reckoned, findings, { year, sheet });
+  return markdown && pageHtml({ title: `${client.full}, ${year}`, markdown, figures });
 };

@@ -1,4 +1,5 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
+import type { Stood } from '../journal/source.ts';
 import { ageOf } from '../reckon/client/state.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import type { Finding } from '../text/finding.ts';
@@ -7,9 +8,10 @@ import { visitBlocks } from './card-visit.ts';
 import { cautionBlocks } from './caution-block.ts';
 import { clientPhrase } from './client-lines.ts';
 import { dayText } from './days.ts';
+import { earlierBlocks, MOST_IN_FULL } from './earlier-visits.ts';
 import { escapeText } from './escape.ts';
 import { noFigures, type Sheet } from './figures/sheet.ts';
-import { eachOnce, pointsInto } from './finding-lines.ts';
+import { eachOnce, entryAt, findingsByEntry } from './finding-lines.ts';
 import { clientLines, type HeadView, notedIn, salonOfHead } from './head-view.ts';
 import { VISITS_HEADING } from './headings.ts';
 import { lastColourBlocks } from './last-colour.ts';
@@ -24,8 +26,13 @@ export type CardOptions = {
   readonly on: string;
   /** What products cost stands on the card; it does not unless asked for. */
   readonly money?: boolean;
-  /** How many visits stand on it, the newest; nought leaves the whole section out. All of them without it. */
+  /**
+   * How many visits stand on it, the newest; nought leaves the whole section out. Without it all of them do, those of a
+   * long history before the newest in a line each.
+   */
   readonly last?: number;
+  /** The address of the page that holds a year's earlier visits in full, where there are such pages. */
+  readonly yearPage?: (year: string) => string;
   /** Takes the figures of a page that has some. */
   readonly sheet?: Sheet;
 };
@@ -50,22 +57,23 @@ const visitsBlocks = (
   journal: Journal,
   reckoned: readonly VisitReckoned[],
   findings: readonly Finding[],
-  { money, sheet, last }: { readonly money: boolean; readonly sheet: Sheet; readonly last: number },
+  { money, sheet, last }: { readonly money: boolean; readonly sheet: Sheet; readonly last: number | undefined },
 ): string[] => {
   if (last === 0) return [];
   if (reckoned.length === 0) return [`## ${VISITS_HEADING}`, 'None noted yet.'];
   const news = newsByDate(reckoned);
-  const more = reckoned.length - last;
+  const ofEntry = findingsByEntry(findings);
+  const more = last === undefined ? 0 : reckoned.length - last;
   const left = more > 0 ? [`${more} earlier ${more === 1 ? 'visit is' : 'visits are'} left out here.`] : [];
   const blocks = reckoned
     .toReversed()
-    .slice(0, last)
+    .slice(0, last ?? MOST_IN_FULL)
     .flatMap((visit, back) =>
       visitBlocks({
         journal,
         visit,
         news: news.get(visit.date) ?? [],
-        findings: findings.filter((finding) => pointsInto(finding, visit.visit)),
+        findings: ofEntry(visit.visit),
         money,
         earlier: reckoned.slice(0, reckoned.length - 1 - back),
         sheet,
@@ -83,13 +91,10 @@ export const cardMarkdown = (
   client: ClientFile,
   reckoned: readonly VisitReckoned[],
   findings: readonly Finding[],
-  { on, money = false, last = Number.POSITIVE_INFINITY, sheet = noFigures }: CardOptions,
+  { on, money = false, last, sheet = noFigures, yearPage }: CardOptions,
 ): string => {
-  const own = eachOnce(findings).filter(
-    (finding) =>
-      finding.client === client.name ||
-      [...client.entries, ...client.visits].some((stood) => pointsInto(finding, stood)),
-  );
+  const isHers = entryAt<Stood>([...client.entries, ...client.visits]);
+  const own = eachOnce(findings).filter((finding) => finding.client === client.name || isHers(finding) !== undefined);
   const view: HeadView = {
     journal,
     client,
@@ -110,6 +115,7 @@ export const cardMarkdown = (
     ...cautionBlocks(view),
     ...(last === 0 ? [] : earlierTestBlocks(view)),
     ...visitsBlocks(journal, reckoned, own, { money, sheet, last }),
+    ...(last === undefined ? earlierBlocks(journal, client, reckoned, own, yearPage) : []),
   ];
   return `${blocks.join('\n\n')}\n`;
 };

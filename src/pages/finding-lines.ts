@@ -10,6 +10,48 @@ export const eachOnce = (findings: readonly Finding[]): readonly Finding[] => [.
 export const pointsInto = ({ place }: Finding, { file, line, end }: Stood): boolean =>
   place.file === file && place.line >= line && place.line < end;
 
+/** Which of some entries a finding points into; asked of many findings. Entries have no line in common. */
+export const entryAt = <S extends Stood>(stoods: readonly S[]): ((finding: Finding) => S | undefined) => {
+  const byFile = new Map<string, S[]>();
+  for (const stood of stoods) {
+    const same = byFile.get(stood.file);
+    if (same === undefined) byFile.set(stood.file, [stood]);
+    else same.push(stood);
+  }
+  for (const some of byFile.values()) some.sort((a, b) => a.line - b.line);
+  return (finding) => {
+    const some = byFile.get(finding.place.file) ?? [];
+    let [low, high] = [0, some.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((some[middle] as S).end <= finding.place.line) low = middle + 1;
+      else high = middle;
+    }
+    const stood = some[low];
+    return stood !== undefined && pointsInto(finding, stood) ? stood : undefined;
+  };
+};
+
+/** Which findings point into an entry, in their order; asked of many entries. */
+export const findingsByEntry = (findings: readonly Finding[]): ((stood: Stood) => readonly Finding[]) => {
+  const byFile = new Map<string, Map<number, Finding[]>>();
+  for (const finding of findings) {
+    const { file, line } = finding.place;
+    const lines = byFile.get(file) ?? new Map<number, Finding[]>();
+    byFile.set(file, lines);
+    const same = lines.get(line);
+    if (same === undefined) lines.set(line, [finding]);
+    else same.push(finding);
+  }
+  const order = new Map(findings.map((finding, index) => [finding, index]));
+  return ({ file, line, end }) => {
+    const lines = byFile.get(file);
+    const found: Finding[] = [];
+    if (lines !== undefined) for (let at = line; at < end; at++) for (const one of lines.get(at) ?? []) found.push(one);
+    return found.sort((a, b) => (order.get(a) ?? 0) - (order.get(b) ?? 0));
+  };
+};
+
 const label = ({ severity, reason }: Finding): string =>
   `**${severity}${reason === undefined ? '' : ', reason given'}**`;
 

@@ -4,6 +4,8 @@ export const AHEAD_HEADING = 'Before mixing';
 export const CAUTION_HEADING = 'Caution';
 export const ASKED_HEADING = 'Asked for';
 export const VISITS_HEADING = 'Visits';
+/** The visits of a long history that stand on the card in a line each. */
+export const EARLIER_HEADING = 'Earlier visits';
 export const FILL_IN_HEADING = 'Clock, to fill in';
 export const CLIENTS_HEADING = 'Clients';
 export const WORKED_HEADING = 'How the grams came about';
@@ -18,7 +20,11 @@ export const SECTION_CLASSES: ReadonlyMap<string, string> = new Map([
   [FILL_IN_HEADING, 'fill-in'],
   [WORKED_HEADING, 'worked'],
   [CLIENTS_HEADING, 'clients'],
+  [EARLIER_HEADING, 'earlier'],
 ]);
 
 /** Sections of a page that are folded up under their heading, and left out in print. */
 export const FOLDED_HEADINGS: ReadonlySet<string> = new Set([WORKED_HEADING]);
+
+/** Sections whose parts are folded up, each under its own heading; in print they are whole. */
+export const FOLDED_PARTS: ReadonlySet<string> = new Set([EARLIER_HEADING]);

@@ -1,4 +1,4 @@
-import { FOLDED_HEADINGS, SECTION_CLASSES } from './headings.ts';
+import { FOLDED_HEADINGS, FOLDED_PARTS, SECTION_CLASSES } from './headings.ts';
 import type { Section } from './html-blocks.ts';
 import { htmlText } from './html-text.ts';
 
@@ -16,7 +16,7 @@ const opening = (id: string, kind: string | undefined, named: boolean): string =
 
 /** A section that is read when it is wanted, folded up under its heading; a heading and blocks of our own. */
 const folded = (html: string): string => {
-  const end = html.indexOf('</h2>') + '</h2>'.length;
+  const end = (/<\/h[23]>/.exec(html)?.index ?? 0) + '</h2>'.length;
   return `<details>\n<summary>${html.slice(0, end)}</summary>\n${html.slice(end).trimStart()}</details>\n`;
 };
 
@@ -37,7 +37,10 @@ export const nested = (sections: readonly Section[]): string => {
       opening(section.id, SECTION_CLASSES.get(section.title), named),
       FOLDED_HEADINGS.has(section.title) ? folded(section.html) : section.html,
       linksTo(section, parts),
-      ...parts.map(({ id, html }) => `${opening(id, 'part', named)}${html}</section>\n`),
+      ...parts.map(
+        ({ id, html }) =>
+          `${opening(id, 'part', named)}${FOLDED_PARTS.has(section.title) ? folded(html) : html}</section>\n`,
+      ),
       '</section>\n',
     );
   }

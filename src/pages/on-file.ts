@@ -1,11 +1,9 @@
-import type { Stood } from '../journal/source.ts';
 import { allergies, cautionsOn, holdsOn } from '../reckon/client/state.ts';
-import type { ClientFact, Visit } from '../records/schema/entry.ts';
-import type { Finding } from '../text/finding.ts';
+import type { ClientFact } from '../records/schema/entry.ts';
 import type { Place } from '../text/span.ts';
 import { isAlert, isOver } from './alerts.ts';
 import { clientItem } from './client-lines.ts';
-import { findingInShort, findingItem, pointsInto } from './finding-lines.ts';
+import { entryAt, findingInShort, findingItem } from './finding-lines.ts';
 import { clientLines, type HeadView, listOf, notedIn } from './head-view.ts';
 import { spaced } from './noted.ts';
 
@@ -46,8 +44,7 @@ export const onFileBlocks = (view: HeadView): string[] => {
  * showed, such as weights that do not add up.
  */
 export const findingBlocks = (view: HeadView): string[] => {
-  const visitOf = (finding: Finding): Stood<Visit> | undefined =>
-    view.client.visits.find((visit) => pointsInto(finding, visit));
+  const visitOf = entryAt(view.client.visits);
   const items = view.findings.flatMap((finding) => {
     if (isAlert(view, finding) || (finding.reason === undefined && isOver(view, finding))) return [];
     const visit = visitOf(finding);

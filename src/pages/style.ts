@@ -61,6 +61,9 @@ a { color: var(--link); }
 .alerts dt { color: var(--mark); }
 .caution p, .caution ul { color: var(--soft); font-size: .95rem; }
 .part { margin: 1.25rem 0; padding: 1rem 0 .2rem; border-top: 1px solid var(--line); }
+.earlier summary { padding: .3rem 0; }
+.earlier summary h3 { display: inline; }
+.earlier .part { margin: .4rem 0; padding: .4rem 0 0; }
 nav ul { list-style: none; padding: 0; display: flex; flex-wrap: wrap; gap: .2rem 1.2rem; }
 nav a { display: inline-block; min-height: 1.9rem; padding: .15rem 0; }
 table { width: 100%; margin: .9rem 0; border-collapse: collapse; font-variant-numeric: tabular-nums; }
@@ -116,6 +119,8 @@ table:not(.folds):has(.figures) tbody th { width: 40%; }
   .folds tbody th { min-width: 4rem; }
   table { break-inside: avoid; }
   .visits, .part + .part { break-before: page; }
+  .earlier .part + .part { break-before: auto; }
+  .earlier details::details-content { content-visibility: visible; block-size: auto; }
   .clients .part { columns: 1; }
   .clients .part + .part { break-before: auto; }
   .visits > h2 { margin-top: 0; }

@@ -251,6 +251,15 @@ export type Reacted = {
   readonly place: Place;
 };
 
+/** Hair that a bowl of a visit lightened. */
+export type Lightening = {
+  /** ISO date of the visit. */
+  readonly when: string;
+  /** None: all over. */
+  readonly zones: readonly string[];
+  readonly place: Place;
+};
+
 export type VisitReckoned = {
   readonly visit: Stood<Visit>;
   readonly client: ClientFile;
@@ -274,6 +283,8 @@ export type VisitReckoned = {
   };
   /** The reactions noted at it and at the visits before, oldest first. */
   readonly reacted: readonly Reacted[];
+  /** What was lightened at it and at the visits before, newest first; of equal places the newest two days. */
+  readonly lightenings: readonly Lightening[];
 };
 
 /** The facts of one word, in order. */

@@ -7,6 +7,7 @@ import { ageOf } from './client/age.ts';
 import { reckonHistory } from './client/history.ts';
 import { reactedAt, reactedBy } from './client/reactions.ts';
 import { reckonClock } from './clock/clock.ts';
+import { lightenedAt, lightenedBy } from './lightenings.ts';
 import type { VisitReckoned } from './model.ts';
 import { reckonMoney } from './money/money.ts';
 import { salonOf } from './salon-of.ts';
@@ -33,6 +34,7 @@ export const reckonVisit = (
   const bowls = reckonBowls(journal, salon, client, visit, memo);
   const loose = looseUses(journal.shelf, salon, visit);
   const { daysSinceColour, daysSinceRoots, growth } = reckonHistory(client, visit, date, earlier, salon);
+  const clock = reckonClock(visit, salon);
   return {
     visit,
     client,
@@ -40,13 +42,14 @@ export const reckonVisit = (
     date,
     age: ageOf(client, date),
     bowls,
-    clock: reckonClock(visit, salon),
+    clock,
     money: reckonMoney(visit, bowls, salon, loose),
     uses: usesOf(bowls, loose),
     daysSinceColour,
     daysSinceRoots,
     growth,
     reacted: reactedBy(earlier.at(-1)?.reacted ?? NONE, reactedAt(visit, { bowls, salon })),
+    lightenings: lightenedBy(earlier.at(-1)?.lightenings ?? [], lightenedAt({ visit, clock, bowls, date })),
   };
 };
 

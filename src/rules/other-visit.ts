@@ -26,10 +26,14 @@ export function* visitsNotFound(
   { full }: ClientFile,
   visits: readonly VisitReckoned[],
 ): Generator<Found> {
+  const onDay = new Map<string, number>();
+  for (const { date } of visits) onDay.set(date, (onDay.get(date) ?? 0) + 1);
   for (const own of visits) {
-    const dates = visits.filter((visit) => visit !== own).map(({ date }) => date);
     for (const fact of own.visit.entry.facts) {
-      if (fact.word !== word || dates.includes(fact.date.date)) continue;
+      if (fact.word !== word) continue;
+      const others = (onDay.get(fact.date.date) ?? 0) - (fact.date.date === own.date ? 1 : 0);
+      if (others > 0) continue;
+      const dates = visits.filter((visit) => visit !== own).map(({ date }) => date);
       yield notFound(fact, own, full, dates);
     }
   }

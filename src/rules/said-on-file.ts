@@ -51,12 +51,24 @@ const notesOf = recently(({ entries, visits }: ClientFile): readonly Begun[] =>
   ),
 );
 
+const notesThat = recently((_client: ClientFile) => new Map<(text: string) => boolean, readonly Begun[]>());
+
+/**
+ * The notes up to a day that say so, under the client and under her visits; each with the day it is of, '' for ever.
+ * `says` is asked of each note once a client, so it is one function and not made anew at each visit.
+ */
+export const notesSaid = (client: ClientFile, date: string, says: (text: string) => boolean): readonly Begun[] => {
+  const known = notesThat(client);
+  let notes = known.get(says);
+  if (notes === undefined) {
+    notes = notesOf(client).filter(({ text }) => says(text));
+    known.set(says, notes);
+  }
+  return notes.length === 0 ? notes : notes.filter(({ from }) => from <= date);
+};
+
 const dayOf = ({ entry }: ClientFile['entries'][number] | ClientFile['visits'][number]): string =>
   (entry.kind === 'visit' && entry.date?.date) || '';
-
-/** What `note` lines say up to a day, under the client and under her visits; each with the day it is of, '' for ever. */
-export const notesSaid = (client: ClientFile, date: string): readonly (SaidOnFile & { readonly from: string })[] =>
-  notesOf(client).filter(({ from }) => from <= date);
 
 /** The first day of a date, month or year named in a text; undefined where it names none. */
 export const dayNamed = (text: string): string | undefined => {

@@ -19,3 +19,6 @@ export const cardFile = (client: string): string => {
   const name = isPlain ? plain : `_${createHash('sha256').update(client).digest('hex').slice(0, 32)}`;
   return `${CARDS}/${name}.html`;
 };
+
+/** The file of a year's earlier visits of a client, beside her card. No card has a full stop in its name. */
+export const yearFile = (client: string, year: string): string => cardFile(client).replace(/html$/, `${year}.html`);

@@ -1,5 +1,6 @@
-import { relative } from 'node:path';
-import { cardHtml } from '../../pages/card-html.ts';
+import { basename, relative } from 'node:path';
+import type { ClientFile } from '../../journal/journal.ts';
+import { cardHtml, yearHtml } from '../../pages/card-html.ts';
 import { type ClientRow, clientRows } from '../../pages/clients-page.ts';
 import { type FindingsKept, findingsMarkdown, type Links } from '../../pages/findings-page.ts';
 import { pageHtml } from '../../pages/html.ts';
@@ -8,14 +9,15 @@ import type { VisitReckoned } from '../../reckon/model.ts';
 import { reported } from '../../rules/run.ts';
 import type { Settled } from '../../rules/session.ts';
 import { type Finding, sameFindings } from '../../text/finding.ts';
-import { cardFile } from './card-file.ts';
+import { cardFile, yearFile } from './card-file.ts';
+import { createYears } from './year-pages.ts';
 
 export const INDEX = 'index.html';
 export const FINDINGS = 'findings.html';
 
 /** Draws the pages of a journal; what a change did not touch is not drawn again. */
 export type Drawing = {
-  /** Takes a new state, and gives the clients whose card it may change, and the files of cards that are no more. */
+  /** Takes a new state, and gives the cards and pages of years that it may change, and those that are no more. */
   readonly take: (
     settled: Settled,
     on: string,
@@ -24,7 +26,7 @@ export type Drawing = {
   readonly page: (name: string) => string | undefined;
   /** How many alerts the card of a client begins with. */
   readonly alerts: (client: string) => number;
-  /** The files of all cards. */
+  /** The files of all cards, and of the pages of years. */
   readonly files: () => ReadonlySet<string>;
 };
 
@@ -33,9 +35,9 @@ const linksFrom = (root: string, up: string): Links => ({
   fileOf: (file) => relative(root, file).replaceAll('\\', '/') || file,
 });
 
-/** The way from a card back to the pages that list all; not printed. */
-const WAY_BACK =
-  '<nav aria-label="Pages"><ul><li><a href="../index.html">All clients</a></li><li><a href="../findings.html">Findings</a></li></ul></nav>\n';
+/** The way from a card back to the pages that list all, and from a year's page to the card; not printed. */
+const wayBack = (card?: string): string =>
+  `<nav aria-label="Pages"><ul>${card === undefined ? '' : `<li><a href="${card}">Card</a></li>`}<li><a href="../index.html">All clients</a></li><li><a href="../findings.html">Findings</a></li></ul></nav>\n`;
 const WAY_TO_INDEX = '<nav aria-label="Pages"><ul><li><a href="index.html">All clients</a></li></ul></nav>\n';
 
 const withWay = (html: string, way: string): string => html.replace('<body>\n<header>\n', (open) => open + way);
@@ -76,6 +78,7 @@ export const startDrawing = (root: string): Drawing => {
   let state: { readonly settled: Settled; readonly on: string } | undefined;
   const rows = new Map<string, ClientRow>();
   const files = new Map<string, string>();
+  const years = createYears();
   const found = new Map<string, readonly Finding[]>();
   let elsewhere: ReadonlyMap<string, readonly Finding[]> = new Map();
 
@@ -104,6 +107,7 @@ export const startDrawing = (root: string): Drawing => {
       if (client === undefined) {
         rows.delete(name);
         if (files.delete(file)) gone.push(file);
+        gone.push(...years.take(name, undefined).gone);
         continue;
       }
       const [row] = clientRows(
@@ -114,20 +118,42 @@ export const startDrawing = (root: string): Drawing => {
       );
       if (row !== undefined) rows.set(name, row);
       files.set(file, name);
-      draw.push(name);
+      draw.push(file);
+      // After a fault nothing is known of her visits, and the pages stand.
+      if (settled.faultOf(name) !== undefined) continue;
+      const pages = years.take(name, { journal, client, reckoned: reckonedOf(name), findings });
+      draw.push(...pages.draw);
+      gone.push(...pages.gone);
     }
     return { draw, gone };
   };
 
-  const card = (name: string): string => {
-    const { settled, on } = now();
+  const clientNow = (name: string): ClientFile => {
+    const { settled } = now();
     const client = settled.journal.clients.get(name);
     if (client === undefined) throw new Error(`no client ${name}`);
     const fault = settled.faultOf(name);
     // Her page stands as it was: one drawn without her visits would look sound.
     if (fault !== undefined) throw fault;
-    const html = cardHtml(settled.journal, client, settled.reckonedOf(name), found.get(name) ?? [], { on });
-    return withWay(html, WAY_BACK);
+    return client;
+  };
+
+  const card = (name: string): string => {
+    const { settled, on } = now();
+    const client = clientNow(name);
+    const yearPage = (year: string): string => encodeURI(basename(yearFile(name, year)));
+    const html = cardHtml(settled.journal, client, settled.reckonedOf(name), found.get(name) ?? [], { on, yearPage });
+    return withWay(html, wayBack());
+  };
+
+  const yearPage = (file: string): string | undefined => {
+    const of = years.at(file);
+    if (of === undefined) return undefined;
+    const { settled } = now();
+    const client = clientNow(of.client);
+    const html = yearHtml(settled.journal, client, settled.reckonedOf(of.client), found.get(of.client) ?? [], of.year);
+    years.drawn(file);
+    return html && withWay(html, wayBack(encodeURI(basename(cardFile(of.client)))));
   };
 
   // Of the long pages, what did not change is neither written nor rendered again.
@@ -155,8 +181,13 @@ export const startDrawing = (root: string): Drawing => {
     if (name === INDEX) return index();
     if (name === FINDINGS) return findings();
     const client = files.get(name);
-    return client === undefined ? undefined : card(client);
+    return client === undefined ? yearPage(name) : card(client);
   };
 
-  return { take, page, alerts: (client) => rows.get(client)?.alerts ?? 0, files: () => new Set(files.keys()) };
+  return {
+    take,
+    page,
+    alerts: (client) => rows.get(client)?.alerts ?? 0,
+    files: () => new Set([...files.keys(), ...years.files()]),
+  };
 };

@@ -5,7 +5,6 @@ import { type HintsOptions, startHints } from '../../journal/watch.ts';
 import { openSession, type Session, type Settled } from '../../rules/session.ts';
 import type { Finding } from '../../text/finding.ts';
 import { reasonOf } from '../open-journal.ts';
-import { cardFile } from './card-file.ts';
 import { FINDINGS, INDEX, startDrawing } from './draw.ts';
 import { faultText } from './fault-text.ts';
 import { type Difference, gainedAndLost } from './gained-and-lost.ts';
@@ -89,7 +88,7 @@ export const keepCurrent = async (options: KeepOptions): Promise<Kept> => {
     for (const [path, bytes] of put) session.put(path, bytes);
     const settled = session.settle(on);
     const { draw, gone } = drawing.take(settled, on);
-    queue.add([...draw.map(cardFile), ...gone, INDEX, FINDINGS]);
+    queue.add([...draw, ...gone, INDEX, FINDINGS]);
     return { settled, on, root };
   };
 

@@ -176,7 +176,18 @@ export const REFRESH_SCRIPT = `'use strict';
     const fresh = new DOMParser().parseFromString(await answer.text(), 'text/html');
     for (const part of ['header', 'main']) {
       const [old, now] = [document.querySelector(part), fresh.querySelector(part)];
-      if (old && now && !old.isEqualNode(now)) old.replaceWith(document.adoptNode(now));
+      if (!old || !now) continue;
+      // A fold is known by its heading; what was opened stays open, and the keyboard stays on it.
+      const foldOf = (id) => (id ? now.querySelector('#' + CSS.escape(id))?.closest('details') : undefined);
+      for (const fold of old.querySelectorAll('details[open]')) {
+        const same = foldOf(fold.querySelector('summary [id]')?.id);
+        if (same) same.open = true;
+      }
+      if (old.isEqualNode(now)) continue;
+      const focused = document.activeElement?.closest('summary')?.querySelector('[id]')?.id;
+      const stays = old.contains(document.activeElement) && foldOf(focused)?.querySelector('summary');
+      old.replaceWith(document.adoptNode(now));
+      if (stays) stays.focus({ preventScroll: true });
     }
     if (document.title !== fresh.title) document.title = fresh.title;
   };

@@ -1,6 +1,7 @@
 import type { ClientFile } from '../../journal/journal.ts';
 import { daysBetween, isDate, isMonth, monthEnd } from '../../text/dates.ts';
 import { compare, type Exact, exact } from '../../text/exact.ts';
+import { recently } from '../../text/recently.ts';
 import { regrowth } from '../../trade/growth.ts';
 import { longestOf } from '../../trade/hair.ts';
 import { isLengthUnit, toMillimetres } from '../../trade/units.ts';
@@ -18,7 +19,7 @@ export const lastDayOf = (when: string): string =>
   isDate(when) ? when : isMonth(when) ? monthEnd(when) : `${when}-12-31`;
 
 /** The longest that the last `hair … length` line can mean, in millimetres; undefined where it names none or has no end. */
-export const hairLength = ({ entries }: ClientFile): Exact | undefined => {
+export const hairLength: (client: ClientFile) => Exact | undefined = recently(({ entries }) => {
   for (const { entry } of entries.toReversed())
     for (const fact of entry.facts.toReversed()) {
       if (fact.word !== 'hair') continue;
@@ -29,7 +30,7 @@ export const hairLength = ({ entries }: ClientFile): Exact | undefined => {
       return exact(Math.max(...longest.map(Number)));
     }
   return undefined;
-};
+});
 
 const LEFT = [
   /(?<!\d)(\d+(?:[.,]\d+)?)\s?(mm|cm|in)\s(?:is\s|are\s)?left\b/iu,
@@ -56,6 +57,19 @@ export const leftByCut = (text: string): Exact | undefined => {
   return longest === undefined ? undefined : exact(longest);
 };
 
+/** The cuts of all of her hair that say how much was left, with their days, in order. Asked of every pair of visits. */
+const cutsOf = recently(({ visits }: ClientFile): readonly { readonly day: string; readonly left: Exact }[] =>
+  visits.flatMap(({ entry }) => {
+    const day = entry.date?.date;
+    if (day === undefined) return [];
+    return entry.facts.flatMap((fact) => {
+      if (fact.word !== 'cut' || fact.zones.length > 0 || fact.says === undefined) return [];
+      const left = leftByCut(fact.says.text);
+      return left === undefined ? [] : [{ day, left }];
+    });
+  }),
+);
+
 /** Whether what grew from the scalp since a day, up to another, is longer than a length in millimetres. */
 const isGrownPast = (from: string, to: string, rate: Exact, length: Exact): boolean =>
   from < to && compare(regrowth(daysBetween(from, to), rate), length) >= 0;
@@ -74,15 +88,8 @@ export const isCutOff = (visit: VisitReckoned, when: string | undefined): boolea
   if (from >= date) return false;
   const length = hairLength(client);
   if (length !== undefined && isGrownPast(from, date, rate, length)) return true;
-  for (const { entry } of client.visits) {
-    const day = entry.date?.date;
-    if (day === undefined || day <= from || day >= date) continue;
-    for (const fact of entry.facts) {
-      if (fact.word !== 'cut' || fact.zones.length > 0 || fact.says === undefined) continue;
-      const left = leftByCut(fact.says.text);
-      if (left !== undefined && isGrownPast(from, day, rate, left)) return true;
-    }
-  }
+  for (const { day, left } of cutsOf(client))
+    if (day > from && day < date && isGrownPast(from, day, rate, left)) return true;
   return false;
 };
 

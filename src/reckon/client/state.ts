@@ -4,12 +4,11 @@ import type { Stood } from '../../journal/source.ts';
 import type { Client, ClientFact, Visit } from '../../records/schema/entry.ts';
 import type { Seen } from '../../records/schema/values.ts';
 import type { Reaction } from '../../records/schema/visit.ts';
-import { sign } from '../../text/exact.ts';
 import type { Place } from '../../text/span.ts';
 import { historyFacts, isHistory } from '../../trade/hair.ts';
 import { dayOf } from '../bowl/plan.ts';
 import { minuteOf } from '../clock/settle.ts';
-import { isLightening, zonesOfBowl } from '../head/services.ts';
+import { isLightening } from '../head/services.ts';
 import type { Minute, VisitReckoned } from '../model.ts';
 import { notedUnder, onFile } from '../on-file.ts';
 import { type Moment, testsFor } from '../testing/tests.ts';
@@ -202,15 +201,14 @@ export type Lightened = {
   readonly place: Place;
 };
 
-/** Where and when the hair that still hangs was lightened before a visit, newest first; by visits, then by its history. */
+/**
+ * Where and when the hair that still hangs was lightened before a visit, newest first; by visits, then by its history. Of
+ * visits that lightened equal places the newest two days. `earlier`: the client's first visits, up to one of them.
+ */
 export const lightenedBefore = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Lightened[] => {
   const lightened: Lightened[] = [];
-  for (const reckoned of earlier.toReversed()) {
-    if (reckoned.date > visit.date || isCutOff(visit, reckoned.date)) continue;
-    for (const bowl of reckoned.bowls)
-      if (isLightening(bowl) && (bowl.used === undefined || sign(bowl.used) > 0))
-        lightened.push({ when: reckoned.date, zones: zonesOfBowl(reckoned, bowl.name), place: bowl.place });
-  }
+  for (const one of earlier.at(-1)?.lightenings ?? [])
+    if (one.when <= visit.date && !isCutOff(visit, one.when)) lightened.push(one);
   for (const done of stillHanging(visit))
     if (isLightenedBy(done, visit.date)) lightened.push({ when: done.when, zones: done.zones, place: done.place });
   return lightened;

@@ -116,7 +116,8 @@ const foundAt = (
   };
   const starts = depthsBelow(visit, 'start', zones);
   if (starts.length > 0) return lightest(starts);
-  for (const before of earlier.toReversed()) {
+  for (let index = earlier.length - 1; index >= 0; index--) {
+    const before = earlier[index] as VisitReckoned;
     const results = depthsBelow(before, 'result', zones);
     if (before.date < visit.date && results.length > 0) return lightest(results);
   }

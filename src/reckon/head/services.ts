@@ -176,7 +176,9 @@ const rootShare = (reckoned: RootsAsked): number => {
  * over, or as lightener at places of the head that go down to the roots, foils a little off the scalp among them; at two
  * fifths of the head or more, all bowls together.
  */
-export const reachesRoots = (reckoned: RootsAsked): boolean => rootShare(reckoned) >= MOST_ROOTS;
+export const reachesRoots: (reckoned: RootsAsked) => boolean = recently(
+  (reckoned: RootsAsked) => rootShare(reckoned) >= MOST_ROOTS,
+);
 
 /** As `reachesRoots`, at any part of the head. */
 export const touchesRoots = (reckoned: RootsAsked): boolean => rootShare(reckoned) > 0;

@@ -109,20 +109,10 @@ const standingOf = (test: TestMade, now: Moment, terms: Terms): Standing => {
 /** What a decision that no test is needed cannot set aside. */
 const STANDS: ReadonlySet<SkinTestStatus> = new Set(['valid', 'positive', 'unclear', 'void']);
 
-/** Of the tests of a product the newest that holds, else the newest there is; from the newest on back. */
-const newestOf = (standings: readonly Standing[]): Standing | undefined => {
-  let newest: Standing | undefined;
-  let isRead = false;
-  for (const standing of standings) {
-    const { status } = standing;
-    if (status === 'valid' || (!isRead && status === 'unclear')) return standing;
-    isRead ||= status !== 'unread';
-    newest ??= standing;
-  }
-  return newest;
-};
-
-/** As `newestOf`, but a positive test comes before all others, whenever it was, until a letter lifts it. */
+/**
+ * Of the tests of a product the newest that holds, else the newest there is; but a positive test comes before all others,
+ * whenever it was, until a letter lifts it. From the newest on back, and no further than needed.
+ */
 const bestOf = (
   skin: readonly TestMade[],
   product: string,
@@ -130,14 +120,24 @@ const bestOf = (
   terms: Terms,
   isLifted: (from: string) => boolean,
 ): Standing | undefined => {
-  const standings: Standing[] = [];
-  for (const test of skin.toReversed()) {
-    if (test.notNeeded || !covers(test, product) || !isBegun(test, now)) continue;
-    const standing = standingOf(test, now, terms);
-    if (standing.status !== 'positive') standings.push(standing);
-    else if (!isLifted(knownAt(test)?.date ?? '')) return standing;
+  const standingIn = (test: TestMade): Standing | undefined =>
+    test.notNeeded || !covers(test, product) || !isBegun(test, now) ? undefined : standingOf(test, now, terms);
+  const positive = skin.findLast(
+    (test) =>
+      test.result === 'adverse' && standingIn(test)?.status === 'positive' && !isLifted(knownAt(test)?.date ?? ''),
+  );
+  if (positive !== undefined) return standingIn(positive);
+  let newest: Standing | undefined;
+  let isRead = false;
+  for (let index = skin.length - 1; index >= 0; index--) {
+    const standing = standingIn(skin[index] as TestMade);
+    if (standing === undefined || standing.status === 'positive') continue;
+    const { status } = standing;
+    if (status === 'valid' || (!isRead && status === 'unclear')) return standing;
+    isRead ||= status !== 'unread';
+    newest ??= standing;
   }
-  return newestOf(standings);
+  return newest;
 };
 
 /**

@@ -9,9 +9,11 @@ const found = (visit: VisitReckoned): Found | undefined => {
   const { client, date } = visit;
   const first = testedAt(visit).find(({ clear }) => !clear);
   if (first === undefined) return undefined;
-  const said = [...alertsOn(date, client), ...historySaid(client, date), ...notesSaid(client, date)].find(({ text }) =>
-    saysBlackHenna(text),
-  );
+  const said = [
+    ...alertsOn(date, client),
+    ...historySaid(client, date),
+    ...notesSaid(client, date, saysBlackHenna),
+  ].find(({ text }) => saysBlackHenna(text));
   // A tattoo without a date came before any letter that is on file.
   if (said === undefined || leaveSince(client, dayNamed(said.text) ?? '', date) !== undefined) return undefined;
   return {

@@ -9,12 +9,14 @@ import { dayNamed, historySaid, isOnFile, notesSaid, type SaidOnFile } from '../
 
 type Told = SaidOnFile & { readonly says: string; readonly from: string };
 
+const tells = (text: string): boolean => treatmentTold(text) !== undefined;
+
 /** What is told of a treatment up to a visit and not too long before it, with the day it is of; '' where nothing tells. */
 const toldAt = ({ client, date }: VisitReckoned): readonly Told[] =>
   [
     ...cautionsOn(date, client).map(({ text, place }) => ({ text, place, from: '' })),
     ...historySaid(client, date).map(({ text, place }) => ({ text, place, from: '' })),
-    ...notesSaid(client, date),
+    ...notesSaid(client, date, tells),
   ].flatMap(({ text, place, from }) => {
     const says = treatmentTold(text);
     const day = dayNamed(text) ?? from;
@@ -49,8 +51,6 @@ function* found(visits: readonly VisitReckoned[]): Generator<Found> {
     }
   yield* byLine.values();
 }
-
-const tells = (text: string): boolean => treatmentTold(text) !== undefined;
 
 export default defineRule({
   name: 'medical-leave',

@@ -33,11 +33,13 @@ const inHistory = (visit: VisitReckoned): Relaxed[] =>
     .filter(({ kind }) => kind === 'relaxer')
     .map((done) => ({ ...done, from: done.when === undefined ? '' : firstDayOf(done.when) }));
 
+const tells = (text: string): boolean => relaxedTold(text) !== undefined;
+
 /** What remarks, notes and cautions say in words; a `history` line with the word itself stands among its kinds. */
 const inWords = (visit: VisitReckoned): Relaxed[] => {
   const { client, date } = visit;
   const kinds = historyKinds(client).map(({ place }) => place);
-  return [...historySaid(client, date), ...notesSaid(client, date), ...cautionsOn(date, client)].flatMap(
+  return [...historySaid(client, date), ...notesSaid(client, date, tells), ...cautionsOn(date, client)].flatMap(
     ({ text, place }) => {
       const isKind = kinds.some((one) => one.file === place.file && one.line === place.line);
       if (isKind || relaxedTold(text) === undefined) return [];

@@ -8,12 +8,14 @@ import { testedAt } from '../skin-tests.ts';
 
 type Begun = SaidOnFile & { readonly day: string };
 
+const tells = (text: string): boolean => medicineBegun(text) !== undefined;
+
 /** Medicines that were begun, by what is said up to a visit; each with its day, or the day of the visit it is said at. */
 const begunBy = ({ client, date }: VisitReckoned): readonly Begun[] =>
   [
     ...cautionsOn(date, client).map(({ text, place }) => ({ text, place, from: date })),
     ...historySaid(client, date).map(({ text, place }) => ({ text, place, from: '' })),
-    ...notesSaid(client, date),
+    ...notesSaid(client, date, tells),
   ].flatMap(({ text, place, from }) => {
     const day = dayNamed(text) ?? monthTold(text, from === '' ? date : from) ?? from;
     return medicineBegun(text) === undefined || day > date ? [] : [{ text, place, day }];
@@ -49,8 +51,6 @@ function* found(visits: readonly VisitReckoned[]): Generator<Found> {
       yield one;
     }
 }
-
-const tells = (text: string): boolean => medicineBegun(text) !== undefined;
 
 export default defineRule({
   name: 'medicine-since-test',

@@ -16,11 +16,13 @@ type Suspicion = { readonly says: string; readonly date: string; readonly place:
 
 type Said = { readonly text: string; readonly place: Place; readonly from: string };
 
-/** Everything said in free text up to a visit, with the day it is of, '' where nothing tells. */
+const tells = (text: string): boolean => metalTold(text) !== undefined || hennaTold(text) !== undefined;
+
+/** What may bear on metal in free text up to a visit, with the day it is of, '' where nothing tells. */
 const saidUpTo = ({ client, date }: VisitReckoned): readonly (Said & { readonly where: string })[] => [
   ...historySaid(client, date).map(({ text, place }) => ({ text, place, from: '', where: 'the history has' })),
   ...cautionsOn(date, client).map(({ text, place }) => ({ text, place, from: '', where: 'a caution has' })),
-  ...notesSaid(client, date).map((note) => ({ ...note, where: 'a note has' })),
+  ...notesSaid(client, date, tells).map((note) => ({ ...note, where: 'a note has' })),
 ];
 
 /** What free text says of metal: named, it is a stop; by one sign, or by henna, a fix. */
