@@ -1,15 +1,18 @@
-// Makes the program in dist/: one file, what Node makes of it (compiled), and the entry that runs it.
+// Makes the program in dist/: one file, what Node makes of it (compiled), the entry that runs it, and the licences of what
+// is in it.
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { chmod, mkdir, readdir, rename, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { build } from 'esbuild';
+import { licencesOf } from './licences.mjs';
 
 // Tests build into a folder of their own.
 const dist = process.argv[2] ?? 'dist';
 const entry = 'bowlbook.js';
+const licences = 'licences-of-packages.txt';
 
-/** @type {import('esbuild').BuildOptions & { write: false }} */
+/** @type {import('esbuild').BuildOptions & { write: false, metafile: true }} */
 const common = {
   bundle: true,
   platform: 'node',
@@ -17,6 +20,7 @@ const common = {
   minifyWhitespace: true,
   minifySyntax: true,
   write: false,
+  metafile: true,
   logLevel: 'warning',
 };
 
@@ -53,8 +57,9 @@ await mkdir(dist, { recursive: true });
 await put(program, text);
 const made = spawnSync(process.execPath, ['.scripts/compile.mjs', join(dist, program)], { stdio: 'inherit' });
 if (made.status !== 0) throw new Error(`compiling ended with ${made.status}`);
+await put(licences, licencesOf([...Object.keys(bundle.metafile.inputs), ...Object.keys(start.metafile.inputs)]));
 await put(entry, textOf(start));
 await chmod(join(dist, entry), 0o755);
 
-const kept = new Set([entry, program, `${program}.compiled`]);
+const kept = new Set([entry, licences, program, `${program}.compiled`]);
 for (const name of await readdir(dist)) if (!kept.has(name)) await rm(join(dist, name), { recursive: true });

@@ -1,11 +1,14 @@
 // Keeps what Node makes of the program when it runs, so that later runs need not make it again: node compile.mjs PROGRAM
 import { readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { resolve } from 'node:path';
+import { basename, resolve } from 'node:path';
 import { Script } from 'node:vm';
 
 const program = resolve(process.argv[2] ?? '');
-const script = new Script(readFileSync(program, 'utf8'), { filename: program });
+// What is kept holds this name, which then stands in every stack trace: never the path of the build. It is copied letter by
+// letter, because a name cut out of a path keeps that path in memory, and so in what is kept.
+const filename = Buffer.from(basename(program)).toString();
+const script = new Script(readFileSync(program, 'utf8'), { filename });
 
 // Whatever a command calls is compiled by then, and nothing else.
 const COMMANDS = [

@@ -1,9 +1,10 @@
 import { cardMarkdown } from '../pages/card.ts';
 import { reckonClient } from '../reckon/visit.ts';
 import { findAll } from '../rules/run.ts';
+import { ended, failAt } from './failed-clients.ts';
 import { findClient } from './find-client.ts';
 import { openJournal } from './open-journal.ts';
-import { deliver, isPage } from './output.ts';
+import { deliver, deliverJson, isPage } from './output.ts';
 import { refusal } from './refusal.ts';
 import { dayOf } from './today.ts';
 
@@ -34,16 +35,14 @@ export const card = async (name: string, paths: readonly string[], options: Card
   const client = findClient(journal, name);
   // Hers alone: what goes wrong in another's notes costs her no card.
   const reckoned = reckonClient(journal, client);
-  const code = unreadable.length > 0 ? 2 : 0;
   if (options.json) {
     const { visitJson } = await import('./visit-json.ts');
     const value = { client: client.name, full: client.full, visits: reckoned.map(visitJson) };
-    deliver(JSON.stringify(value, undefined, 2), options.output);
-    return code;
+    deliverJson(value, options.output);
+    return ended({ faults: [], unreadable });
   }
   const { findings, answered, faults = [] } = findAll(journal, undefined, on);
-  const fault = faults.find((one) => one.client === client.name);
-  if (fault !== undefined) throw fault.fault;
+  failAt(client.name, faults);
   const own = [...new Set([...findings, ...answered])].filter((finding) => finding.client === client.name);
   const given = { on, ...(options.money && { money: true }), ...(last !== undefined && { last }) };
   if (!isPage(options)) deliver(cardMarkdown(journal, client, reckoned, own, given), options.output);
@@ -51,5 +50,6 @@ export const card = async (name: string, paths: readonly string[], options: Card
     const { cardHtml } = await import('../pages/card-html.ts');
     deliver(cardHtml(journal, client, reckoned, own, given), options.output);
   }
-  return code;
+  // Of others nothing stands on her card but what bears on all who were there on a day.
+  return ended({ faults, unreadable });
 };

@@ -5,12 +5,13 @@ import { counts, findAll } from '../rules/run.ts';
 import { type Finding, SEVERITIES } from '../text/finding.ts';
 import { nearNames } from '../text/near.ts';
 import { withoutControls } from '../text/width.ts';
-import { clientFaultText } from './client-fault-text.ts';
 import { paintFor } from './colour.ts';
+import { ended } from './failed-clients.ts';
 import { findingJson } from './finding-json.ts';
 import { cautionsOnce, findingText, linesIn } from './finding-text.ts';
 import { openJournal } from './open-journal.ts';
-import { print, printJson, remark } from './print.ts';
+import { deliverJson } from './output.ts';
+import { printPainted } from './print.ts';
 import { offered, refusal } from './refusal.ts';
 import { summaryOf } from './summary.ts';
 import { dayOf } from './today.ts';
@@ -84,9 +85,9 @@ export const check = (paths: readonly string[], options: CheckOptions): number =
   const found = findings.filter(isNamed);
   const explained = answered.filter(isNamed);
   const shown = options.reasons ? explained : found;
-  if (options.json) printJson(shown.map(findingJson));
+  if (options.json) deliverJson(shown.map(findingJson));
   else {
-    const paint = paintFor(process.stdout);
+    const paint = paintFor('stdout');
     const linesOf = linesIn(journal.sources);
     const once = cautionsOnce();
     const texts = listed(
@@ -94,7 +95,7 @@ export const check = (paths: readonly string[], options: CheckOptions): number =
       (one) => findingText(once(one), linesOf, paint),
       options.all ? Number.POSITIVE_INFINITY : CAP,
     );
-    print(
+    printPainted(
       [
         ...texts,
         ...groundless(journal),
@@ -102,6 +103,5 @@ export const check = (paths: readonly string[], options: CheckOptions): number =
       ].join('\n\n'),
     );
   }
-  for (const { client, fault } of faults) remark(clientFaultText(client, fault));
-  return faults.length > 0 ? 3 : unreadable.length > 0 ? 2 : found.some(counts) ? 1 : 0;
+  return ended({ faults, unreadable }, found.some(counts) ? 1 : 0);
 };

@@ -11,16 +11,22 @@ const CODES: Readonly<Record<keyof Paint, readonly [number, number]>> = {
   quiet: [2, 22],
 };
 
+/** Each of the codes that paint: what is between two of them, and the codes, where a text is split by it. */
+export const PAINT = new RegExp(`(\x1b\\[(?:${[...new Set(Object.values(CODES).flat())].join('|')})m)`);
+
+/** Where a text is written. */
+export type Stream = 'stdout' | 'stderr';
+
 /** Whether a stream takes colour: `NO_COLOR` forbids it, `FORCE_COLOR` asks for it, else a terminal does. */
-const takesColour = (stream: { readonly isTTY?: boolean }): boolean => {
+const takesColour = (stream: Stream): boolean => {
   const { NO_COLOR: no, FORCE_COLOR: force, TERM: term } = process.env;
   if (no !== undefined && no !== '') return false;
   if (force !== undefined && force !== '') return force !== '0';
-  return stream.isTTY === true && term !== 'dumb';
+  return process[stream].isTTY === true && term !== 'dumb';
 };
 
 /** The paint for a stream. */
-export const paintFor = (stream: { readonly isTTY?: boolean }): Paint => {
+export const paintFor = (stream: Stream): Paint => {
   const coloured = takesColour(stream);
   const paint = (name: keyof Paint) => (text: string) =>
     coloured && text !== '' ? `\x1b[${CODES[name][0]}m${text}\x1b[${CODES[name][1]}m` : text;

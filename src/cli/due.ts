@@ -2,13 +2,12 @@ import { dueMarkdown } from '../pages/due-page.ts';
 import { isGrounded } from '../pages/unfound.ts';
 import { type Due, type DueList, dueClients } from '../reckon/ahead/due.ts';
 import { type Lapsing, lapsingTests } from '../reckon/ahead/lapsing.ts';
-import { reckonAll } from '../reckon/visit.ts';
 import { addDays, clockText } from '../text/dates.ts';
-import { openJournal } from './open-journal.ts';
+import { ended, openReckoned } from './failed-clients.ts';
 import { deliver } from './output.ts';
 import { deliverReport, type FormOptions } from './pages-out.ts';
 import { refusal } from './refusal.ts';
-import { shownClients, withClients } from './shown.ts';
+import { shownClients, withClients, withoutClients } from './shown.ts';
 import { dayOf } from './today.ts';
 
 export type DueOptions = FormOptions & { readonly on?: string; readonly weeks?: string; readonly ics?: true };
@@ -60,10 +59,10 @@ const listJson = ({ due, unknown, lapsing }: DueList & { readonly lapsing: reado
 export const due = async (paths: readonly string[], options: DueOptions): Promise<number> => {
   const on = dayOf(options.on);
   const until = addDays(on, 7 * weeksOf(options.weeks ?? WEEKS));
-  const { journal: whole, unreadable, shown } = openJournal(paths);
+  const { journal: whole, unreadable, shown, all: each, faults } = openReckoned(paths);
   const names = shownClients(whole, shown);
-  const journal = withClients(whole, names);
-  const all = new Map([...reckonAll(whole)].filter(([name]) => names.has(name)));
+  const journal = withoutClients(withClients(whole, names), faults);
+  const all = new Map([...each].filter(([name]) => names.has(name)));
   const list = {
     ...dueClients(all, on, until),
     lapsing: isGrounded(journal) ? lapsingTests(journal, all, on, until) : [],
@@ -78,8 +77,9 @@ export const due = async (paths: readonly string[], options: DueOptions): Promis
         markdown: () => dueMarkdown(journal, list, { on, until }),
         json: () => ({ on, until, ...listJson(list) }),
         csv: async () => (await import('../exchange/due-calendar.ts')).dueCsv(list.due),
+        faults,
       },
       options,
     );
-  return unreadable.length > 0 ? 2 : 0;
+  return ended({ faults, unreadable });
 };

@@ -1,10 +1,10 @@
 import { hindsightLift, type LiftCase } from '../reckon/lift/hindsight.ts';
 import { liftOf } from '../reckon/lift/series.ts';
-import { reckonAll } from '../reckon/visit.ts';
+import { ended, failedJson, leftOutLines, openReckoned } from './failed-clients.ts';
 import type { HindsightOptions } from './hindsight.ts';
 import { hindsightTable } from './hindsight-table.ts';
-import { openJournal } from './open-journal.ts';
-import { print, printJson } from './print.ts';
+import { deliverJson } from './output.ts';
+import { print } from './print.ts';
 
 const tenths = (value: number | undefined): number | undefined => value && Math.round(value * 10) / 10;
 
@@ -22,10 +22,10 @@ const caseJson = ({ minutes, estimate, lastTime, lineMiddle, ...place }: LiftCas
 
 /** `bowlbook hindsight lift`: how far out the estimates are on a journal, beside two naive guesses. */
 export const hindsightLiftOf = (paths: readonly string[], { others, json }: HindsightOptions): number => {
-  const { journal, unreadable } = openJournal(paths);
-  const series = [...reckonAll(journal).values()].flat().flatMap(liftOf);
+  const { unreadable, all, faults } = openReckoned(paths);
+  const series = [...all.values()].flat().flatMap(liftOf);
   const found = hindsightLift(series, others ? 'others' : 'before');
-  if (json) printJson({ ...found, cases: found.cases.map(caseJson) });
-  else print(hindsightTable(found));
-  return unreadable.length > 0 ? 2 : 0;
+  if (json) deliverJson({ ...found, cases: found.cases.map(caseJson), ...failedJson(faults) });
+  else print([...leftOutLines(faults), hindsightTable(found)].join('\n\n'));
+  return ended({ faults, unreadable });
 };

@@ -1,17 +1,17 @@
 import { hindsightMix } from '../reckon/forecast/hindsight.ts';
 import { needsOf } from '../reckon/forecast/need.ts';
-import { reckonAll } from '../reckon/visit.ts';
+import { ended, failedJson, leftOutLines, openReckoned } from './failed-clients.ts';
 import type { HindsightOptions } from './hindsight.ts';
 import { mixTable } from './hindsight-mix-table.ts';
-import { openJournal } from './open-journal.ts';
-import { print, printJson } from './print.ts';
+import { deliverJson } from './output.ts';
+import { print } from './print.ts';
 
 const tenths = (value: number): number => Math.round(value * 10) / 10;
 
 /** `bowlbook hindsight mix`: grams wasted and bowls run short by the forecast, beside the same as last time. */
 export const hindsightMixOf = (paths: readonly string[], { others, json }: HindsightOptions): number => {
-  const { journal, unreadable } = openJournal(paths);
-  const needs = [...reckonAll(journal).values()]
+  const { unreadable, all, faults } = openReckoned(paths);
+  const needs = [...all.values()]
     .flat()
     .flatMap(needsOf)
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
@@ -30,7 +30,7 @@ export const hindsightMixOf = (paths: readonly string[], { others, json }: Hinds
       lastTime: tenths(lastTime),
       ...(price !== undefined && { minorUnitsAGram: Math.round(price * 1000) / 1000 }),
     }));
-    printJson({ ...found, cases });
-  } else print(mixTable(found));
-  return unreadable.length > 0 ? 2 : 0;
+    deliverJson({ ...found, cases, ...failedJson(faults) });
+  } else print([...leftOutLines(faults), mixTable(found)].join('\n\n'));
+  return ended({ faults, unreadable });
 };

@@ -11,6 +11,7 @@ import { counts, findAll } from '../rules/run.ts';
 import { exactOf } from '../text/exact.ts';
 import type { Finding } from '../text/finding.ts';
 import { fromOf, type Place, spanOf, toOf } from '../text/span.ts';
+import { withoutControls } from '../text/width.ts';
 import { bowlJson } from './bowl-json.ts';
 import { paintFor } from './colour.ts';
 import { journalOf } from './find-journal.ts';
@@ -18,7 +19,8 @@ import { findingJson } from './finding-json.ts';
 import { findingText, linesIn } from './finding-text.ts';
 import { mixText } from './mix-text.ts';
 import { openJournal } from './open-journal.ts';
-import { print, printJson, remark } from './print.ts';
+import { deliverJson } from './output.ts';
+import { print, remarkLines } from './print.ts';
 import { refusal } from './refusal.ts';
 import { counted } from './summary.ts';
 import { dayOf } from './today.ts';
@@ -66,7 +68,7 @@ const onScales = (journal: Journal, typed: string | undefined): Journal => {
 /** Which shelf the bowl was worked out on. */
 const shelfText = (path: string | undefined, { shelf }: Journal): string[] => {
   if (path === undefined) return [];
-  const where = path === '.' ? 'this folder' : `\`${path}\``;
+  const where = path === '.' ? 'this folder' : `\`${withoutControls(path)}\``;
   const what = shelf.size === 0 ? 'nothing on it' : counted(shelf.size, 'product');
   return [`By the shelf of ${where}: ${what}${path === '.' ? ' (`--no-shelf` leaves it out)' : ''}.`];
 };
@@ -116,6 +118,7 @@ export const mix = (words: readonly string[], options: MixOptions): number => {
   const made = readSource(TYPED, Buffer.from(lines.join('\n'), 'utf8'));
   const path = shelfPath(options.shelf);
   const journal = onScales(joinSources([...(path === undefined ? [] : shelfSources(path)), made]), options.scale);
+  // Of the shelf's files there is no client, so a fault is the bowl's own.
   const reckoned = reckonAll(journal);
   const bowl = reckoned.get('mixed')?.[0]?.bowls[0];
   const findings = findAll(journal, reckoned)
@@ -125,7 +128,7 @@ export const mix = (words: readonly string[], options: MixOptions): number => {
     })
     .map((finding) => asTyped(finding, prefix.length));
   if (options.json)
-    printJson({
+    deliverJson({
       shelf: path ?? null,
       bowl: bowl === undefined ? null : bowlJson(bowl),
       findings: findings.map(findingJson),
@@ -135,7 +138,7 @@ export const mix = (words: readonly string[], options: MixOptions): number => {
       print([mixText(bowl, journal.salon), ...shelfText(path, journal).flatMap((text) => ['', text])].join('\n'));
     const known = linesIn(journal.sources);
     const linesOf = (file: string): readonly string[] => (file === TYPED ? [typed] : known(file));
-    for (const finding of findings) remark(`\n${findingText(finding, linesOf, paintFor(process.stderr))}`);
+    for (const finding of findings) remarkLines(`\n${findingText(finding, linesOf, paintFor('stderr'))}`);
   }
   return findings.some(counts) ? 1 : 0;
 };

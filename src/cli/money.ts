@@ -1,9 +1,8 @@
 import { moneyMarkdown } from '../pages/money-page.ts';
 import { type DepositHeld, depositsHeld } from '../reckon/money/deposits.ts';
 import { marginOf, TAKINGS_BY, type Takings, type TakingsBy, takings, takingsBy } from '../reckon/money/takings.ts';
-import { reckonAll } from '../reckon/visit.ts';
+import { ended, openReckoned } from './failed-clients.ts';
 import { groupingOf } from './grouping.ts';
-import { openJournal } from './open-journal.ts';
 import { deliverReport, type FormOptions } from './pages-out.ts';
 import { type PeriodOptions, periodOf } from './period-of.ts';
 import { shownVisits } from './shown.ts';
@@ -18,8 +17,8 @@ const depositJson = ({ client, ...held }: DepositHeld): object => ({ client: cli
 export const money = async (paths: readonly string[], options: MoneyOptions): Promise<number> => {
   const period = periodOf(options);
   const by = groupingOf(options.by, TAKINGS_BY);
-  const { journal, unreadable, shown } = openJournal(paths);
-  const reckoned = shownVisits([...reckonAll(journal).values()].flat(), shown);
+  const { journal, unreadable, shown, all, faults } = openReckoned(paths);
+  const reckoned = shownVisits(journal, [...all.values()].flat(), shown);
   const held = depositsHeld(reckoned, period.to);
   const rows = (one: TakingsBy): object[] => takingsBy(reckoned, period, one).map(rowJson);
   await deliverReport(
@@ -36,8 +35,9 @@ export const money = async (paths: readonly string[], options: MoneyOptions): Pr
         const one = by ?? 'visit';
         return (await import('../exchange/money-csv.ts')).moneyCsv(journal, one, takingsBy(reckoned, period, one));
       },
+      faults,
     },
     options,
   );
-  return unreadable.length > 0 ? 2 : 0;
+  return ended({ faults, unreadable });
 };

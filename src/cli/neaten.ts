@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { neatenText } from '../notation/neaten.ts';
 import { decode } from '../text/decode.ts';
 import { notesAt, reasonOf } from './open-journal.ts';
-import { print, remark } from './print.ts';
+import { printLine, remark } from './print.ts';
 import { refusal } from './refusal.ts';
 import { counted } from './summary.ts';
 import { sweepBeside, writeNotes } from './write/notes.ts';
@@ -55,7 +55,7 @@ export const neaten = async (paths: readonly string[], options: NeatenOptions): 
   // All files are neatened before the first is written, so a fault leaves every one as it was.
   for (const { path, was, bytes } of changed) {
     if (!options.check) writeNotes(path, bytes, was, groundsOf(paths));
-    print(path);
+    printLine(path);
     await turn();
   }
   if (!options.check) sweepBeside(files, groundsOf(paths));

@@ -1,5 +1,6 @@
 import { readdirSync } from 'node:fs';
 import { dirname, join, resolve, sep } from 'node:path';
+import { withoutControls } from '../text/width.ts';
 import { reasonOf } from './open-journal.ts';
 import { print } from './print.ts';
 import { isRefusal, refusal } from './refusal.ts';
@@ -88,11 +89,11 @@ export const begin = (folder: string, options: NewOptions): number => {
     [
       'A journal to begin with:',
       '',
-      ...files.map(({ path }) => `  ${path}`),
+      ...files.map(({ path }) => `  ${withoutControls(path)}`),
       '',
       'Everything in it is invented. Put your own salon, shelf and clients in its place, then',
       '',
-      ...(resolve(folder) === process.cwd() ? [] : [`  cd ${quotedForShell(folder)}`]),
+      ...(resolve(folder) === process.cwd() ? [] : [`  cd ${withoutControls(quotedForShell(folder))}`]),
       '  bowlbook check',
       '  bowlbook card juno',
       '  bowlbook mix "40 cream 6/1 + 6%"',

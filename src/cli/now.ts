@@ -3,17 +3,18 @@ import { type Journal, joinSources } from '../journal/journal.ts';
 import { readSource, type Stood } from '../journal/source.ts';
 import { isBlank, readLine } from '../notation/read-line.ts';
 import { isHeader } from '../notation/words.ts';
-import { reckonAll } from '../reckon/visit.ts';
+import type { ClientFault } from '../reckon/client-fault.ts';
 import { type Notice, READING_RULES } from '../records/notice.ts';
 import { findAll } from '../rules/run.ts';
 import type { Finding } from '../text/finding.ts';
 import { fromOf, spanOf, toOf } from '../text/span.ts';
 import { type Added, addLines } from './add-lines.ts';
 import { paintFor } from './colour.ts';
+import { ended } from './failed-clients.ts';
 import { findingText, type LinesOf, linesIn } from './finding-text.ts';
 import { openJournal } from './open-journal.ts';
 import { type DayVisit, openVisit, visitText } from './open-visit.ts';
-import { printTyped, remark } from './print.ts';
+import { printLine, remarkLines } from './print.ts';
 import { changedIn, changedMeanwhile, refusal } from './refusal.ts';
 import { stamp } from './stamp.ts';
 import { dayOf, minuteOf } from './today.ts';
@@ -56,16 +57,17 @@ const foundOn = (
   added: Added,
   client: string,
   day: string,
-): { readonly findings: readonly Finding[]; readonly linesOf: LinesOf } => {
+): { readonly findings: readonly Finding[]; readonly linesOf: LinesOf; readonly faults: readonly ClientFault[] } => {
   const whole = joinSources([
     ...[...journal.sources.values()].filter(({ path }) => path !== added.path),
     readSource(added.path, added.bytes),
   ]);
-  const findings = findAll(whole, reckonAll(whole), day).findings.filter(
+  const { findings, faults = [] } = findAll(whole, undefined, day);
+  const onLine = findings.filter(
     ({ place, client: of }) =>
       place.file === added.path && place.line === added.line && (of === undefined || of === client),
   );
-  return { findings, linesOf: linesIn(whole.sources) };
+  return { findings: onLine, linesOf: linesIn(whole.sources), faults };
 };
 
 /** A line that can be added: the file with it in, whose visit it is in, and what the rules say of it. */
@@ -88,7 +90,7 @@ const wrongTyping = (line: string, { rule, message, todo, label, at }: Notice, i
     ...(todo && { todo }),
     ...(label && { label }),
   };
-  return findingText(finding, () => [line], paintFor(process.stderr));
+  return findingText(finding, () => [line], paintFor('stderr'));
 };
 
 /**
@@ -172,12 +174,12 @@ export const now = (typed: string, paths: readonly string[], options: NowOptions
   const plan = (): Planned | string => planned(typed, paths, options);
   const done = written(groundsOf(paths), plan);
   if (typeof done === 'string') {
-    remark(`${done}\n\nNothing is written.`);
+    remarkLines(`${done}\n\nNothing is written.`);
     return 1;
   }
   const { added, line, open, found } = done;
-  printTyped(`${added.path}:${added.line + 1}  ${line}  (${visitText(open)})`);
-  const paint = paintFor(process.stderr);
-  for (const finding of found.findings) remark(`\n${findingText(finding, found.linesOf, paint)}`);
-  return 0;
+  printLine(`${added.path}:${added.line + 1}  ${line}  (${visitText(open)})`);
+  const paint = paintFor('stderr');
+  for (const finding of found.findings) remarkLines(`\n${findingText(finding, found.linesOf, paint)}`);
+  return ended({ faults: found.faults, unreadable: [] });
 };

@@ -1,5 +1,6 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import type { Stood } from '../journal/source.ts';
+import { withinClient } from '../reckon/client-fault.ts';
 import { reckonClock } from '../reckon/clock/clock.ts';
 import { salonOf } from '../reckon/salon-of.ts';
 import type { Visit } from '../records/schema/entry.ts';
@@ -11,9 +12,9 @@ import { timeText } from './today.ts';
 
 /**
  * How far a visit is: nothing has gone on yet, something is on the hair, all is off, or it is finished, with a result or
- * paid.
+ * paid. `untold`: the program failed at it, and it can be any.
  */
-type Stage = 'begun' | 'running' | 'off' | 'finished';
+type Stage = 'begun' | 'running' | 'off' | 'finished' | 'untold';
 
 /** A visit of the day, and how far it is. */
 export type DayVisit = { readonly client: ClientFile; readonly visit: Stood<Visit>; readonly stage: Stage };
@@ -45,7 +46,10 @@ const visitsOn = (journal: Journal, day: string): DayVisit[] =>
     .flatMap((client) =>
       client.visits
         .filter(({ entry }) => entry.date?.date === day)
-        .map((visit) => ({ client, visit, stage: stageOf(journal, visit) })),
+        .map((visit) => {
+          const told = withinClient(client, () => ({ stage: stageOf(journal, visit) }));
+          return { client, visit, stage: 'fault' in told ? 'untold' : told.stage };
+        }),
     )
     .sort((a, b) => minutesOf(a) - minutesOf(b));
 
@@ -63,7 +67,7 @@ const choiceOf = (visits: readonly DayVisit[], word: string, minute: number): re
   const running = at('running');
   const begun = at('begun').filter((one) => minutesOf(one) <= minute);
   const off = AFTER_WORDS.has(word) ? at('off') : [];
-  const choice = [...running, ...off, ...(running.length === 0 ? begun : [])];
+  const choice = [...running, ...off, ...(running.length === 0 ? begun : []), ...at('untold')];
   // Where the day has one visit alone, she may have come early.
   return choice.length === 0 && visits.length === 1 ? at('begun') : choice;
 };

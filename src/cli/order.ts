@@ -3,9 +3,8 @@ import { expectedVisits } from '../reckon/stock/expected.ts';
 import { stockLedger } from '../reckon/stock/ledger.ts';
 import { orderRows } from '../reckon/stock/order.ts';
 import { daysNoted, PACE_LEAST_DAYS, shelfState } from '../reckon/stock/shelf-state.ts';
-import { reckonAll } from '../reckon/visit.ts';
 import { addDays } from '../text/dates.ts';
-import { openJournal } from './open-journal.ts';
+import { ended, openReckoned } from './failed-clients.ts';
 import { deliverReport, type FormOptions } from './pages-out.ts';
 import { refusal } from './refusal.ts';
 import { orderRowJson } from './stock-json.ts';
@@ -27,8 +26,7 @@ const weeksOf = (typed: string): number => {
 export const order = async (paths: readonly string[], options: OrderOptions): Promise<number> => {
   const on = dayOf(options.on);
   const until = addDays(on, 7 * weeksOf(options.weeks ?? WEEKS));
-  const { journal, unreadable } = openJournal(paths);
-  const all = reckonAll(journal);
+  const { journal, unreadable, all, faults } = openReckoned(paths);
   const ledger = stockLedger(journal, [...all.values()].flat(), on);
   const rows = shelfState(ledger, on);
   const noted = daysNoted(ledger, on);
@@ -52,8 +50,9 @@ export const order = async (paths: readonly string[], options: OrderOptions): Pr
         })),
       }),
       csv: async () => (await import('../exchange/stock-csv.ts')).orderCsv(toOrder),
+      faults,
     },
     options,
   );
-  return unreadable.length > 0 ? 2 : 0;
+  return ended({ faults, unreadable });
 };

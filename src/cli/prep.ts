@@ -1,20 +1,20 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import { noFigures, type Sheet } from '../pages/figures/sheet.ts';
 import { pointsInto } from '../pages/finding-lines.ts';
+import { withLeftOut } from '../pages/left-out.ts';
 import { prepMarkdown, salonLiftOf } from '../pages/prep.ts';
 import { clientsOn, comingMarkdown, nobodyMarkdown } from '../pages/prep-day.ts';
 import { needsBefore, salonMix } from '../reckon/forecast/forecast.ts';
 import { putsOnColour } from '../reckon/head/services.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
-import { reckonAll } from '../reckon/visit.ts';
 import { asksPlan } from '../rules/asks.ts';
 import { findAll } from '../rules/run.ts';
 import { isDate } from '../text/dates.ts';
 import type { Finding } from '../text/finding.ts';
+import { allFaults, ended, failAt, openReckoned } from './failed-clients.ts';
 import { findClient } from './find-client.ts';
 import { foundIn, isUnbegun } from './findings-ahead.ts';
 import { nextVisit } from './next-visit.ts';
-import { openJournal } from './open-journal.ts';
 import { deliver, isPage } from './output.ts';
 import { refusal } from './refusal.ts';
 import { shownClients } from './shown.ts';
@@ -39,12 +39,14 @@ const bodyOf = ({ sources }: Journal, { visit: { file, line, end } }: VisitRecko
 export const prep = async (word: string, paths: readonly string[], options: PrepOptions): Promise<number> => {
   const day = dayNamed(word, options.on);
   const on = day ?? dayOf(options.on);
-  const { journal, unreadable, shown } = openJournal(paths);
-  const all = reckonAll(journal);
+  const { journal, unreadable, shown, all, faults: unreckoned } = openReckoned(paths);
+  const { findings, answered, faults: unjudged } = findAll(journal, all, on);
+  const faults = allFaults(unreckoned, unjudged);
+  const failed = new Set(faults.map(({ client }) => client));
   const named = shownClients(journal, shown);
-  const coming = new Map([...all].filter(([name]) => named.has(name)));
+  const coming = new Map([...all].filter(([name]) => named.has(name) && !failed.has(name)));
   const clients = day === undefined ? [findClient(journal, word)] : clientsOn(coming, on);
-  const { findings, answered } = findAll(journal, all, on);
+  if (day === undefined) for (const { name } of clients) failAt(name, faults);
   const found = [...new Set([...findings, ...answered])];
   const lift = salonLiftOf(all);
   const mix = salonMix(needsBefore(all, on));
@@ -71,9 +73,12 @@ export const prep = async (word: string, paths: readonly string[], options: Prep
     );
   const first = day === undefined ? [] : [comingMarkdown(coming, on)];
   const markdown = (sheet: Sheet): string =>
-    clients.length === 0
-      ? nobodyMarkdown(coming, on)
-      : [...first, ...clients.map((client) => sheetOf(client, sheet))].join('\n');
+    withLeftOut(
+      clients.length === 0
+        ? nobodyMarkdown(coming, on)
+        : [...first, ...clients.map((client) => sheetOf(client, sheet))].join('\n'),
+      faults,
+    );
   const [only] = clients;
   const title = clients.length === 1 && only !== undefined ? `${only.full}, ${on}` : `To prepare for ${on}`;
   if (!isPage(options)) deliver(markdown(noFigures), options.output);
@@ -81,5 +86,5 @@ export const prep = async (word: string, paths: readonly string[], options: Prep
     const { prepHtml } = await import('../pages/prep-html.ts');
     deliver(prepHtml(title, markdown), options.output);
   }
-  return unreadable.length > 0 ? 2 : 0;
+  return ended({ faults, unreadable });
 };

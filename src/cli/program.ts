@@ -1,6 +1,7 @@
 import { Command, CommanderError, Option } from 'commander';
 import { version } from '../../package.json';
 import { commandHelp, programHelp } from './help.ts';
+import { print, remarkLines } from './print.ts';
 import { unknownCommand, usageRefusal } from './usage-refusal.ts';
 
 const ON = '--on <DATE>';
@@ -201,7 +202,7 @@ export const run = async (words: readonly string[]): Promise<number> => {
   const program = new Command('bowlbook')
     .version(version, '--version')
     .exitOverride()
-    .configureOutput({ outputError: () => undefined })
+    .configureOutput({ writeOut: print, writeErr: remarkLines, outputError: () => undefined })
     .configureHelp({ formatHelp: (command) => `${command.parent === null ? programHelp() : commandHelp(command)}\n` })
     .showSuggestionAfterError(false);
   const noColour = (): void => {
@@ -214,7 +215,7 @@ export const run = async (words: readonly string[]): Promise<number> => {
   });
   addHelp(program);
   if (words.length === 0) {
-    process.stdout.write(`${programHelp()}\n`);
+    print(programHelp());
     return 0;
   }
   try {

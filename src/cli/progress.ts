@@ -1,4 +1,5 @@
 import { performance } from 'node:perf_hooks';
+import { hasStatusLine, statusLine } from './print.ts';
 
 /** Milliseconds that work may last before it says how far it is, and between two such words. */
 const PATIENCE = 500;
@@ -9,7 +10,7 @@ export type Progress = { readonly say: (text: string) => void; readonly done: ()
 
 /** Progress on standard error; nothing at all when that is not a terminal. */
 export const startProgress = (): Progress => {
-  if (process.stderr.isTTY !== true) return { say: () => undefined, done: () => undefined };
+  if (!hasStatusLine()) return { say: () => undefined, done: () => undefined };
   let next = performance.now() + PATIENCE;
   let shown = false;
   return {
@@ -18,10 +19,10 @@ export const startProgress = (): Progress => {
       if (now < next) return;
       next = now + STEP;
       shown = true;
-      process.stderr.write(`\r\x1b[K${text}`);
+      statusLine(text);
     },
     done: () => {
-      if (shown) process.stderr.write('\r\x1b[K');
+      if (shown) statusLine('');
       shown = false;
     },
   };

@@ -6,15 +6,15 @@ import { readSource, type Source } from '../journal/source.ts';
 import { awaitedAfter } from '../reckon/ahead/awaited.ts';
 import { needsBefore, salonMix } from '../reckon/forecast/forecast.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
-import { reckonAll } from '../reckon/visit.ts';
 import { addLines } from './add-lines.ts';
 import { paintFor } from './colour.ts';
+import { ended, failAt, openReckoned } from './failed-clients.ts';
 import { findClient } from './find-client.ts';
 import { cautionsOnce, findingText, placeText } from './finding-text.ts';
 import { foundIn } from './findings-ahead.ts';
 import { nextVisit } from './next-visit.ts';
-import { isNotes, openJournal, reasonOf } from './open-journal.ts';
-import { printTyped, remark } from './print.ts';
+import { isNotes, reasonOf } from './open-journal.ts';
+import { print, printLine, remark, remarkLines } from './print.ts';
 import { type Stub, stubLines } from './rebook-stub.ts';
 import { refusal } from './refusal.ts';
 import { dayOf } from './today.ts';
@@ -63,28 +63,27 @@ const dateFor = (client: ClientFile, visits: readonly VisitReckoned[], on: strin
 /** What the rules would find in the visit, on standard error: the notes alone go to standard output. */
 const remarkAhead = (journal: Journal, client: ClientFile, next: Stub): void => {
   const { findings, path, linesOf } = foundIn(journal, client, next);
-  const paint = paintFor(process.stderr);
+  const paint = paintFor('stderr');
   const once = cautionsOnce();
   for (const finding of findings) {
     const named = finding.place.file === path ? `visit of ${next.on}` : undefined;
-    remark(`\n${findingText(once(finding), linesOf, paint, named)}`);
+    remarkLines(`\n${findingText(once(finding), linesOf, paint, named)}`);
   }
 };
 
 /** `bowlbook rebook`: prints the lines of the next visit, or adds them to a file. */
 export const rebook = (name: string, paths: readonly string[], options: RebookOptions): number => {
-  const { journal, unreadable } = openJournal(paths);
+  const { journal, unreadable, all, faults } = openReckoned(paths);
   const client = findClient(journal, name);
-  const all = reckonAll(journal);
+  failAt(client.name, faults);
   const visits = all.get(client.name) ?? [];
   const { date, last } = dateFor(client, visits, options.on);
   const next = nextVisit(journal, last, visits, date, salonMix(needsBefore(all, date)));
-  const code = unreadable.length > 0 ? 2 : 0;
   const stub = stubLines(next);
   if (options.append === undefined) {
-    printTyped(stub.join('\n'));
+    print(stub.join('\n'));
     remarkAhead(journal, client, next);
-    return code;
+    return ended({ faults, unreadable });
   }
   const into = options.append === 'auto' ? last.file : options.append;
   if (!isNotes(into))
@@ -98,8 +97,8 @@ export const rebook = (name: string, paths: readonly string[], options: RebookOp
   const apart = end >= 0 && source.lines[end]?.trim() !== '' ? [''] : [];
   const added = addLines(source, end, [...apart, ...stub]);
   writeNotes(added.path, added.bytes, added.was, groundsOf(paths));
-  printTyped(`${added.path}:${added.line + apart.length + 1}  ${stub[0]}`);
+  printLine(`${added.path}:${added.line + apart.length + 1}  ${stub[0]}`);
   for (const { message, line } of added.notices) remark(`${added.path}:${line + 1}  ${message}`);
   remarkAhead(journal, client, next);
-  return code;
+  return ended({ faults, unreadable });
 };

@@ -2,8 +2,7 @@ import { shelfMarkdown } from '../pages/shelf-page.ts';
 import { chargedNotTaken } from '../reckon/stock/charged-goods.ts';
 import { stockLedger } from '../reckon/stock/ledger.ts';
 import { shelfState } from '../reckon/stock/shelf-state.ts';
-import { reckonAll } from '../reckon/visit.ts';
-import { openJournal } from './open-journal.ts';
+import { ended, openReckoned } from './failed-clients.ts';
 import { deliverReport, type FormOptions } from './pages-out.ts';
 import { shelfRowJson } from './stock-json.ts';
 import { dayOf } from './today.ts';
@@ -13,8 +12,8 @@ export type ShelfOptions = FormOptions & { readonly on?: string };
 /** `bowlbook shelf`: what is on the shelf at the end of a day, how long it lasts, what no note explains. */
 export const shelf = async (paths: readonly string[], options: ShelfOptions): Promise<number> => {
   const on = dayOf(options.on);
-  const { journal, unreadable } = openJournal(paths);
-  const reckoned = [...reckonAll(journal).values()].flat();
+  const { journal, unreadable, all, faults } = openReckoned(paths);
+  const reckoned = [...all.values()].flat();
   const ledger = stockLedger(journal, reckoned, on);
   const rows = shelfState(ledger, on);
   const charged = chargedNotTaken(journal, reckoned, rows, on);
@@ -34,8 +33,9 @@ export const shelf = async (paths: readonly string[], options: ShelfOptions): Pr
         leftOut: ledger.unmoved.map(({ place, ...one }) => ({ ...one, line: `${place.file}:${place.line + 1}` })),
       }),
       csv: async () => (await import('../exchange/stock-csv.ts')).shelfCsv(rows),
+      faults,
     },
     options,
   );
-  return unreadable.length > 0 ? 2 : 0;
+  return ended({ faults, unreadable });
 };

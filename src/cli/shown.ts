@@ -1,4 +1,5 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
+import type { ClientFault } from '../reckon/client-fault.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import type { Shown } from './open-journal.ts';
 
@@ -24,9 +25,18 @@ export const withClients = (journal: Journal, names: ReadonlySet<string>): Journ
     ? journal
     : { ...journal, clients: new Map([...journal.clients].filter(([name]) => names.has(name))) };
 
-/** Visits that stand in what was named; all of them where none does. */
-export const shownVisits = (visits: readonly VisitReckoned[], shown: Shown): readonly VisitReckoned[] => {
-  if (shown.isAll) return visits;
-  const some = visits.filter(({ visit }) => shown.has(visit.file));
-  return some.length === 0 ? visits : some;
+/** The journal without the clients at whose notes the program failed; everything else is as it was. */
+export const withoutClients = (journal: Journal, failed: readonly ClientFault[]): Journal => {
+  const names = new Set(failed.map(({ client }) => client));
+  return withClients(journal, new Set([...journal.clients.keys()].filter((name) => !names.has(name))));
+};
+
+/** Visits that stand in what was named; all of them where no visit of the journal does. */
+export const shownVisits = (
+  { clients }: Journal,
+  visits: readonly VisitReckoned[],
+  shown: Shown,
+): readonly VisitReckoned[] => {
+  const isNamed = [...clients.values()].some((client) => client.visits.some(({ file }) => shown.has(file)));
+  return shown.isAll || !isNamed ? visits : visits.filter(({ visit }) => shown.has(visit.file));
 };

@@ -19,5 +19,5 @@ const compiled = (): Buffer | undefined => {
 };
 
 const cachedData = compiled();
-const script = new Script(readFileSync(program, 'utf8'), { filename: program, ...(cachedData && { cachedData }) });
+const script = new Script(readFileSync(program, 'utf8'), { filename: PROGRAM, ...(cachedData && { cachedData }) });
 script.runInThisContext()(createRequire(program), {});

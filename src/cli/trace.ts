@@ -1,9 +1,12 @@
 import { existsSync, readFileSync } from 'node:fs';
+import type { Journal } from '../journal/journal.ts';
 import { clientTraceMarkdown, lotMarkdown } from '../pages/trace-page.ts';
+import type { ClientFault } from '../reckon/client-fault.ts';
 import { traceNotes } from '../reckon/stock/lot-notes.ts';
 import type { NoteFile } from '../reckon/stock/note-chunks.ts';
 import { touchingVisits } from '../reckon/stock/touching.ts';
-import { type LotTrace, traceable, traceClient, traceLot } from '../reckon/stock/trace.ts';
+import { type LotTrace, type Traceable, traceable, traceClient, traceLot } from '../reckon/stock/trace.ts';
+import { ended, failAt } from './failed-clients.ts';
 import { findClient } from './find-client.ts';
 import { journalFiles, type Opened, openJournal } from './open-journal.ts';
 import { deliverReport, type FormOptions } from './pages-out.ts';
@@ -12,14 +15,28 @@ import { touchJson } from './stock-json.ts';
 
 export type TraceOptions = FormOptions & { readonly client?: string };
 
-type LotTraced = Pick<Opened, 'journal' | 'unreadable'> & { readonly trace: LotTrace };
+type LotTraced = Pick<Opened, 'journal' | 'unreadable'> & {
+  readonly trace: LotTrace;
+  readonly faults: readonly ClientFault[];
+};
+
+/** All that can be traced in a journal, and the clients at whose notes the program failed. */
+const traceableIn = (journal: Journal): { readonly traced: Traceable; readonly faults: readonly ClientFault[] } => {
+  const faults: ClientFault[] = [];
+  const traced = traceable(
+    journal,
+    touchingVisits(journal, (fault) => faults.push(fault)),
+  );
+  return { traced, faults };
+};
 
 /** Reads the notes as far as they can bear on the lot; all of them where that cannot be told or a file cannot be read. */
 const openForLot = (paths: readonly string[], lot: string): LotTraced => {
   const files: NoteFile[] = [];
   const whole = (): LotTraced => {
     const opened = openJournal(paths);
-    return { ...opened, trace: traceLot(traceable(opened.journal, touchingVisits(opened.journal)), lot) };
+    const { traced, faults } = traceableIn(opened.journal);
+    return { ...opened, trace: traceLot(traced, lot), faults };
   };
   try {
     for (const path of journalFiles(paths).files) files.push({ path, bytes: readFileSync(path) });
@@ -33,7 +50,7 @@ const openForLot = (paths: readonly string[], lot: string): LotTraced => {
 
 /** Where a lot went. */
 const ofLot = async (lot: string, paths: readonly string[], options: TraceOptions): Promise<number> => {
-  const { journal, unreadable, trace } = openForLot(paths, lot);
+  const { journal, unreadable, trace, faults } = openForLot(paths, lot);
   await deliverReport(
     {
       title: `Lot ${lot}`,
@@ -45,18 +62,20 @@ const ofLot = async (lot: string, paths: readonly string[], options: TraceOption
         touched: trace.traced.map(({ touch, certainty }) => ({ ...touchJson(touch), certainty })),
       }),
       csv: async () => (await import('../exchange/stock-csv.ts')).lotCsv(journal, trace),
+      faults,
     },
     options,
   );
-  if (unreadable.length > 0) return 2;
-  return trace.wares.length === 0 ? 1 : 0;
+  return ended({ faults, unreadable }, trace.wares.length === 0 ? 1 : 0);
 };
 
 /** What touched a client. */
 const ofClient = async (name: string, paths: readonly string[], options: TraceOptions): Promise<number> => {
   const { journal, unreadable } = openJournal(paths);
   const client = findClient(journal, name);
-  const touches = traceClient(traceable(journal, touchingVisits(journal)), client);
+  const { traced, faults } = traceableIn(journal);
+  failAt(client.name, faults);
+  const touches = traceClient(traced, client);
   await deliverReport(
     {
       title: `Lots, ${client.full}`,
@@ -66,10 +85,11 @@ const ofClient = async (name: string, paths: readonly string[], options: TraceOp
         touched: touches.map(({ touch, recorded, possible }) => ({ ...touchJson(touch), recorded, possible })),
       }),
       csv: async () => (await import('../exchange/stock-csv.ts')).clientTraceCsv(journal, touches),
+      faults,
     },
     options,
   );
-  return unreadable.length > 0 ? 2 : 0;
+  return ended({ faults, unreadable });
 };
 
 /**

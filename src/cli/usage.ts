@@ -2,9 +2,8 @@ import { usageMarkdown } from '../pages/usage-page.ts';
 import { type Correction, corrections } from '../reckon/money/corrections.ts';
 import { usage as usageOf } from '../reckon/use/period.ts';
 import { USAGE_BY, usageBy } from '../reckon/use/usage-by.ts';
-import { reckonAll } from '../reckon/visit.ts';
+import { ended, openReckoned } from './failed-clients.ts';
 import { groupingOf } from './grouping.ts';
-import { openJournal } from './open-journal.ts';
 import { deliverReport, type FormOptions } from './pages-out.ts';
 import { type PeriodOptions, periodOf } from './period-of.ts';
 import { shownVisits } from './shown.ts';
@@ -27,9 +26,9 @@ const correctionJson = ({ visit, kind, of, ofStylist, mixed, cost }: Correction)
 export const usage = async (paths: readonly string[], options: UsageOptions): Promise<number> => {
   const period = periodOf(options);
   const by = groupingOf(options.by, USAGE_BY);
-  const { journal, unreadable, shown } = openJournal(paths);
+  const { journal, unreadable, shown, all, faults } = openReckoned(paths);
   const { shelf } = journal;
-  const reckoned = shownVisits([...reckonAll(journal).values()].flat(), shown);
+  const reckoned = shownVisits(journal, [...all.values()].flat(), shown);
   await deliverReport(
     {
       title: `Products, ${period.from} to ${period.to}`,
@@ -47,8 +46,9 @@ export const usage = async (paths: readonly string[], options: UsageOptions): Pr
         const one = by ?? 'shade';
         return (await import('../exchange/usage-csv.ts')).usageCsv(journal, one, usageBy(reckoned, period, shelf, one));
       },
+      faults,
     },
     options,
   );
-  return unreadable.length > 0 ? 2 : 0;
+  return ended({ faults, unreadable });
 };

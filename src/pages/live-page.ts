@@ -4,6 +4,7 @@ import { clockText } from '../text/dates.ts';
 import { dayText } from './days.ts';
 import { shownText } from './escape.ts';
 import { htmlText } from './html-text.ts';
+import { type LeftOut, leftOutText } from './left-out.ts';
 
 /**
  * The page that stands beside the chair: today's visits, what is on, since when, and what is due next. It is a page with
@@ -32,6 +33,8 @@ export type LivePage = {
   readonly now: number;
   readonly visits: readonly LiveVisit[];
   readonly salon: string | undefined;
+  /** Clients at whose notes the program failed; whether they have a visit of the day is not known here. */
+  readonly leftOut: readonly LeftOut[];
 };
 
 const text = (said: string): string => htmlText(shownText(said));
@@ -116,10 +119,12 @@ ${stopsHtml(one)}${earlierHtml(one)}${open.length === 0 ? stageText(one) : `<ul 
 };
 
 /** What of the live page changes: everything between its header and its end. */
-export const livePart = ({ on, now, visits }: LivePage): string => {
+export const livePart = ({ on, now, visits, leftOut }: LivePage): string => {
   const none = '<p>No visit is noted for the day.</p>';
   const body = visits.length === 0 ? none : visits.map((one, index) => visitHtml(one, index, now)).join('\n');
-  return `<div id="live" data-now="${now}" data-day="${on}">\n${body}\n</div>`;
+  const failed = leftOutText(leftOut, shownText);
+  const warned = failed === undefined ? '' : `<p class="past" role="alert"><strong>${htmlText(failed)}</strong></p>\n`;
+  return `<div id="live" data-now="${now}" data-day="${on}">\n${warned}${body}\n</div>`;
 };
 
 /** What the button does that browsers allow after a press only; followed by `on` or `off`. */

@@ -1,7 +1,7 @@
 import type { Journal } from '../journal/journal.ts';
+import { type ClientFault, withinClient } from '../reckon/client-fault.ts';
 import { reckonClient } from '../reckon/visit.ts';
 import { compareFindings, type Finding } from '../text/finding.ts';
-import { type ClientFault, withinClient } from './client-fault.ts';
 import { createDays } from './days.ts';
 import { findInClient, findInSource, findShared } from './find.ts';
 import { subjectsOf } from './reasons.ts';
@@ -31,7 +31,8 @@ export const reported = (all: Finding[]): AllFound => {
  * Runs every rule over a whole journal; `on` is the day the check is made for, without which no rule asks for today.
  *
  * Reads: the notices of the reader, the journal, everything reckoned. Where that is not given it is worked out here,
- * client by client, and let go at once. Gives: findings.
+ * client by client, and let go at once; a client whom it is given without could not be worked out, and is not judged.
+ * Gives: findings.
  */
 export const findAll = (journal: Journal, reckoned?: Reckoned, on?: string): AllFound => {
   const subjects = subjectsOf(journal);
@@ -45,15 +46,15 @@ export const findAll = (journal: Journal, reckoned?: Reckoned, on?: string): All
   const faults: ClientFault[] = [];
   for (const client of journal.clients.values()) {
     const given = reckoned?.get(client.name);
+    if (reckoned !== undefined && given === undefined) continue;
     const atBorder = withinClient(client, () => {
-      const visits = reckoned === undefined ? reckonClient(journal, client) : (given ?? []);
-      return { visits, found: findInClient(journal, subjects, client, visits, on) };
+      const visits = given ?? reckonClient(journal, client);
+      const found = findInClient(journal, subjects, client, visits, on);
+      days.put(client.name, visits);
+      return { found };
     });
     if ('fault' in atBorder) faults.push(atBorder);
-    else {
-      add(atBorder.found);
-      days.put(client.name, atBorder.visits);
-    }
+    else add(atBorder.found);
   }
   add(days.found(subjects));
   return faults.length === 0 ? reported(all) : { ...reported(all), faults };

@@ -2,10 +2,11 @@ import type { Journal } from '../journal/journal.ts';
 import { readSource, rereadSource, type Source } from '../journal/source.ts';
 import { createStore, type Touched } from '../journal/store.ts';
 import type { BowlMemo } from '../reckon/bowl/bowls.ts';
+import { type ClientFault, withinClient } from '../reckon/client-fault.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
+import { compareText } from '../reckon/use/period.ts';
 import { reckonClient } from '../reckon/visit.ts';
 import type { Finding } from '../text/finding.ts';
-import { type ClientFault, withinClient } from './client-fault.ts';
 import { createDays } from './days.ts';
 import { findInClient, findInSource, findShared } from './find.ts';
 import { othersOf } from './others.ts';
@@ -40,6 +41,8 @@ export type Settled = {
   readonly elsewhere: () => readonly Finding[];
   /** What went wrong in the program while it worked out one client; then nothing is known of her. */
   readonly faultOf: (client: string) => Error | undefined;
+  /** All such clients, by name. */
+  readonly faults: () => readonly ClientFault[];
   /** Every finding; put together when first asked for. */
   readonly all: () => AllFound;
 };
@@ -98,7 +101,7 @@ export const openSession = (): Session => {
     if (everything) inSources = new WeakMap();
     const redone = stale(journal, touched, everything);
     const subjects = subjectsOf(journal);
-    const memo: BowlMemo = new Map();
+    let memo: BowlMemo = new Map();
     for (const name of redone) {
       faults.delete(name);
       const client = journal.clients.get(name);
@@ -108,12 +111,18 @@ export const openSession = (): Session => {
       } else {
         const atBorder = withinClient(client, () => {
           const reckoned = reckonClient(journal, client, memo);
-          return { reckoned, found: findInClient(journal, subjects, client, reckoned, on) };
+          const found = findInClient(journal, subjects, client, reckoned, on);
+          days.put(name, reckoned);
+          return { reckoned, found };
         });
         const { reckoned, found } = 'fault' in atBorder ? { reckoned: [], found: [] } : atBorder;
-        if ('fault' in atBorder) faults.set(name, atBorder);
+        if ('fault' in atBorder) {
+          faults.set(name, atBorder);
+          // What was left half done is not trusted.
+          days.put(name, []);
+          memo = new Map();
+        }
         kept.set(name, { reckoned, found, others: othersOf(client) });
-        days.put(name, reckoned);
       }
     }
     if (everything || journal.twice.length > 0 || shared.length > 0) shared = findShared(journal, subjects);
@@ -138,6 +147,7 @@ export const openSession = (): Session => {
       touched,
       redone,
       faultOf: (name) => faults.get(name)?.fault,
+      faults: () => [...faults.values()].sort((a, b) => compareText(a.client, b.client)),
       reckonedOf: (name) => kept.get(name)?.reckoned ?? [],
       foundOf,
       elsewhere,

@@ -31,6 +31,13 @@ const picture = (control: string): string => {
 /** The text with every control character but the tab replaced by a sign for it, so that no note can steer a terminal. */
 export const withoutControls = (text: string): string => (PLAIN.test(text) ? text : text.replace(CONTROL, picture));
 
+/** The same for a text of several lines, whose line ends stand as they are. */
+export const linesWithoutControls = (text: string): string =>
+  text
+    .split('\n')
+    .map((line) => (line.endsWith('\r') ? `${withoutControls(line.slice(0, -1))}\r` : withoutControls(line)))
+    .join('\n');
+
 const widthOf = (cluster: string): number => {
   const code = cluster.charCodeAt(0);
   if (cluster.length === 1 && code < 0x300) return 1;

@@ -3,7 +3,15 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Source } from './imports.ts';
 import { topLevelName } from './layout.ts';
-import { confinementOffences, DOOR, directionOffences, doorOffences, leakOffences } from './offences.ts';
+import {
+  confinementOffences,
+  DOOR,
+  directionOffences,
+  doorOffences,
+  leakOffences,
+  PRINT,
+  printOffences,
+} from './offences.ts';
 
 const sources: readonly Source[] = readdirSync('src', { recursive: true, encoding: 'utf8' })
   .map((name) => `src/${name.replaceAll('\\', '/')}`)
@@ -27,6 +35,11 @@ describe('the source keeps its layout', () => {
   test('the disk is changed through one door', () => {
     expect(sources.map(({ path }) => path)).toContain(DOOR);
     expect(sources.flatMap(doorOffences)).toEqual([]);
+  });
+
+  test('the terminal is written to through one door', () => {
+    expect(sources.map(({ path }) => path)).toContain(PRINT);
+    expect(sources.flatMap(printOffences)).toEqual([]);
   });
 
   test('no clock, locale or chance outside the command line', () => {
@@ -86,6 +99,21 @@ describe('the layout checks see what they are for', () => {
   test('looking at the disk is no door', () => {
     const text = "import {\n  readFileSync,\n  type Stats,\n} from 'node:fs';\n// import { rmSync } from 'node:fs';";
     expect(doorOffences({ path: 'src/cli/check.ts', text })).toEqual([]);
+  });
+
+  test.each([
+    'process.stdout.write(text);',
+    'process . stderr?.write(text);',
+    "process['stdout'].write(text);",
+    'const { stdout } = process;',
+    'const { stderr: out, argv } = process;',
+    'console.log(text);',
+    'new WriteStream(1).write(text);',
+    'process.emitWarning(text);',
+  ])('writing to the terminal past the door is seen: %s', (text) => {
+    expect(printOffences({ path: 'src/cli/check.ts', text })).toHaveLength(1);
+    expect(printOffences({ path: PRINT, text })).toEqual([]);
+    expect(printOffences({ path: 'src/cli/check.ts', text: `// ${text}\nconst { env } = process;` })).toEqual([]);
   });
 
   test('a file outside the table is an offence', () => {

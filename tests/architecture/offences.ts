@@ -62,6 +62,19 @@ export const doorOffences = ({ path, text }: Source): readonly string[] => {
   return offences;
 };
 
+/** The one file that writes to standard output and standard error. */
+export const PRINT = 'src/cli/print.ts';
+
+/** One line for each way in which a file could write to the terminal past the one door. */
+export const printOffences = ({ path, text }: Source): readonly string[] =>
+  path === PRINT
+    ? []
+    : [
+        ...onlyCode(text).matchAll(
+          /\bconsole\b|\bprocess\s*\??\.\s*(?:stdout|stderr|report|emitWarning)\b|\bstd(?:out|err)\b[^{}]*\}\s*=\s*process\b|\bWriteStream\b|\bprocess\s*\[(?!stream\]\.isTTY)/g,
+        ),
+      ].map(([way]) => `${path}: ${way}`);
+
 /** One line for each use of the clock, the locale or chance outside src/cli/. */
 export function leakOffences({ path, text }: Source): readonly string[] {
   if (path.startsWith('src/cli/')) return [];

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { joinSources } from '../../src/journal/journal.ts';
 import { readSource } from '../../src/journal/source.ts';
+import { withinClient } from '../../src/reckon/client-fault.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
-import { withinClient } from '../../src/rules/client-fault.ts';
 import { findAll } from '../../src/rules/run.ts';
 
 const journalOf = (text: string) => joinSources([readSource('notes.txt', new TextEncoder().encode(text))]);
@@ -51,7 +51,11 @@ describe('a fault in one client', () => {
     const fail = (): { readonly visits: number } => {
       throw new RangeError('too deep');
     };
-    expect(withinClient(client, fail)).toEqual({ client: 'wren-abbott', fault: new RangeError('too deep') });
+    expect(withinClient(client, fail)).toEqual({
+      client: 'wren-abbott',
+      full: 'wren-abbott',
+      fault: new RangeError('too deep'),
+    });
     expect(withinClient(client, () => ({ visits: 1 }))).toEqual({ visits: 1 });
   });
 });

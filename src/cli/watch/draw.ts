@@ -5,6 +5,8 @@ import { type ClientRow, clientRows } from '../../pages/clients-page.ts';
 import { type FindingsKept, findingsMarkdown, type Links } from '../../pages/findings-page.ts';
 import { pageHtml } from '../../pages/html.ts';
 import { indexMarkdown } from '../../pages/index-page.ts';
+import { withLeftOut } from '../../pages/left-out.ts';
+import { type ClientFault, withinClient } from '../../reckon/client-fault.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { reported } from '../../rules/run.ts';
 import type { Settled } from '../../rules/session.ts';
@@ -26,6 +28,8 @@ export type Drawing = {
   readonly page: (name: string) => string | undefined;
   /** How many alerts the card of a client begins with. */
   readonly alerts: (client: string) => number;
+  /** Clients at whose notes the program failed, and who are left out of the pages that list all. */
+  readonly leftOut: () => readonly ClientFault[];
   /** The files of all cards, and of the pages of years. */
   readonly files: () => ReadonlySet<string>;
 };
@@ -77,6 +81,8 @@ export const visitsOn = ({ journal, reckonedOf }: Settled, on: string): VisitRec
 export const startDrawing = (root: string): Drawing => {
   let state: { readonly settled: Settled; readonly on: string } | undefined;
   const rows = new Map<string, ClientRow>();
+  /** Clients who could be worked out, and at whose row of the list the program failed. */
+  const unlisted = new Map<string, ClientFault>();
   const files = new Map<string, string>();
   const years = createYears();
   const found = new Map<string, readonly Finding[]>();
@@ -89,7 +95,7 @@ export const startDrawing = (root: string): Drawing => {
 
   const take: Drawing['take'] = (settled, on) => {
     state = { settled, on };
-    const { journal, redone, reckonedOf, foundOf } = settled;
+    const { journal, redone, reckonedOf, foundOf, faultOf } = settled;
     const before = elsewhere;
     elsewhere = byClient(settled.elsewhere());
     // What all share can be found wrong at a client whose own notes did not change, such as a name given twice.
@@ -104,19 +110,24 @@ export const startDrawing = (root: string): Drawing => {
       const findings = inOrder([...(elsewhere.get(name) ?? []), ...foundOf(name)]);
       if (findings.length === 0) found.delete(name);
       else found.set(name, findings);
+      // A client who is worked out anew is listed anew: one of whom nothing is known would look like one without visits.
+      rows.delete(name);
+      unlisted.delete(name);
       if (client === undefined) {
-        rows.delete(name);
         if (files.delete(file)) gone.push(file);
         gone.push(...years.take(name, undefined).gone);
         continue;
       }
-      const [row] = clientRows(
-        { ...journal, clients: new Map([[name, client]]) },
-        new Map([[name, reckonedOf(name)]]),
-        findings.filter(isOpen),
-        on,
+      const listed = withinClient(client, () =>
+        clientRows(
+          { ...journal, clients: new Map([[name, client]]) },
+          new Map([[name, reckonedOf(name)]]),
+          findings.filter(isOpen),
+          on,
+        ),
       );
-      if (row !== undefined) rows.set(name, row);
+      if ('fault' in listed) unlisted.set(name, listed);
+      else if (faultOf(name) === undefined) for (const row of listed) rows.set(name, row);
       files.set(file, name);
       draw.push(file);
       // After a fault nothing is known of her visits, and the pages stand.
@@ -128,11 +139,13 @@ export const startDrawing = (root: string): Drawing => {
     return { draw, gone };
   };
 
+  const leftOut = (): readonly ClientFault[] => [...now().settled.faults(), ...unlisted.values()];
+
   const clientNow = (name: string): ClientFile => {
     const { settled } = now();
     const client = settled.journal.clients.get(name);
     if (client === undefined) throw new Error(`no client ${name}`);
-    const fault = settled.faultOf(name);
+    const fault = settled.faultOf(name) ?? unlisted.get(name)?.fault;
     // Her page stands as it was: one drawn without her visits would look sound.
     if (fault !== undefined) throw fault;
     return client;
@@ -167,13 +180,15 @@ export const startDrawing = (root: string): Drawing => {
       return row === undefined ? [] : [{ row, findings: found.get(name) ?? [] }];
     });
     const links = { ...linksFrom(root, ''), findingsAt: FINDINGS };
-    const markdown = indexMarkdown(settled.journal, list, visitsOn(settled, on), settled.all().findings, links, on);
+    const page = indexMarkdown(settled.journal, list, visitsOn(settled, on), settled.all().findings, links, on);
+    const markdown = withLeftOut(page, leftOut());
     return pageHtml({ title: settled.journal.salon.full ?? 'Journal', markdown, rendered: rendered.index });
   };
 
   const findings = (): string => {
     const { settled, on } = now();
-    const markdown = findingsMarkdown(settled.journal, settled.all().findings, linksFrom(root, ''), on, keptFindings);
+    const page = findingsMarkdown(settled.journal, settled.all().findings, linksFrom(root, ''), on, keptFindings);
+    const markdown = withLeftOut(page, settled.faults());
     return withWay(pageHtml({ title: 'Findings', markdown, rendered: rendered.findings }), WAY_TO_INDEX);
   };
 
@@ -188,6 +203,7 @@ export const startDrawing = (root: string): Drawing => {
     take,
     page,
     alerts: (client) => rows.get(client)?.alerts ?? 0,
+    leftOut,
     files: () => new Set([...files.keys(), ...years.files()]),
   };
 };

@@ -4,8 +4,9 @@ import { isHidden } from '../../journal/find.ts';
 import { type HintsOptions, startHints } from '../../journal/watch.ts';
 import { openSession, type Session, type Settled } from '../../rules/session.ts';
 import type { Finding } from '../../text/finding.ts';
+import { withoutControls } from '../../text/width.ts';
 import { reasonOf } from '../open-journal.ts';
-import { FINDINGS, INDEX, startDrawing } from './draw.ts';
+import { type Drawing, FINDINGS, INDEX, startDrawing } from './draw.ts';
 import { faultText } from './fault-text.ts';
 import { type Difference, gainedAndLost } from './gained-and-lost.ts';
 import { type Look, notesOnDisk } from './notes-on-disk.ts';
@@ -56,6 +57,8 @@ export type Kept = {
   readonly page: (name: string) => string | undefined;
   /** How many alerts the card of a client begins with. */
   readonly alerts: (client: string) => number;
+  /** Clients at whose notes the program failed. */
+  readonly leftOut: Drawing['leftOut'];
   /** Files of notes and pages written in the first build. */
   readonly first: { readonly files: number; readonly pages: number };
   /** Looks through all files at once. */
@@ -93,15 +96,16 @@ export const keepCurrent = async (options: KeepOptions): Promise<Kept> => {
   };
 
   const sayUnreadable = ({ unreadable, isThere }: Look, stands: string): void => {
-    const say = (path: string, why: string): string => `\`${path}\` cannot be read: ${why}. ${stands}`;
+    const say = (path: string, why: string): string => withoutControls(`\`${path}\` cannot be read: ${why}. ${stands}`);
     troubles.are('read', new Map([...unreadable].map(([path, why]) => [path, say(path, why)])));
-    const away = `\`${root}\` is not there. The pages stand as they are until it is back.`;
+    const away = `\`${withoutControls(root)}\` is not there. The pages stand as they are until it is back.`;
     troubles.are('root', new Map(isThere ? [] : [['', away]]));
   };
 
   const writePages = async (): Promise<readonly string[]> => {
     const { written, failed, undrawn } = await queue.write();
-    const say = (why: string): string => `Pages cannot be written: ${why}. The old ones stand, and it is tried again.`;
+    const say = (why: string): string =>
+      withoutControls(`Pages cannot be written: ${why}. The old ones stand, and it is tried again.`);
     troubles.are('write', new Map([...failed].map((why) => [why, say(why)])));
     const faults = [...undrawn].map(([page, error]) =>
       faultText(error, `\`${page}\` was drawn, which stands as it was`),
@@ -150,7 +154,7 @@ export const keepCurrent = async (options: KeepOptions): Promise<Kept> => {
     try {
       lost = folder.lost(cards);
     } catch (error) {
-      const reason = reasonOf(error);
+      const reason = withoutControls(reasonOf(error));
       why = new Map([[reason, `The folder of the pages cannot be put right: ${reason}. It is tried again.`]]);
     }
     troubles.are('put right', why);
@@ -194,7 +198,7 @@ export const keepCurrent = async (options: KeepOptions): Promise<Kept> => {
         onAnything: () => pulse.sign(),
         onFailure: (error) => {
           every = WITHOUT_EVENTS;
-          const why = (error as NodeJS.ErrnoException).code ?? error.message;
+          const why = withoutControls((error as NodeJS.ErrnoException).code ?? error.message);
           told.trouble(
             `The system tells of no more changes (${why}). The files are looked through every ${WITHOUT_EVENTS / 1000} s instead.`,
           );
@@ -208,6 +212,7 @@ export const keepCurrent = async (options: KeepOptions): Promise<Kept> => {
     state: () => state,
     page: (name) => drawing.page(name),
     alerts: (client) => drawing.alerts(client),
+    leftOut: () => drawing.leftOut(),
     first: { files: disk.count(), pages: pages.length },
     look: pulse.now,
     stop: async () => {

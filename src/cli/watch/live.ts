@@ -49,7 +49,7 @@ const pageOf = ({ settled, on }: State, kept: Kept, { minute, share }: LiveOptio
       stamps: share ? stampsFor(visit) : [],
     };
   });
-  return { on, now: minute(), visits, salon: settled.journal.salon.full };
+  return { on, now: minute(), visits, salon: settled.journal.salon.full, leftOut: kept.leftOut() };
 };
 
 const html = (body: string, policy = POLICY): Answer => ({ status: 200, body, type: 'text/html', policy });

@@ -3,7 +3,7 @@ import { join, normalize, relative } from 'node:path';
 import { paintFor } from '../colour.ts';
 import { journalOf } from '../find-journal.ts';
 import { notesAt } from '../open-journal.ts';
-import { print, remark } from '../print.ts';
+import { print, printLine, printPainted, remark, remarkLines } from '../print.ts';
 import { startProgress } from '../progress.ts';
 import { refusal } from '../refusal.ts';
 import { summaryOf } from '../summary.ts';
@@ -57,7 +57,7 @@ export const watchJournal = async (path: string | undefined, options: WatchOptio
   const out = options.out ?? join(root, 'pages');
   const folder = openPageFolder(out, realpathSync(root));
   const arrive = options.events !== false && (await eventsArrive(folder.path, root));
-  const paint = paintFor(process.stdout);
+  const paint = paintFor('stdout');
   let here: OpenHere | undefined;
   let shared: ShareHere | undefined;
   let progress: ReturnType<typeof startProgress> | undefined = startProgress();
@@ -68,9 +68,9 @@ export const watchJournal = async (path: string | undefined, options: WatchOptio
     events: arrive,
     told: {
       progress: (done, of) => progress?.say(barText(done, of)),
-      trouble: remark,
+      trouble: remarkLines,
       changed: (change) => {
-        print(changeText(change, { root, at: timeText(minuteOf(undefined)), paint }));
+        printPainted(changeText(change, { root, at: timeText(minuteOf(undefined)), paint }));
         here?.tell(change.pages);
         shared?.tell(change.pages);
       },
@@ -84,7 +84,7 @@ export const watchJournal = async (path: string | undefined, options: WatchOptio
   print(summaryOf(journal, findings, answered));
   const how = arrive ? HOW.events : options.events === false ? HOW.asked : HOW.looks;
   print(startText(journal, { ...kept.first, root, index: join(out, INDEX), how }));
-  const faults = troublesTo(remark);
+  const faults = troublesTo(remarkLines);
   const fault = (error: unknown): void => {
     const what = faultText(error, 'a page was asked for');
     faults.are(what, new Map([[what, what]]));
@@ -92,15 +92,15 @@ export const watchJournal = async (path: string | undefined, options: WatchOptio
   try {
     if (options.open) {
       here = await openHere(kept, { minute: minuteNow, fault });
-      print(`Today’s visits and every page, on this machine alone: ${here.address}`);
+      printLine(`Today’s visits and every page, on this machine alone: ${here.address}`);
     }
     if (options.share) {
       shared = await shareHere(kept, {
         at,
         minute: minuteNow,
         fault,
-        opened: (from) => print(openedText(from, shared?.addresses() ?? [])),
-        noted: ({ line, file, at: row }, from) => print(notedText({ line, file: relative(root, file), row, from })),
+        opened: (from) => printLine(openedText(from, shared?.addresses() ?? [])),
+        noted: ({ line, file, at: row }, from) => printLine(notedText({ line, file: relative(root, file), row, from })),
       });
       print(shareText(shared.addresses()));
     }

@@ -3,6 +3,7 @@ import {
   constants,
   fchmodSync,
   fchownSync,
+  fstatSync,
   fsyncSync,
   lstatSync,
   mkdirSync,
@@ -77,6 +78,22 @@ const syncFolder = (folder: string): void => {
   }
 };
 
+/**
+ * Gives a file the owner and the group of the one in whose place it comes, or else the group alone: only the system's owner
+ * may give a file away, and anybody may give it to a group of theirs. Tells whether the group is as it was.
+ */
+const keepOwner = (handle: number, { uid, gid }: Stats): boolean => {
+  for (const owner of [uid, process.getuid?.()]) {
+    try {
+      if (owner !== undefined) fchownSync(handle, owner, gid);
+      break;
+    } catch {
+      // Whoever writes then owns it, which is said to them.
+    }
+  }
+  return fstatSync(handle).gid === gid;
+};
+
 /** How a file is put in the place of another. */
 export type Replacing = {
   /** The mode of the file from its first byte on; the user's mask takes from it where `isExact` does not say otherwise. */
@@ -100,14 +117,9 @@ export const replaceFile = (path: string, bytes: Uint8Array | string, how: Repla
   const handle = openBeside(temporary, how.old === undefined ? how.mode : how.mode & 0o600);
   try {
     try {
-      if (how.old !== undefined) {
-        try {
-          fchownSync(handle, how.old.uid, how.old.gid);
-        } catch {
-          // Only the system's owner may give a file away; whoever writes then owns it.
-        }
-      }
-      if (how.isExact) fchmodSync(handle, how.mode);
+      // What one group was let do is not for another.
+      const mode = how.old === undefined || keepOwner(handle, how.old) ? how.mode : how.mode & ~0o070;
+      if (how.isExact) fchmodSync(handle, mode);
       writeFileSync(handle, bytes);
       if (how.sync) fsyncSync(handle);
     } finally {

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { changedMeanwhile, refusal } from '../refusal.ts';
 import { replaceFile, standsAt, sweepUnfinished } from './door.ts';
+import { sayLost } from './lost.ts';
 import { notesPlace } from './place.ts';
 import { inTurn, sweepTurns, type Turn } from './queue.ts';
 import { holdInterrupts, orRefuse, refuseKept } from './refused.ts';
@@ -11,8 +12,8 @@ export type Held = {
   /** Whether it still has the bytes that were read; none for a file that is not there. */
   readonly isAs: (was: Uint8Array) => boolean;
   /**
-   * Puts bytes in its place, where it still has those that were read. Keeps its mode and owner. Throws a refusal when it
-   * has changed or cannot be written, and it then stands as it was.
+   * Puts bytes in its place, where it still has those that were read. Keeps its mode, and its owner where the system lets
+   * it; what is lost is said. Throws a refusal when it has changed or cannot be written, and it then stands as it was.
    */
   readonly write: (bytes: Uint8Array, was: Uint8Array) => void;
 };
@@ -52,6 +53,7 @@ const replace = (
       `\`${path}\` was saved by another program in the moment it was written, and what was to be written is not in it as it should be.`,
       'Look at the file, then run the command again.',
     );
+  if (old !== undefined) sayLost(path, target, old);
 };
 
 /**

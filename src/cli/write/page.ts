@@ -1,7 +1,9 @@
 import { statSync } from 'node:fs';
 import { dirname, isAbsolute, resolve } from 'node:path';
+import { forTerminal } from '../print.ts';
 import { refusal } from '../refusal.ts';
 import { pourInto, replaceFile, standsAt, sweepUnfinished } from './door.ts';
+import { sayLost } from './lost.ts';
 import { isBelow, placeFor } from './place.ts';
 import { fileMode, type Privacy } from './privacy.ts';
 import { holdInterrupts, orRefuse, refuseKept } from './refused.ts';
@@ -9,11 +11,11 @@ import { holdInterrupts, orRefuse, refuseKept } from './refused.ts';
 /** Where the system keeps terminals, pipes of the shell and the like, which are named as what they are. */
 const DEVICES = '/dev';
 
-/** Whether a path is named as one of the system's own terminals or pipes. Throws a refusal for a disk. */
-const isDevice = (path: string): boolean => {
-  if (!isAbsolute(path) || !isBelow(resolve(path), DEVICES)) return false;
+/** What a path is named as, of the system's own terminals and pipes. Throws a refusal for a disk. */
+const deviceAt = (path: string): 'terminal' | 'pipe' | undefined => {
+  if (!isAbsolute(path) || !isBelow(resolve(path), DEVICES)) return undefined;
   const stat = statSync(path, { throwIfNoEntry: false });
-  return stat?.isCharacterDevice() === true || stat?.isFIFO() === true;
+  return stat?.isCharacterDevice() ? 'terminal' : stat?.isFIFO() ? 'pipe' : undefined;
 };
 
 /**
@@ -24,7 +26,8 @@ const isDevice = (path: string): boolean => {
 export const writePage = (path: string, bytes: Uint8Array, grounds: readonly string[], readers: Privacy): void => {
   holdInterrupts();
   orRefuse(path, () => {
-    if (isDevice(path)) return pourInto(path, bytes);
+    const device = deviceAt(path);
+    if (device !== undefined) return pourInto(path, device === 'terminal' ? forTerminal(bytes) : bytes);
     const target = placeFor(path, grounds);
     const old = standsAt(target);
     if (old?.isSymbolicLink())
@@ -36,5 +39,6 @@ export const writePage = (path: string, bytes: Uint8Array, grounds: readonly str
     sweepUnfinished(dirname(target), target);
     const mode = old === undefined ? fileMode(readers) : old.mode & (0o7700 | fileMode(readers));
     replaceFile(target, bytes, { mode, isExact: old !== undefined, old, sync: true });
+    if (old !== undefined) sayLost(path, target, old);
   });
 };

@@ -1,5 +1,6 @@
 import { type Journal, joinSources } from '../../journal/journal.ts';
 import { fold } from '../../text/fold.ts';
+import type { ClientFault } from '../client-fault.ts';
 import { compareText } from '../use/period.ts';
 import { isLot } from './batches.ts';
 import { type Bears, bearing } from './lot-bearing.ts';
@@ -230,10 +231,12 @@ export const lotNotes = (files: readonly NoteFile[], lot: string): LotNotes | un
 export const traceNotes = (
   files: readonly NoteFile[],
   lot: string,
-): { readonly journal: Journal; readonly trace: LotTrace } | undefined => {
+): { readonly journal: Journal; readonly trace: LotTrace; readonly faults: readonly ClientFault[] } | undefined => {
   const notes = lotNotes(files, lot);
   if (notes === undefined) return undefined;
   const { journal, plain } = notes;
-  const trace = traceLot(traceable(journal, touchingVisits(journal), plain), lot);
-  return trace.wares.every(({ deliveries }) => deliveries.length > 0) ? { journal, trace } : undefined;
+  const faults: ClientFault[] = [];
+  const visits = touchingVisits(journal, (fault) => faults.push(fault));
+  const trace = traceLot(traceable(journal, visits, plain), lot);
+  return trace.wares.every(({ deliveries }) => deliveries.length > 0) ? { journal, trace, faults } : undefined;
 };

@@ -1,17 +1,30 @@
 import type { Journal } from '../../journal/journal.ts';
 import { type BowlMemo, reckonBowls } from '../bowl/bowls.ts';
+import { type ClientFault, withinClient } from '../client-fault.ts';
 import { salonOf } from '../salon-of.ts';
 import { type Touch, type TouchingVisit, touchesOf } from './touch.ts';
 
-/** Every visit with its bowls and nothing else worked out: enough to say what touched whom. */
-export const touchingVisits = function* (journal: Journal): Generator<TouchingVisit> {
+/**
+ * Every visit with its bowls and nothing else worked out: enough to say what touched whom. `failed` gets each client whose
+ * bowls could not be worked out, of whom there is none; without it the fault is thrown.
+ */
+export const touchingVisits = function* (
+  journal: Journal,
+  failed: (fault: ClientFault) => void = ({ fault }) => {
+    throw fault;
+  },
+): Generator<TouchingVisit> {
   for (const client of journal.clients.values()) {
     // One a client: a bowl of somebody else that is made again is worked out once more, and memory stays small.
     const memo: BowlMemo = new Map();
-    for (const visit of client.visits) {
-      const salon = salonOf(journal, visit);
-      yield { visit, client, salon, bowls: reckonBowls(journal, salon, client, visit, memo) };
-    }
+    const visits = withinClient(client, () =>
+      client.visits.map((visit) => {
+        const salon = salonOf(journal, visit);
+        return { visit, client, salon, bowls: reckonBowls(journal, salon, client, visit, memo) };
+      }),
+    );
+    if ('fault' in visits) failed(visits);
+    else yield* visits;
   }
 };
 
