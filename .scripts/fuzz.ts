@@ -1,5 +1,5 @@
 // Tries notes of every kind against what reading promises: npm run fuzz -- --cases 10000000 --seed 1 [--workers 2]
-// [--from 0] [--kind line|file|edit|journal] [--prefixes]; one case again: --seed 1 --case 1234. Exit code 1 when a promise breaks.
+// [--from 0] [--kind line|file|edit|journal|chain|links|hands] [--prefixes]; one case again: --seed 1 --case 1234. Exit code 1 when a promise breaks.
 import { type ChildProcess, fork } from 'node:child_process';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';

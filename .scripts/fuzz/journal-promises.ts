@@ -49,7 +49,8 @@ const findingHolds = (journal: Journal, finding: Finding, typed: string): void =
 
 const cardsHold = (journal: Journal, typed: string, on: string): void => {
   const all = reckonAll(journal);
-  const { findings, answered } = findAll(journal, all, on);
+  const { findings, answered, faults } = findAll(journal, all, on);
+  promise(faults === undefined, () => `a client is not worked out: ${faults?.[0]?.fault}`);
   for (const finding of [...findings, ...answered]) findingHolds(journal, finding, typed);
   const found = [...new Set([...findings, ...answered])];
   for (const client of journal.clients.values()) {
@@ -64,6 +65,22 @@ const cardsHold = (journal: Journal, typed: string, on: string): void => {
     promise(!TAG.test(html), () => `the page of ${client.name} holds the tag ${TAG.exec(html)?.[0]}`);
     saysNoFault(html, typed, `the page of ${client.name}`);
   }
+};
+
+/** Lines of notes up to which the cards of a chain are drawn: what is tried is how it is worked out. */
+const MOST_DRAWN = 700;
+
+/** A journal with long chains of remakes in it: reckoned and checked at any length, and drawn where it is short. */
+export const chainHolds = (files: readonly Uint8Array[], on: string): void => {
+  const journal = joinSources(files.map((bytes, index) => readSource(`${index}.bowl`, bytes)));
+  const typed = [...journal.sources.values()].flatMap(({ lines }) => lines);
+  if (typed.length <= MOST_DRAWN) {
+    cardsHold(journal, typed.join('\n'), on);
+    return;
+  }
+  const { findings, faults } = findAll(journal, reckonAll(journal), on);
+  promise(faults === undefined, () => `a client is not worked out: ${faults?.[0]?.fault}`);
+  for (const finding of findings) placeHolds(journal, finding.place, `the finding ${finding.rule}`);
 };
 
 /** A journal of any files: read, reckoned, checked, and every card drawn. `every` draws all other pages too. */

@@ -24,7 +24,8 @@ function* without<T>(pieces: readonly T[]): Generator<T[]> {
 
 function* smaller(one: Case): Generator<Case> {
   const { kind, files } = one;
-  if (files.length > 1 && kind === 'journal') for (const fewer of without(files)) yield { kind, files: fewer };
+  if (files.length > 1 && (kind === 'journal' || kind === 'chain'))
+    for (const fewer of without(files)) yield { kind, files: fewer };
   for (const [index, bytes] of files.entries()) {
     const { text, coding } = textOf(bytes);
     const put = (short: string): Case => ({ kind, files: files.with(index, Buffer.from(short, coding)) });

@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { expect, inject, test } from 'vitest';
 import { isClose, type Kind, makeCase, tryCase } from '../../.scripts/fuzz/cases.ts';
 import { readCorpus } from '../../.scripts/fuzz/corpus.ts';
 import { shrink } from '../../.scripts/fuzz/shrink.ts';
@@ -13,6 +13,7 @@ const COURSE: readonly (readonly [Kind, number, string])[] = [
   ['line', 4000, 'a line under a header is read, kept whole, and neatened in white space alone'],
   ['file', 300, 'a file of any bytes is read, kept whole, and neatened in white space alone'],
   ['edit', 150, 'a changed file read again is what it would be read anew'],
+  ['chain', 8, 'a chain of remakes, of a length up to 3,000, is worked out to its end'],
   ['journal', 40, 'a journal is reckoned, checked and drawn; findings have their places in the files'],
 ];
 
@@ -27,7 +28,8 @@ test.each(COURSE)('%s: of %i made at random, %s', { timeout: LIMIT }, (kind, cou
 });
 
 test.each(FOUND)('once found: $was', ({ kind, files }) => {
-  tryCase({ kind, files: files.map((one) => (typeof one === 'string' ? Buffer.from(one) : Buffer.from(one))) });
+  const bytes = files.map((one) => (typeof one === 'string' ? Buffer.from(one) : Buffer.from(one)));
+  tryCase({ kind, files: bytes }, true, inject('entry'));
 });
 
 test('every beginning of a conformance example, line by line, is reckoned, checked and drawn', {

@@ -7,6 +7,9 @@ export type Found = {
   readonly files: readonly (string | readonly number[])[];
 };
 
+const chain = (length: number, share = ''): string =>
+  Array.from({ length }, (_, nth) => `again A${nth} from A${nth + 1}${share}`).join('\n');
+
 export const FOUND: readonly Found[] = [
   {
     was: 'a file with nothing but the mark of UTF-16 was reported at a character it does not have',
@@ -62,5 +65,35 @@ export const FOUND: readonly Found[] = [
     was: 'a shade of two words kept the white space between them as it was typed, which neatening changes',
     kind: 'file',
     files: ['stock 2025-03\nin s 4~\u2028a', 'stock 2025-03\nin s 4~\ta'],
+  },
+  {
+    was: 'a thousand remakes in one visit, each of the next, ended the program',
+    kind: 'chain',
+    files: [`visit 2024-01-01 wren\n${chain(3_000)}\nbowl A3000 40 clay`],
+  },
+  {
+    was: 'scaled remakes of scaled remakes were worked out in fractions without an end',
+    kind: 'chain',
+    files: [`visit 2024-01-01 wren\n${chain(1_000, ' 83%')}\nbowl A1000 40 clay`],
+  },
+  {
+    was: 'watching took away the pages behind a link in the place of the cards',
+    kind: 'links',
+    files: ['watch\npages/clients -> cards'],
+  },
+  {
+    was: 'watching wrote through a link in the place of its own file',
+    kind: 'links',
+    files: ['watch\npages/.gitignore -> victim.txt'],
+  },
+  {
+    was: 'neatening wrote through a link to a file outside the notes',
+    kind: 'links',
+    files: ['neaten file\ntoday.bowl -> victim.bowl'],
+  },
+  {
+    was: 'of two writers at once one lost its line',
+    kind: 'hands',
+    files: ['5 1000\n1 0'],
   },
 ];

@@ -61,6 +61,7 @@ const chair = async (
         minute,
         fault,
         opened: () => undefined,
+        guessed: () => undefined,
         noted: () => undefined,
       })
     : await openHere(watched.kept, { minute, fault });

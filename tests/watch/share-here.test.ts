@@ -55,6 +55,7 @@ beforeAll(async () => {
     minute: () => 14 * 60 + 35.9,
     fault: (error) => faults.push(error),
     opened: (from) => told.push(`opened from ${from}`),
+    guessed: (from) => told.push(`guessed from ${from}`),
     noted: ({ line, at }, from) => told.push(`${from} noted ${line} at ${at}`),
   });
 });
@@ -270,7 +271,13 @@ test('no fault of the program came of all that', () => {
 });
 
 test('an address that cannot be listened at is left out, and refused where it is the only one', async () => {
-  const options = { minute: () => 0, fault: () => undefined, opened: () => undefined, noted: () => undefined };
+  const options = {
+    minute: () => 0,
+    fault: () => undefined,
+    opened: () => undefined,
+    guessed: () => undefined,
+    noted: () => undefined,
+  };
   // Kept for documents (RFC 5737), so no machine's own.
   const nowhere = { at: '203.0.113.1', name: '203.0.113.1' };
   const here = { at: '127.0.0.1', name: '127.0.0.1' };

@@ -1,5 +1,5 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
-import type { IncomingHttpHeaders } from 'node:http';
+import type { IncomingHttpHeaders, IncomingMessage } from 'node:http';
 
 /** Letters and figures that are not taken for one another when they are typed from a screen. */
 const LETTERS = 'abcdefghjkmnpqrstuvwxyz23456789';
@@ -24,6 +24,30 @@ export const newCode = (): string => {
 export const isSame = (a: string, b: string): boolean => {
   const [one, other] = [a, b].map((text) => createHash('sha256').update(text).digest()) as [Buffer, Buffer];
   return timingSafeEqual(one, other);
+};
+
+/** Headers that decide whether a request is ours; of two, one would be looked at here and the other elsewhere. */
+const SAID_ONCE = ['host', 'origin', 'sec-fetch-site', 'cookie', 'content-type'];
+
+/**
+ * What is answered to a request of a form that no browser sends to a server of pages: another version of the protocol, a
+ * target that is no path, no `Host` or two, a body of no stated length. Undefined for any other.
+ */
+export const misformed = ({
+  httpVersion,
+  url = '',
+  headers,
+  headersDistinct,
+}: Pick<IncomingMessage, 'httpVersion' | 'url' | 'headers' | 'headersDistinct'>):
+  | { readonly status: number; readonly body: string }
+  | undefined => {
+  if (!['1.0', '1.1'].includes(httpVersion)) return { status: 505, body: 'HTTP/1.1 is spoken here.\n' };
+  if (!url.startsWith('/')) return { status: 400, body: 'The target is no path.\n' };
+  if (headersDistinct.host === undefined) return { status: 400, body: 'The request names no host.\n' };
+  const twice = SAID_ONCE.find((name) => (headersDistinct[name]?.length ?? 0) > 1);
+  if (twice !== undefined) return { status: 400, body: `The request has two headers \`${twice}\`.\n` };
+  if (headers['transfer-encoding'] !== undefined) return { status: 411, body: 'The length has to be stated.\n' };
+  return undefined;
 };
 
 /**

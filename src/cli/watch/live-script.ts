@@ -151,12 +151,12 @@ export const LIVE_SCRIPT = `'use strict';
         body: JSON.stringify({ client, line }),
       });
       note(await answer.text());
-      await refresh();
     } catch {
-      note('Nothing was noted: no connection to the notes.');
-    } finally {
-      button.disabled = false;
+      // The press may have come through and its answer not: nobody here knows.
+      note('No answer came. Look whether it was noted before you press again.');
     }
+    await refresh().catch(() => away(true));
+    button.disabled = false;
   });
 
   sync();
@@ -201,8 +201,10 @@ export const REFRESH_SCRIPT = `'use strict';
     if (source) return;
     source = new EventSource(events);
     // What changed between the page's coming and its listening is told to nobody, so it looks once it listens.
-    source.addEventListener('open', () => refresh());
-    source.addEventListener('change', (event) => { if (JSON.parse(event.data).includes(page)) refresh(); });
+    // Where the notes cannot be asked, the page stands as it is until the next line opens.
+    const look = () => refresh().catch(() => undefined);
+    source.addEventListener('open', look);
+    source.addEventListener('change', (event) => { if (JSON.parse(event.data).includes(page)) look(); });
   };
   document.addEventListener('visibilitychange', listen);
   listen();

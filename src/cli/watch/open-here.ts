@@ -29,6 +29,12 @@ export const openHere = async (kept: Kept, { minute, fault }: HereOptions): Prom
     if (rest.length === 0) return { status: 308, body: '', headers: { location: `/${code}/` } };
     return livePageAt(rest.join('/'), kept, { minute, share: false }) ?? NOT_THERE;
   };
-  const { port, tell, stop } = await serve({ at: LOOPBACK, names: [LOOPBACK, 'localhost'], answer, fault });
+  const { port, tell, stop } = await serve({
+    at: LOOPBACK,
+    names: [LOOPBACK, 'localhost'],
+    isIn: ({ path: [first = ''] }) => isSame(first, code),
+    answer,
+    fault,
+  });
   return { tell, stop, address: `http://${LOOPBACK}:${port}/${code}/` };
 };

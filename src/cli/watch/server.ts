@@ -1,8 +1,11 @@
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
-import type { AddressInfo } from 'node:net';
+import type { AddressInfo, Socket } from 'node:net';
 import { reasonOf } from '../open-journal.ts';
 import { refusal } from '../refusal.ts';
-import { HEADERS, isOurs, POLICY } from './guard.ts';
+import { keepConnections, MOST_BYTES, MOST_HEAD } from './connections.ts';
+import { deviceOf } from './device.ts';
+import { HEADERS, isOurs, misformed, POLICY } from './guard.ts';
+import { takeTurns } from './turns.ts';
 
 /** An answer to a request for a page, or to one that notes something. */
 export type Answer = {
@@ -42,6 +45,8 @@ export type ServeOptions = {
   readonly at: string;
   /** Names by which it is reached, without the port. */
   readonly names: readonly string[];
+  /** Whether a request comes from a device that is in. Any other is answered, its body unread, and its connection ends. */
+  readonly isIn: (asked: Pick<Asked, 'path' | 'cookie'>) => boolean;
   /** The answer, or `events` to listen to changes. */
   readonly answer: (asked: Asked) => Answer | 'events';
   /** A fault in the program while a request was answered, or of the system while it listens; the serving goes on. */
@@ -50,17 +55,35 @@ export type ServeOptions = {
   readonly port?: number;
 };
 
-/** Bytes that a request may bring, pages that may listen at once, milliseconds between two signs of life to them. */
-const MOST_BYTES = 2_000;
+/** Pages that may listen at once: in all, and of one device, where the oldest gives way. */
 const MOST_LISTENERS = 50;
+const LISTENERS_A_DEVICE = 12;
+
+/** Bytes that may wait for a page that listens and takes nothing in, such as one on a phone that is out of reach. */
+const MOST_UNREAD = 65_536;
+
+/** Milliseconds between two signs of life to whoever listens. */
 const ALIVE = 15_000;
+
+/** Milliseconds that the head of a request may take, the whole of it, and the wait for the next; how often that is looked at. */
+const TIMES = {
+  headersTimeout: 5_000,
+  requestTimeout: 10_000,
+  keepAliveTimeout: 5_000,
+  connectionsCheckingInterval: 1_000,
+};
 
 const REFUSED: Answer = { status: 403, body: 'This address answers its own pages only.\n' };
 const NOT_THERE: Answer = { status: 404, body: 'There is nothing at this address.\n' };
-const FAULT: Answer = {
-  status: 500,
-  body: 'A fault in the program; the terminal says which. The notes are as they were.\n',
+const BUSY: Answer = { status: 503, body: 'This device asks too much at once.\n' };
+
+/** Reading changes no notes; a press may have noted its line before the fault. */
+const faultIn = (method: string | undefined): Answer => {
+  const notes = method === 'POST' ? 'Look whether it was noted before you press again.' : 'The notes are as they were.';
+  return { status: 500, body: `A fault in the program; the terminal says which. ${notes}\n` };
 };
+
+const closing = (answer: Answer): Answer => ({ ...answer, headers: { ...answer.headers, connection: 'close' } });
 
 const send = (
   response: ServerResponse,
@@ -107,49 +130,94 @@ const bodyOf = async (request: IncomingMessage): Promise<{ readonly text: string
  * Serves on a free port. Requests that do not come from our own pages are refused before anything is looked up. Throws a
  * refusal when the system does not let it listen.
  */
-export const serve = async ({ at, names, answer, fault, port = 0 }: ServeOptions): Promise<Served> => {
+export const serve = async ({ at, names, isIn, answer, fault, port = 0 }: ServeOptions): Promise<Served> => {
   const hosts = new Set<string>();
-  const listening = new Set<ServerResponse>();
+  const listening = new Map<ServerResponse, string>();
+  /** Connections that were answered for the last time. */
+  const spent = new WeakSet<Socket>();
+  const connections = keepConnections();
+  const inTurn = takeTurns();
 
-  const listen = (response: ServerResponse): void => {
-    if (listening.size >= MOST_LISTENERS) {
+  const listen = (response: ServerResponse, device: string): void => {
+    const same = [...listening].flatMap(([one, other]) => (other === device ? [one] : []));
+    if (same.length >= LISTENERS_A_DEVICE) same[0]?.destroy();
+    else if (listening.size >= MOST_LISTENERS) {
       send(response, { status: 503, body: 'Too many pages listen already.\n' });
       return;
     }
     response.writeHead(200, { ...HEADERS, 'content-type': 'text/event-stream' });
     response.write('retry: 1000\n\n');
-    listening.add(response);
+    listening.set(response, device);
     response.on('close', () => listening.delete(response));
   };
 
-  const take = async (request: IncomingMessage, response: ServerResponse): Promise<void> => {
-    const { method = '', url = '', headers } = request;
-    if (!isOurs(headers, hosts)) return send(response, REFUSED);
-    const path = pathOf(url);
-    // Browsers ask for a picture of the whole address on their own.
-    if (path?.join('/') === 'favicon.ico') return send(response, { status: 204, body: '' });
-    if (path === undefined) return send(response, NOT_THERE);
-    if (!['GET', 'HEAD', 'POST'].includes(method))
-      return send(response, { status: 405, body: 'Pages are only read here.\n', headers: { allow: 'GET, HEAD' } });
+  const tellAll = (text: string): void => {
+    for (const one of listening.keys()) {
+      if (one.writableLength > MOST_UNREAD) one.destroy();
+      else one.write(text);
+    }
+  };
+
+  const end = (request: IncomingMessage, response: ServerResponse, last: Answer): void => {
+    spent.add(request.socket);
+    send(response, closing(last));
+  };
+
+  /** Answers a request of a device that is in. */
+  const takeOurs = async (request: IncomingMessage, response: ServerResponse, asked: Asked): Promise<void> => {
+    if (!connections.ours(request.socket)) return end(request, response, BUSY);
     const body = await bodyOf(request);
     if (body === 'broken') return void response.destroy();
-    if (body === 'long')
-      return send(response, { status: 413, body: 'That is too long.\n', headers: { connection: 'close' } });
-    const { cookie, origin, 'content-type': type, purpose, 'sec-purpose': ahead = purpose ?? '' } = headers;
-    const from = request.socket.remoteAddress ?? '';
-    const isAhead = ahead.toString().includes('prefetch');
-    const answered = answer({ method, path, cookie, origin, type, body: body.text, from, isAhead });
-    if (answered === 'events') listen(response);
+    if (body === 'long') return end(request, response, { status: 413, body: 'That is too long.\n' });
+    const answered = answer({ ...asked, body: body.text });
+    if (answered === 'events') listen(response, deviceOf(asked.from));
     else send(response, answered);
   };
 
-  const server = createServer((request, response) => {
+  const take = async (request: IncomingMessage, response: ServerResponse): Promise<void> => {
+    if (spent.has(request.socket)) return;
+    const { method = '', url = '', headers } = request;
+    const wrong = misformed(request);
+    if (wrong !== undefined) return end(request, response, wrong);
+    if (!isOurs(headers, hosts)) return end(request, response, REFUSED);
+    const path = pathOf(url);
+    // Browsers ask for a picture of the whole address on their own.
+    if (path?.join('/') === 'favicon.ico') return end(request, response, { status: 204, body: '' });
+    if (path === undefined) return end(request, response, NOT_THERE);
+    if (!['GET', 'HEAD', 'POST'].includes(method))
+      return end(request, response, {
+        status: 405,
+        body: 'Pages are only read here.\n',
+        headers: { allow: 'GET, HEAD' },
+      });
+    const { cookie, origin, 'content-type': type, purpose, 'sec-purpose': ahead = purpose ?? '' } = headers;
+    const from = request.socket.remoteAddress ?? '';
+    const isAhead = ahead.toString().includes('prefetch');
+    const asked: Asked = { method, path, cookie, origin, type, body: '', from, isAhead };
+    if (isIn(asked)) return takeOurs(request, response, asked);
+    const answered = answer(asked);
+    end(request, response, answered === 'events' ? NOT_THERE : answered);
+  };
+
+  const server = createServer({ ...TIMES, maxHeaderSize: MOST_HEAD }, (request, response) => {
     // A page that goes away while it is written to is nobody's fault.
     response.on('error', () => response.destroy());
-    take(request, response).catch((error: unknown) => {
-      fault(error);
-      if (response.headersSent) response.destroy();
-      else send(response, FAULT);
+    inTurn(deviceOf(request.socket.remoteAddress ?? ''), () => take(request, response))
+      .then((isTaken) => {
+        if (!isTaken && !spent.has(request.socket)) end(request, response, BUSY);
+      })
+      .catch((error: unknown) => {
+        fault(error);
+        if (response.headersSent) response.destroy();
+        else send(response, faultIn(request.method));
+      });
+  });
+  // The server's own reader of requests gets a connection only when something was asked on it.
+  const readers = server.listeners('connection') as ((this: typeof server, socket: Socket) => void)[];
+  server.removeAllListeners('connection');
+  server.on('connection', (socket) => {
+    connections.take(socket, () => {
+      for (const reader of readers) reader.call(server, socket);
     });
   });
   await new Promise<void>((done, failed) => {
@@ -160,19 +228,17 @@ export const serve = async ({ at, names, answer, fault, port = 0 }: ServeOptions
   const { port: taken } = server.address() as AddressInfo;
   for (const name of names) hosts.add(`${name}:${taken}`);
   const alive = setInterval(() => {
-    for (const one of listening) one.write(': \n\n');
+    tellAll(': \n\n');
   }, ALIVE);
 
   return {
     port: taken,
-    tell: (pages) => {
-      for (const one of listening) one.write(`event: change\ndata: ${JSON.stringify(pages)}\n\n`);
-    },
+    tell: (pages) => tellAll(`event: change\ndata: ${JSON.stringify(pages)}\n\n`),
     stop: () =>
       new Promise((done) => {
         clearInterval(alive);
         server.close(() => done());
-        server.closeAllConnections();
+        connections.closeAll();
       }),
   };
 };

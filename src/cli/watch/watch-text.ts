@@ -81,6 +81,10 @@ export const shareText = (addresses: readonly string[]): string =>
 export const openedText = (from: string, addresses: readonly string[]): string =>
   `A device at ${from} has opened the shared pages, and that code is spent. For another one: ${addresses.join(' or ')}`;
 
+/** Told when a device has tried so many wrong codes that it has to wait. */
+export const guessedText = (from: string): string =>
+  `A device at ${from} tries codes that are wrong; it has to wait a minute before each further one.`;
+
 /** Told when a line was noted from a device: the line, and where it stands. */
 export const notedText = ({
   line,

@@ -18,7 +18,7 @@ import { type OpenHere, openHere } from './open-here.ts';
 import { openPageFolder } from './page-folder.ts';
 import { type ShareHere, shareHere } from './share-here.ts';
 import { troublesTo } from './troubles.ts';
-import { barText, changeText, notedText, openedText, shareText, startText } from './watch-text.ts';
+import { barText, changeText, guessedText, notedText, openedText, shareText, startText } from './watch-text.ts';
 
 export type WatchOptions = {
   readonly out?: string;
@@ -100,6 +100,7 @@ export const watchJournal = async (path: string | undefined, options: WatchOptio
         minute: minuteNow,
         fault,
         opened: (from) => printLine(openedText(from, shared?.addresses() ?? [])),
+        guessed: (from) => printLine(guessedText(from)),
         noted: ({ line, file, at: row }, from) => printLine(notedText({ line, file: relative(root, file), row, from })),
       });
       print(shareText(shared.addresses()));

@@ -35,6 +35,34 @@ const closed = (code: string, path: string): NodeJS.ErrnoException =>
 /** What stands at a place, a link as itself; undefined while nothing does. Throws the system's error. */
 export const standsAt = (path: string): Stats | undefined => lstatSync(path, { throwIfNoEntry: false });
 
+/** What this run has written: files that stand whole, and places where something was begun that is not known to be whole. */
+const whole = new Set<string>();
+const begun = new Set<string>();
+
+/** Files that are remembered as written, the last ones: a watch writes for days. */
+const MOST_WHOLE = 100;
+
+const isWhole = (path: string): void => {
+  whole.delete(path);
+  whole.add(path);
+  const [oldest = ''] = whole;
+  if (whole.size > MOST_WHOLE) whole.delete(oldest);
+};
+
+const isLeft = (path: string): boolean => {
+  try {
+    return standsAt(path) !== undefined;
+  } catch {
+    return true;
+  }
+};
+
+/** What this run left on the disk up to now: files that stand whole, and places where something half written may stand. */
+export type Left = { readonly whole: readonly string[]; readonly half: readonly string[] };
+
+/** For whoever has to say after a fault what was written. Never throws. */
+export const leftOnDisk = (): Left => ({ whole: [...whole], half: [...begun].filter(isLeft) });
+
 /** The folder of a place is the folder that was asked about, and no link has come into its path since. */
 const sameFolder = (path: string): void => {
   const folder = dirname(path);
@@ -115,6 +143,7 @@ export const replaceFile = (path: string, bytes: Uint8Array | string, how: Repla
   const temporary = join(dirname(path), unfinishedName(path));
   sameFolder(path);
   const handle = openBeside(temporary, how.old === undefined ? how.mode : how.mode & 0o600);
+  begun.add(temporary);
   try {
     try {
       // What one group was let do is not for another.
@@ -128,9 +157,12 @@ export const replaceFile = (path: string, bytes: Uint8Array | string, how: Repla
     how.last?.();
     sameFolder(path);
     renameSync(temporary, path);
+    begun.delete(temporary);
+    isWhole(path);
   } catch (error) {
     try {
       rmSync(temporary, { force: true });
+      begun.delete(temporary);
     } catch {
       // The error that led here is the one to tell; a later write takes the file away.
     }
@@ -161,8 +193,10 @@ const waitForReader = (path: string): void => {
 export const pourInto = (path: string, bytes: Uint8Array): void => {
   waitForReader(path);
   const handle = openSync(path, O_WRONLY | O_APPEND);
+  begun.add(path);
   try {
     writeFileSync(handle, bytes);
+    begun.delete(path);
   } finally {
     closeSync(handle);
   }
