@@ -83,6 +83,8 @@ export type BowlReckoned = {
   readonly held: readonly Portion[];
   readonly total: Exact | undefined;
   readonly shownTotal: Exact | undefined;
+  /** What is in it with all that came out of other bowls, where something did; alike things together. */
+  readonly poured?: readonly Portion[];
   /** Grams of base and of developer in what it held, additives apart unless they are in the ratio. */
   readonly base: Exact | undefined;
   readonly developer: Exact | undefined;

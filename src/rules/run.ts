@@ -1,4 +1,5 @@
 import type { Journal } from '../journal/journal.ts';
+import { type BowlMemo, letGo } from '../reckon/bowl/bowls.ts';
 import { type ClientFault, withinClient } from '../reckon/client-fault.ts';
 import { reckonClient } from '../reckon/visit.ts';
 import { compareFindings, type Finding } from '../text/finding.ts';
@@ -44,17 +45,22 @@ export const findAll = (journal: Journal, reckoned?: Reckoned, on?: string): All
   for (const source of journal.sources.values()) add(findInSource(source, subjects));
   const days = createDays();
   const faults: ClientFault[] = [];
+  let memo: BowlMemo = new Map();
   for (const client of journal.clients.values()) {
     const given = reckoned?.get(client.name);
     if (reckoned !== undefined && given === undefined) continue;
     const atBorder = withinClient(client, () => {
-      const visits = given ?? reckonClient(journal, client);
+      const visits = given ?? reckonClient(journal, client, memo);
       const found = findInClient(journal, subjects, client, visits, on);
       days.put(client.name, visits);
       return { found };
     });
-    if ('fault' in atBorder) faults.push(atBorder);
-    else add(atBorder.found);
+    if ('fault' in atBorder) {
+      faults.push(atBorder);
+      // What was left half done is not trusted.
+      memo = new Map();
+    } else add(atBorder.found);
+    letGo(memo, client);
   }
   add(days.found(subjects));
   return faults.length === 0 ? reported(all) : { ...reported(all), faults };

@@ -1,7 +1,7 @@
 import type { Journal } from '../journal/journal.ts';
 import { readSource, rereadSource, type Source } from '../journal/source.ts';
 import { createStore, type Touched } from '../journal/store.ts';
-import type { BowlMemo } from '../reckon/bowl/bowls.ts';
+import { type BowlMemo, letGo } from '../reckon/bowl/bowls.ts';
 import { type ClientFault, withinClient } from '../reckon/client-fault.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import { compareText } from '../reckon/use/period.ts';
@@ -9,7 +9,7 @@ import { reckonClient } from '../reckon/visit.ts';
 import type { Finding } from '../text/finding.ts';
 import { createDays } from './days.ts';
 import { findInClient, findInSource, findShared } from './find.ts';
-import { othersOf } from './others.ts';
+import { createRemakers, othersOf } from './others.ts';
 import { subjectsOf } from './reasons.ts';
 import { type AllFound, reported } from './run.ts';
 
@@ -50,7 +50,6 @@ export type Settled = {
 type Kept = {
   readonly reckoned: readonly VisitReckoned[];
   readonly found: readonly Finding[];
-  readonly others: readonly string[];
 };
 
 /** An empty session. */
@@ -63,6 +62,7 @@ export const openSession = (): Session => {
   const days = createDays();
   /** Clients that an entry describes. */
   const described = new Set<string>();
+  const remakers = createRemakers();
   const faults = new Map<string, ClientFault>();
   let day: string | undefined;
 
@@ -75,7 +75,7 @@ export const openSession = (): Session => {
     store.put(path, now);
   };
 
-  /** Clients to work out anew: the touched ones, those that remake their bowls, those that a new name could be meant by. */
+  /** Clients to work out anew: the touched ones, those that remake their bowls, or bowls made of these, those that a new name could be meant by. */
   const stale = (journal: Journal, touched: Touched, everything: boolean): Set<string> => {
     let renamed = false;
     for (const name of touched.clients) {
@@ -85,12 +85,12 @@ export const openSession = (): Session => {
       else described.delete(name);
     }
     if (everything) return new Set([...kept.keys(), ...journal.clients.keys()]);
-    const redo = new Set(touched.clients);
-    for (const [name, { others }] of kept) {
-      const isStranger = renamed && (others.length > 0 || (journal.clients.get(name)?.entries.length ?? 0) === 0);
-      if (isStranger || others.some((other) => touched.clients.has(other))) redo.add(name);
+    const changed = new Set(touched.clients);
+    if (renamed) {
+      for (const name of remakers.all()) changed.add(name);
+      for (const name of kept.keys()) if ((journal.clients.get(name)?.entries.length ?? 0) === 0) changed.add(name);
     }
-    return redo;
+    return remakers.from(changed);
   };
 
   const settle = (on?: string): Settled => {
@@ -107,6 +107,7 @@ export const openSession = (): Session => {
       const client = journal.clients.get(name);
       if (client === undefined) {
         kept.delete(name);
+        remakers.put(name, []);
         days.put(name, []);
       } else {
         const atBorder = withinClient(client, () => {
@@ -122,7 +123,9 @@ export const openSession = (): Session => {
           days.put(name, []);
           memo = new Map();
         }
-        kept.set(name, { reckoned, found, others: othersOf(client) });
+        kept.set(name, { reckoned, found });
+        remakers.put(name, othersOf(client));
+        letGo(memo, client);
       }
     }
     if (everything || journal.twice.length > 0 || shared.length > 0) shared = findShared(journal, subjects);

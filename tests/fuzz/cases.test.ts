@@ -1,7 +1,8 @@
-import { expect, inject, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { isClose, type Kind, makeCase, tryCase } from '../../.scripts/fuzz/cases.ts';
 import { readCorpus } from '../../.scripts/fuzz/corpus.ts';
 import { shrink } from '../../.scripts/fuzz/shrink.ts';
+import { builtEntry } from '../journeys/built.ts';
 import { LIMIT } from './budget.ts';
 import { FOUND } from './found.ts';
 
@@ -27,9 +28,9 @@ test.each(COURSE)('%s: of %i made at random, %s', { timeout: LIMIT }, (kind, cou
   }
 });
 
-test.each(FOUND)('once found: $was', ({ kind, files }) => {
+test.each(FOUND)('once found: $was', async ({ kind, files }) => {
   const bytes = files.map((one) => (typeof one === 'string' ? Buffer.from(one) : Buffer.from(one)));
-  tryCase({ kind, files: bytes }, true, inject('entry'));
+  tryCase({ kind, files: bytes }, true, await builtEntry());
 });
 
 test('every beginning of a conformance example, line by line, is reckoned, checked and drawn', {

@@ -7,7 +7,7 @@ import { leftOnDisk, replaceFile } from '../../src/cli/write/door.ts';
 import { JOURNAL, useProgram } from '../journeys/program.ts';
 import { watchDisk } from './preload/disk.mjs';
 
-const program = useProgram();
+const program = await useProgram();
 const OPEN = 'visit 2026-11-25 14:00 wren-abbott by io\n  bowl A 40 clay + 20vol 1:2\n';
 const LINE = '  note ours';
 

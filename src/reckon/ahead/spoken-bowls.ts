@@ -41,8 +41,7 @@ const namesIn = (clause: string, bowls: readonly BowlReckoned[]): BowlReckoned[]
     return found.test(clause) && !isArticle(clause, name);
   });
 
-const everyPortion = ({ portions }: BowlReckoned): BowlReckoned['portions'] =>
-  portions.flatMap((portion) => (portion.from === undefined ? [portion] : everyPortion(portion.from)));
+const everyPortion = ({ portions, poured }: BowlReckoned): BowlReckoned['portions'] => poured ?? portions;
 
 const plainShade = (shade: string): string => fold(shade).replace(/[.,-]/g, '/');
 

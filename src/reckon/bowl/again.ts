@@ -7,7 +7,7 @@ import { div, type Exact, exact, exactOf, ONE } from '../../text/exact.ts';
 import { nearNames } from '../../text/near.ts';
 import { type At, joinSpans } from '../../text/span.ts';
 import type { BowlProblem } from '../model.ts';
-import { figure, listed, quoted } from '../say.ts';
+import { figure, firstOf, listed, quoted } from '../say.ts';
 import { bowlName, dayOf, mixedIn, placeIn } from './plan.ts';
 
 /** Which bowl an `again` line means: the visit, the bowl’s name, and how much of it. */
@@ -18,10 +18,20 @@ export type Earlier = {
   readonly share: Exact;
 };
 
+type Visits = readonly Stood<Visit>[];
+
 type Dates = {
-  readonly byDate: ReadonlyMap<string, readonly Stood<Visit>[]>;
-  /** By bowl, the dates of the visits that mix it, oldest first, each as often as visits have it. */
-  readonly mixedOn: ReadonlyMap<string, readonly string[]>;
+  readonly byDate: ReadonlyMap<string, Visits>;
+  /** By bowl and date, the visits that mix it, in order. */
+  readonly mixedOn: ReadonlyMap<string, ReadonlyMap<string, Visits>>;
+  /** By bowl, the dates on which it was mixed, oldest first; sorted when they are first asked for. */
+  readonly sorted: Map<string, readonly string[]>;
+};
+
+const addTo = <K>(map: Map<K, Stood<Visit>[]>, key: K, visit: Stood<Visit>): void => {
+  const there = map.get(key);
+  if (there === undefined) map.set(key, [visit]);
+  else there.push(visit);
 };
 
 const datesKept = new WeakMap<ClientFile, Dates>();
@@ -31,21 +41,21 @@ const datesOf = (client: ClientFile): Dates => {
   const kept = datesKept.get(client);
   if (kept !== undefined) return kept;
   const byDate = new Map<string, Stood<Visit>[]>();
-  const mixedOn = new Map<string, string[]>();
+  const mixedOn = new Map<string, Map<string, Stood<Visit>[]>>();
   for (const visit of client.visits) {
     const date = dayOf(visit);
-    const there = byDate.get(date);
-    if (there === undefined) byDate.set(date, [visit]);
-    else there.push(visit);
-    if (date !== '')
-      for (const bowl of mixedIn(visit)) {
-        const dates = mixedOn.get(bowl);
-        if (dates === undefined) mixedOn.set(bowl, [date]);
-        else dates.push(date);
+    addTo(byDate, date, visit);
+    if (date === '') continue;
+    for (const bowl of mixedIn(visit)) {
+      let dates = mixedOn.get(bowl);
+      if (dates === undefined) {
+        dates = new Map();
+        mixedOn.set(bowl, dates);
       }
+      addTo(dates, date, visit);
+    }
   }
-  for (const dates of mixedOn.values()) dates.sort();
-  const made = { byDate, mixedOn };
+  const made = { byDate, mixedOn, sorted: new Map() };
   datesKept.set(client, made);
   return made;
 };
@@ -68,27 +78,39 @@ type Without = { readonly own: Stood<Visit>; readonly until?: string };
  * earlier, at most three.
  */
 const nearest = (client: ClientFile, bowl: string, day: string, { own, until }: Without): string[] => {
-  const { byDate, mixedOn } = datesOf(client);
-  const dates = mixedOn.get(bowl) ?? [];
-  const isOwn = dayOf(own);
+  const { mixedOn, sorted } = datesOf(client);
+  const on = mixedOn.get(bowl);
+  const dates = sorted.get(bowl) ?? [...(on?.keys() ?? [])].sort();
+  sorted.set(bowl, dates);
+  const ownDay = dayOf(own);
   const counts = (date: string): boolean =>
-    (until === undefined || date <= until) &&
-    (date !== isOwn || (byDate.get(date) ?? []).some((one) => one !== own && mixedIn(one).has(bowl)));
+    (until === undefined || date <= until) && (date !== ownDay || (on?.get(date) ?? []).some((one) => one !== own));
   const middle = positionOf(dates, day);
   const pick = (start: number, step: 1 | -1): string[] => {
     const found: string[] = [];
-    let before: string | undefined;
     for (let index = start; found.length < 3; index += step) {
       const date = dates[index];
       if (date === undefined || (until !== undefined && step === 1 && date > until)) break;
-      if (date !== before && counts(date)) found.push(date);
-      before = date;
+      if (counts(date)) found.push(date);
     }
     return found;
   };
   const far = (date: string): number => Math.abs(dayNumber(date) - dayNumber(day));
   return [...pick(middle - 1, -1), ...pick(middle, 1)].sort((a, b) => far(a) - far(b)).slice(0, 3);
 };
+
+/** The first bowls that some of the visits mix, each once. */
+const bowlsOf = (visits: Visits, counts: (visit: Stood<Visit>) => boolean): string[] => {
+  const names = new Set<string>();
+  for (const visit of visits) {
+    if (counts(visit)) for (const name of firstOf(mixedIn(visit))) names.add(name);
+    if (names.size >= ENOUGH) break;
+  }
+  return firstOf(names);
+};
+
+/** More names than a sentence gives. */
+const ENOUGH = 20;
 
 /** What was typed, with a date in its place. */
 const spelt = ({ bowl, share, from }: Again, date: string, named: string): string => {
@@ -147,11 +169,11 @@ export const findEarlier = (
     };
   }
   const { date, at } = from.date;
-  const there = datesOf(whose).byDate.get(date) ?? [];
-  const last = there.findLast(hasIt);
+  const { byDate, mixedOn } = datesOf(whose);
+  const last = mixedOn.get(bowl)?.get(date)?.findLast(isOther);
   if (last !== undefined) return { client: whose, visit: last, bowl, share };
-  const others = there.filter(isOther);
-  if (others.length === 0) {
+  const there = byDate.get(date) ?? [];
+  if (!there.some(isOther)) {
     const dates = nearest(whose, bowl, date, { own: visit });
     const todo =
       dates.length > 0
@@ -163,7 +185,7 @@ export const findEarlier = (
         : `${whose.full} has no visit on ${date}.`;
     return missing(at, message, todo, dates);
   }
-  const had = [...new Set(others.flatMap((one) => [...mixedIn(one)]))];
+  const had = bowlsOf(there, isOther);
   const message =
     had.length === 0
       ? `The visit of ${date} mixes no bowl.`

@@ -17,6 +17,7 @@ import { readyForUse } from '../../trade/strength.ts';
 import type { BowlProblem, Portion } from '../model.ts';
 import { figure, grams, listed, ratioText } from '../say.ts';
 import { breachProblem, isNear, isSlight } from './disagreement.ts';
+import { inMillionths } from './finest.ts';
 import type { BowlSaid, Part, Parted, PortionDraft } from './part.ts';
 import { solveWeights, type Weights } from './weights.ts';
 
@@ -169,7 +170,7 @@ const readyOf = (portions: readonly Portion[], total: Weight): Weight => {
   if (total === undefined || isZero(total)) return undefined;
   const strong: { weight: Exact; percent: Exact }[] = [];
   for (const { weight, strength: own, from } of portions) {
-    const strength = from?.ready ?? own;
+    const strength = from?.ready ? inMillionths(from.ready) : own;
     if (weight === undefined || strength === undefined) return undefined;
     if (!isZero(strength)) strong.push({ weight, percent: strength });
   }

@@ -30,13 +30,13 @@ const isMoreMixed = (bowls: VisitPlan['bowls']): boolean => {
  */
 export const shareLeft = (all: readonly BowlReckoned[], { bowls }: VisitPlan): readonly BowlReckoned[] => {
   if (!isMoreMixed(bowls)) return all;
-  const rootOf = (name: string): string => {
-    const of = bowls.get(name)?.more?.of;
-    return of === undefined ? name : rootOf(of);
-  };
+  // In the order of the plan: a further mix stands after what it is a further mix of.
+  const roots = new Map<string, string>();
+  for (const { name, more } of bowls.values())
+    roots.set(name, more === undefined ? name : (roots.get(more.of) ?? more.of));
   const groups = new Map<string, BowlReckoned[]>();
   for (const bowl of all) {
-    const root = rootOf(bowl.name);
+    const root = roots.get(bowl.name) ?? bowl.name;
     const group = groups.get(root);
     if (group === undefined) groups.set(root, [bowl]);
     else group.push(bowl);

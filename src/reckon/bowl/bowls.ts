@@ -9,13 +9,23 @@ import { findEarlier } from './again.ts';
 import { differsFrom } from './again-differs.ts';
 import { type Figures, figuresOf } from './bowl.ts';
 import { shareLeft } from './bowls-used.ts';
-import { type BowlMemo, type Core, coreOf, coreOfPlan, type VisitBowls, visitBowls, type Working } from './cores.ts';
+import {
+  type BowlMemo,
+  type Core,
+  coreOf,
+  coreOfPlan,
+  earlierBowls,
+  type VisitBowls,
+  visitBowls,
+  type Working,
+} from './cores.ts';
 import { type BowlPlan, bowlName, dayOf, placeIn } from './plan.ts';
+import { pouredInto } from './poured.ts';
 import { heldOf, portionCost, portionsCost } from './price.ts';
 import { heldPortions, type Weighing, weighBowl } from './weighed.ts';
 import { noWeight, plainGrams } from './weighing.ts';
 
-export type { BowlMemo } from './cores.ts';
+export { type BowlMemo, letGo } from './cores.ts';
 export { usesOf } from './uses.ts';
 
 /** Grams that a bowl really held: what the scales said of it, else what was reckoned. */
@@ -98,7 +108,7 @@ const compareAgain = (
     problems.push(earlier);
     return undefined;
   }
-  const source = coreOf(working, visitBowls(working, earlier.client, earlier.visit), earlier.bowl);
+  const source = coreOf(working, earlierBowls(working, bowls, earlier), earlier.bowl);
   const place = { ...plan.place, line: again.line, at: again.fact.bowl.at };
   const problem = source && differsFrom(core, source, earlier, place, bowls.salon.scale);
   if (problem !== undefined) problems.push(problem);
@@ -155,6 +165,7 @@ const buildAll = (working: Working, bowls: VisitBowls): readonly BowlReckoned[] 
     const mixed = mixedOf(held, weighing);
     const { base, developer, ratio, ready: onHead, meant } = asHeld(core, held, mixed);
     const gone = taken.get(one.name) ?? ZERO;
+    const poured = pouredInto(held);
     const result: BowlReckoned = {
       name: core.name,
       visit,
@@ -176,6 +187,7 @@ const buildAll = (working: Working, bowls: VisitBowls): readonly BowlReckoned[] 
       taken: gone,
       used: mixed && sub(sub(mixed, left?.weight ?? ZERO), gone),
       cost: portionsCost(held),
+      ...(poured !== undefined && { poured }),
       again: again && { visit: again.visit, bowl: again.bowl, share: again.share },
       problems,
     };
@@ -236,7 +248,7 @@ export const reckonBowls = (
   visit: Stood<Visit>,
   memo: BowlMemo = new Map(),
 ): readonly BowlReckoned[] => {
-  const working: Working = { journal, memo, way: new Map(), circled: new Map() };
+  const working: Working = { journal, memo };
   const bowls = visitBowls(working, client, visit, salon);
   bowls.finished ??= buildAll(working, bowls);
   return bowls.finished;

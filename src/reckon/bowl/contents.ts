@@ -6,21 +6,8 @@ import type { Place } from '../../text/span.ts';
 import { percentOf } from '../../trade/strength.ts';
 import type { BowlReckoned, Portion } from '../model.ts';
 
-const isOutOfAnother = ({ from }: Portion): boolean => from !== undefined;
-
-/** Every portion that went into a bowl, as weighed where the scales said so, those out of another bowl included. */
-export const portionsIn = ({ held }: BowlReckoned): readonly Portion[] =>
-  held.some(isOutOfAnother) ? poured(held) : held;
-
-/** What waits is a list and not the program's stack: bowls may be taken out of each other as often as the notes say. */
-const poured = (held: readonly Portion[]): readonly Portion[] => {
-  const all: Portion[] = [];
-  const waiting = held.toReversed();
-  for (let portion = waiting.pop(); portion !== undefined; portion = waiting.pop())
-    if (portion.from === undefined) all.push(portion);
-    else for (const one of portion.from.held.toReversed()) waiting.push(one);
-  return all;
-};
+/** Every portion that went into a bowl, as weighed where the scales said so, what came out of another bowl included. */
+export const portionsIn = ({ held, poured }: BowlReckoned): readonly Portion[] => poured ?? held;
 
 type Contents = { readonly items: readonly ShelfItem[]; readonly bases: readonly ShelfItem[] };
 

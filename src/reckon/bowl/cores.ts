@@ -3,17 +3,19 @@ import type { SalonSettings } from '../../journal/salon.ts';
 import type { Stood } from '../../journal/source.ts';
 import type { Visit } from '../../records/schema/entry.ts';
 import type { Amount } from '../../records/schema/values.ts';
-import type { Again } from '../../records/schema/visit.ts';
 import { div, type Exact, isZero, ONE } from '../../text/exact.ts';
 import type { BowlProblem, BowlReckoned } from '../model.ts';
 import { salonOf } from '../salon-of.ts';
 import { type Earlier, findEarlier } from './again.ts';
 import { type Solved, solveBowl } from './bowl.ts';
-import { type Circled, markCircle } from './circle.ts';
+import { circleOf } from './circle.ts';
+import { inMillionths } from './finest.ts';
 import { type BowlSaid, type Part, type Parted, type Said, type Typed, typedPart } from './part.ts';
-import { type BowlPlan, bowlName, dayOf, type OnLine, placeIn, planBowls, type VisitPlan } from './plan.ts';
+import { type BowlPlan, bowlName, dayOf, placeIn, planBowls, type VisitPlan } from './plan.ts';
 import { resolveParts, type Setting } from './portions.ts';
 import { repeatParts } from './repeat.ts';
+import { createRepeats, type Repeats } from './repeats.ts';
+import { MOST_THINGS, thingsIn, tooMany } from './things.ts';
 import { noWeight, plainGrams } from './weighing.ts';
 
 /** A bowl solved, and which earlier one it repeats. */
@@ -26,33 +28,48 @@ export type VisitBowls = {
   readonly salon: SalonSettings;
   readonly plan: VisitPlan;
   readonly cores: Map<string, Core>;
+  readonly repeats: Repeats;
   finished: readonly BowlReckoned[] | undefined;
+  /** Whether another client's visit makes a bowl of it again. */
+  isReached: boolean;
 };
 
 /** Bowls already worked out, by visit, so that `again` solves nothing twice. */
 export type BowlMemo = Map<Stood<Visit>, VisitBowls>;
 
-/** What one working-out carries along: the journal, what is done, and the bowls on the way here. */
-export type Working = {
-  readonly journal: Journal;
-  readonly memo: BowlMemo;
-  /** The bowls on the way here, each with its position on it. */
-  readonly way: Map<BowlPlan, number>;
-  readonly circled: Circled;
+/** What one working-out carries along: the journal, and what is done. */
+export type Working = { readonly journal: Journal; readonly memo: BowlMemo };
+
+/**
+ * Lets go what was worked out of a client, once she is done. Where another client makes one of her bowls again it is kept:
+ * a chain of clients would be worked out anew for each of them.
+ */
+export const letGo = (memo: BowlMemo, { visits }: ClientFile): void => {
+  if (!visits.some((visit) => memo.get(visit)?.isReached)) for (const visit of visits) memo.delete(visit);
 };
 
 /** The bowls of a visit as its lines plan them; planned once. */
 export const visitBowls = (
-  { journal, memo }: Pick<Working, 'journal' | 'memo'>,
+  { journal, memo }: Working,
   client: ClientFile,
   visit: Stood<Visit>,
   salon: SalonSettings = salonOf(journal, visit),
 ): VisitBowls => {
   const found = memo.get(visit);
   if (found !== undefined) return found;
-  const made = { visit, client, salon, plan: planBowls(visit), cores: new Map(), finished: undefined };
+  const cores = new Map<string, Core>();
+  const plan = planBowls(visit);
+  const repeats = createRepeats(plan, cores);
+  const made = { visit, client, salon, plan, cores, repeats, finished: undefined, isReached: false };
   memo.set(visit, made);
   return made;
+};
+
+/** The bowls of the visit that an `again` line means. */
+export const earlierBowls = (working: Working, { client }: VisitBowls, earlier: Earlier): VisitBowls => {
+  const then = visitBowls(working, earlier.client, earlier.visit);
+  if (earlier.client !== client) then.isReached = true;
+  return then;
 };
 
 /** Where a visit's components are resolved. */
@@ -91,53 +108,55 @@ type Held = Parted & { readonly again: Earlier | undefined; readonly open: boole
 
 const unheld = (problem: BowlProblem): Held => ({ parts: [], problems: [problem], again: undefined, open: true });
 
-const repeated = (
-  working: Working,
-  bowls: VisitBowls,
-  plan: BowlPlan,
-  from: { readonly bowls: VisitBowls; readonly source: Solved | undefined; readonly share: Exact },
-): Pick<Held, 'parts' | 'open'> => {
-  const { source } = from;
-  if (source === undefined) return { parts: [], open: true };
-  const parts = repeatParts(source, from.share, {
+type From = { readonly bowls: VisitBowls; readonly source: Solved | undefined; readonly share: Exact };
+
+const repeated = (bowls: VisitBowls, plan: BowlPlan, { bowls: then, source, share }: From): Held => {
+  if (source === undefined) return { parts: [], problems: [], again: undefined, open: true };
+  const parts = repeatParts(source.name, share, then.repeats.into(bowls.repeats, plan.name), {
     place: plan.place,
-    lotOf: from.bowls.visit === bowls.visit ? undefined : dayOf(from.bowls.visit),
-    hasBowl: (name) => from.bowls === bowls || (name !== plan.name && bowls.plan.bowls.has(name)),
-    bowlThen: (name) => coreOf(working, from.bowls, name),
+    lotOf: then.visit === bowls.visit ? undefined : dayOf(then.visit),
   });
-  return { parts, open: parts.length === 0 || parts.some(({ grams }) => grams === undefined) };
+  const things = thingsIn(parts);
+  if (things > MOST_THINGS) return unheld(tooMany(plan, things));
+  const open = parts.length === 0 || parts.some(({ grams }) => grams === undefined);
+  return { parts, problems: [], again: undefined, open };
 };
 
-const heldMore = (working: Working, bowls: VisitBowls, plan: BowlPlan, more: NonNullable<BowlPlan['more']>): Held => {
-  const source = coreOf(working, bowls, more.of);
+const heldMore = (bowls: VisitBowls, plan: BowlPlan, more: NonNullable<BowlPlan['more']>): Held => {
+  const source = bowls.cores.get(more.of);
   const said = more.amount && saidOf(bowls, plan.place.line, more.amount);
   if (said !== undefined && 'kind' in said) return unheld(said);
   const whole = source?.total;
   const share = said === undefined || whole === undefined || isZero(whole) ? ONE : div(said.value, whole);
-  return { ...repeated(working, bowls, plan, { bowls, source, share }), problems: [], again: undefined };
+  return repeated(bowls, plan, { bowls, source, share });
 };
 
-const heldAgain = (working: Working, bowls: VisitBowls, plan: BowlPlan, again: OnLine<Again>): Held => {
+/** What a bowl repeats, where it does: the bowl that is meant, or why there is none. */
+type Repeated = { readonly earlier: Earlier; readonly mixed: VisitBowls } | BowlProblem;
+
+const repeatedBy = (working: Working, bowls: VisitBowls, { bowl, again }: BowlPlan): Repeated | undefined => {
+  if (bowl !== undefined || again === undefined) return undefined;
   const earlier = findEarlier(working.journal, bowls, again.fact, again.line);
-  if ('kind' in earlier) return unheld(earlier);
-  const { share } = earlier;
-  const then = visitBowls(working, earlier.client, earlier.visit);
-  const source = coreOf(working, then, earlier.bowl);
-  return { ...repeated(working, bowls, plan, { bowls: then, source, share }), problems: [], again: earlier };
+  return 'kind' in earlier ? earlier : { earlier, mixed: earlierBowls(working, bowls, earlier) };
 };
 
-const heldBefore = (working: Working, bowls: VisitBowls, plan: BowlPlan): Held | undefined => {
-  const { bowl, again, more } = plan;
-  if (more !== undefined) return heldMore(working, bowls, plan, more);
-  return bowl === undefined && again !== undefined ? heldAgain(working, bowls, plan, again) : undefined;
+/** What is in a bowl before its own lines, once the bowls that it is made out of are solved. */
+const heldBefore = ({ bowls, plan, repeats }: Asked): Held | undefined => {
+  if (plan.more !== undefined) return heldMore(bowls, plan, plan.more);
+  if (repeats === undefined) return undefined;
+  if ('kind' in repeats) return unheld(repeats);
+  const { earlier, mixed } = repeats;
+  const held = repeated(bowls, plan, { bowls: mixed, source: mixed.cores.get(earlier.bowl), share: earlier.share });
+  return { ...held, again: earlier };
 };
 
 /** The strength of what comes out of another bowl of the visit follows that bowl. */
-const withOuts = (working: Working, bowls: VisitBowls, parts: readonly Part[]): readonly Part[] => {
+const withOuts = (bowls: VisitBowls, parts: readonly Part[]): readonly Part[] => {
   if (!parts.some(({ out }) => out !== undefined)) return parts;
   return parts.map((part) => {
     if (part.out === undefined || !bowls.plan.bowls.has(part.out)) return part;
-    return { ...part, strength: coreOf(working, bowls, part.out)?.ready };
+    const ready = bowls.cores.get(part.out)?.ready;
+    return { ...part, strength: ready && inMillionths(ready) };
   });
 };
 
@@ -158,9 +177,8 @@ const saidOfBowl = (bowls: VisitBowls, plan: BowlPlan, problems: BowlProblem[]):
   return said;
 };
 
-const solvePlan = (working: Working, bowls: VisitBowls, plan: BowlPlan): Core => {
+const solvePlan = (working: Working, { bowls, plan }: Asked, held: Held | undefined): Core => {
   const { bowl, plus } = plan;
-  const held = heldBefore(working, bowls, plan);
   // A bowl that could not be found again holds nothing, whatever came on top.
   if (held !== undefined && held.problems.length > 0) return empty(plan, held.problems);
   const typed: Typed[] = [];
@@ -169,7 +187,7 @@ const solvePlan = (working: Working, bowls: VisitBowls, plan: BowlPlan): Core =>
   for (const { fact, line } of plus) typed.push(typedPart(fact, file, line, false));
   const before = held?.parts ?? [];
   const resolved = resolveParts(typed, settingOf(working, bowls), before);
-  const parts = withOuts(working, bowls, before.length === 0 ? resolved.parts : before.concat(resolved.parts));
+  const parts = withOuts(bowls, before.length === 0 ? resolved.parts : before.concat(resolved.parts));
   const problems = [...resolved.problems];
   const said = saidOfBowl(bowls, plan, problems);
   const solved: { -readonly [key in keyof Core]: Core[key] } = solveBowl(said, { parts, problems }, bowls.salon);
@@ -180,75 +198,110 @@ const solvePlan = (working: Working, bowls: VisitBowls, plan: BowlPlan): Core =>
   return solved;
 };
 
-type Asked = { readonly bowls: VisitBowls; readonly plan: BowlPlan };
+/** A bowl to solve, and what it repeats. */
+type Asked = { readonly bowls: VisitBowls; readonly plan: BowlPlan; readonly repeats: Repeated | undefined };
 
-/** The bowls that a bowl is made out of, in the order in which solving it asks for them. */
-const sourcesOf = (working: Working, bowls: VisitBowls, plan: BowlPlan): Asked[] => {
-  const { bowl, again, more, plus } = plan;
-  const sources: Asked[] = [];
-  const ask = (of: VisitBowls, name: string | undefined): void => {
-    const source = name === undefined ? undefined : of.plan.bowls.get(name);
-    if (source !== undefined) sources.push({ bowls: of, plan: source });
-  };
-  if (more !== undefined) ask(bowls, more.of);
-  else if (bowl === undefined && again !== undefined) {
-    const earlier = findEarlier(working.journal, bowls, again.fact, again.line);
-    if (!('kind' in earlier)) ask(visitBowls(working, earlier.client, earlier.visit), earlier.bowl);
-  }
-  for (const { out } of bowl?.fact.parts ?? []) ask(bowls, out && bowlName(out));
-  for (const { fact } of plus) ask(bowls, fact.out && bowlName(fact.out));
+type Source = Pick<Asked, 'bowls' | 'plan'>;
+
+const addSource = (sources: Source[], bowls: VisitBowls, name: string | undefined): void => {
+  const plan = name === undefined ? undefined : bowls.plan.bowls.get(name);
+  if (plan !== undefined) sources.push({ bowls, plan });
+};
+
+/** The bowls that a bowl is made out of as its own lines say. */
+const sourcesOf = ({ bowls, plan, repeats }: Asked): Source[] => {
+  const { bowl, more, plus } = plan;
+  const sources: Source[] = [];
+  if (more !== undefined) addSource(sources, bowls, more.of);
+  else if (repeats !== undefined && 'mixed' in repeats) addSource(sources, repeats.mixed, repeats.earlier.bowl);
+  for (const { out } of bowl?.fact.parts ?? []) addSource(sources, bowls, out && bowlName(out));
+  for (const { fact } of plus) addSource(sources, bowls, fact.out && bowlName(fact.out));
   return sources;
 };
 
-const solveOnce = (working: Working, bowls: VisitBowls, plan: BowlPlan): Core => {
-  const { way, circled } = working;
-  way.set(plan, way.size);
-  const solved = circled.has(plan) ? undefined : solvePlan(working, bowls, plan);
-  way.delete(plan);
-  const problem = circled.get(plan);
-  const core = solved === undefined || circled.has(plan) ? empty(plan, problem === undefined ? [] : [problem]) : solved;
-  bowls.cores.set(plan.name, core);
-  return core;
+/**
+ * A bowl while those that it is made out of are solved. `number` counts the bowls as they were come by; `low` is the
+ * earliest of those open that it leads back to.
+ */
+type Open = Asked & {
+  readonly number: number;
+  low: number;
+  readonly sources: Source[];
+  next: number;
+  isOfItself: boolean;
+  held: Held | undefined;
+  isHeld: boolean;
 };
 
-const roundFrom = (way: ReadonlyMap<BowlPlan, number>, since: number): BowlPlan[] => [...way.keys()].slice(since);
+/** Solves a bowl whose sources are solved, or says of a whole round of them that each is made out of the others. */
+const settle = (working: Working, round: readonly Open[]): void => {
+  const [first] = round;
+  if (first !== undefined && round.length === 1 && !first.isOfItself) {
+    first.bowls.cores.set(first.plan.name, solvePlan(working, first, first.held));
+    return;
+  }
+  const { on, problem } = circleOf(round.map(({ plan }) => plan));
+  for (const { bowls, plan } of round) bowls.cores.set(plan.name, empty(plan, plan === on ? [problem] : []));
+};
 
 /**
- * One bowl of a visit that is not already being solved. It is solved once, after the bowls that it is made out of. These
- * wait in a list and not on the program's stack: a chain may be as long as the notes.
+ * One bowl of a visit. It is solved once, after the bowls that it is made out of; bowls that are made out of each other
+ * hold nothing (Tarjan, "Depth-first search and linear graph algorithms", 1972: the same rounds wherever one begins). What
+ * waits is a list and not the program's stack: a chain may be as long as the notes.
  */
 export const coreOfPlan = (working: Working, bowls: VisitBowls, plan: BowlPlan): Core => {
   const done = bowls.cores.get(plan.name);
   if (done !== undefined) return done;
-  const { way, circled } = working;
-  type Waiting = Asked & { readonly sources: Asked[]; next: number };
-  const waiting: Waiting[] = [];
-  const enter = (asked: Asked): void => {
-    way.set(asked.plan, way.size);
-    waiting.push({ ...asked, sources: sourcesOf(working, asked.bowls, asked.plan), next: 0 });
+  const open = new Map<BowlPlan, Open>();
+  const path: Open[] = [];
+  const come: Open[] = [];
+  const enter = (source: Source): void => {
+    const asked: Asked = { ...source, repeats: repeatedBy(working, source.bowls, source.plan) };
+    const number = open.size;
+    const one: Open = {
+      ...asked,
+      number,
+      low: number,
+      sources: sourcesOf(asked),
+      next: 0,
+      isOfItself: false,
+      held: undefined,
+      isHeld: false,
+    };
+    open.set(one.plan, one);
+    path.push(one);
+    come.push(one);
   };
   enter({ bowls, plan });
-  for (let top = waiting.at(-1); top !== undefined; top = waiting.at(-1)) {
+  for (let top = path.at(-1); top !== undefined; top = path.at(-1)) {
     const source = top.sources[top.next++];
-    if (source === undefined) {
-      waiting.pop();
-      way.delete(top.plan);
-      solveOnce(working, top.bowls, top.plan);
-    } else if (!source.bowls.cores.has(source.plan.name)) {
-      const since = way.get(source.plan);
-      if (since === undefined) enter(source);
-      else markCircle(roundFrom(way, since), circled);
+    if (source !== undefined) {
+      if (source.bowls.cores.has(source.plan.name)) continue;
+      const known = open.get(source.plan);
+      if (known === undefined) enter(source);
+      else if (known === top) top.isOfItself = true;
+      else top.low = Math.min(top.low, known.number);
+    } else if (!top.isHeld) {
+      // What is repeated may come out of bowls that this visit mixes as well, and then it comes out of those.
+      top.held = heldBefore(top);
+      top.isHeld = true;
+      top.next--;
+      for (const { out } of top.held?.parts ?? []) addSource(top.sources, top.bowls, out);
+    } else {
+      path.pop();
+      const before = path.at(-1);
+      if (before !== undefined) before.low = Math.min(before.low, top.low);
+      if (top.low < top.number) continue;
+      const round = come.splice(come.lastIndexOf(top));
+      settle(working, round);
+      for (const one of round) open.delete(one.plan);
     }
   }
-  return bowls.cores.get(plan.name) ?? solveOnce(working, bowls, plan);
+  return bowls.cores.get(plan.name) as Core;
 };
 
-/** One bowl of a visit by its name. Undefined when there is none, or while it is being solved: it is made of itself. */
+/** One bowl of a visit by its name. Undefined when there is none. */
 export const coreOf = (working: Working, bowls: VisitBowls, name: string): Core | undefined => {
   const plan = bowls.plan.bowls.get(name);
-  if (plan === undefined) return undefined;
-  const since = working.way.get(plan);
-  if (since === undefined) return coreOfPlan(working, bowls, plan);
-  markCircle(roundFrom(working.way, since), working.circled);
-  return undefined;
+  return plan && coreOfPlan(working, bowls, plan);
 };

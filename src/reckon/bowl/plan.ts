@@ -4,7 +4,7 @@ import type { Amount, Component, Name } from '../../records/schema/values.ts';
 import type { Again, Bowl, Left } from '../../records/schema/visit.ts';
 import { type At, joinSpans, type Place } from '../../text/span.ts';
 import type { BowlProblem } from '../model.ts';
-import { quoted } from '../say.ts';
+import { firstOf, quoted } from '../say.ts';
 
 /** A fact, or a component of one, with the line it stands on in its file. */
 export type OnLine<T = Component> = { readonly fact: T; readonly line: number };
@@ -107,7 +107,7 @@ const bowlOf = (planning: Planning, name: Name, line: number): Draft | undefined
   const named = bowlName(name);
   const found = bowls.get(named);
   if (found !== undefined) return found;
-  const mixed = [...bowls.keys()];
+  const mixed = firstOf(bowls.keys());
   planning.stray ||= named;
   planning.problems.push({
     kind: 'no-such-bowl',

@@ -4,6 +4,7 @@ import { add, div, type Exact, exact, exactOf, isZero, mul, ZERO } from '../../t
 import { isUnit } from '../../trade/units.ts';
 import { currencyDecimals } from '../currency.ts';
 import type { Portion } from '../model.ts';
+import { inMillionths } from './finest.ts';
 import { type Conversion, gramsOfUnit } from './weighing.ts';
 
 /** The pack whose price is in force on the day: the latest `from` up to it; a pack without one counts from ever. */
@@ -71,7 +72,9 @@ export const portionCost = (portion: Portion, date: string, pricing: Pricing): E
   const { role, item, from } = portion;
   if (role === 'water') return ZERO;
   if (from !== undefined)
-    return from.cost && from.mixed && !isZero(from.mixed) ? mul(div(from.cost, from.mixed), held) : undefined;
+    return from.cost && from.mixed && !isZero(from.mixed)
+      ? inMillionths(mul(div(from.cost, from.mixed), held))
+      : undefined;
   const price = item && gramPrice(item, date, pricing);
   return price && mul(price, held);
 };

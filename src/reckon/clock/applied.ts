@@ -29,13 +29,15 @@ export const mixedBowls = ({ entry }: Stood<Visit>): Map<string, string | undefi
     if (fact.word === 'bowl' || fact.word === 'again') mixed.set(shownBowl(fact.bowl.name), undefined);
     else isMore ||= fact.word === 'more';
   if (!isMore) return mixed;
+  const numbers = new Map<string, number>();
   for (const fact of entry.facts) {
     if (fact.word !== 'more') continue;
     const of = shownBowl(fact.bowl.name);
     if (!mixed.has(of)) continue;
     const letter = of.replace(/\d+$/, '');
-    let count = 2;
+    let count = numbers.get(letter) ?? 2;
     while (mixed.has(`${letter}${count}`)) count++;
+    numbers.set(letter, count + 1);
     mixed.set(`${letter}${count}`, of);
   }
   return mixed;

@@ -2,6 +2,7 @@ import type { ClientFile } from '../../journal/journal.ts';
 import { recently } from '../../text/recently.ts';
 import { HEAD_AREA_FACTS, HEAD_AREAS, type HeadArea } from '../../trade/head-areas.ts';
 import { type Kind, kindFacts } from '../../trade/kinds.ts';
+import { portionsIn } from '../bowl/contents.ts';
 import { shownBowl } from '../clock/lines.ts';
 import type { BowlReckoned, FactsOf, Portion, VisitReckoned } from '../model.ts';
 import { headPlace, ownZones } from './places.ts';
@@ -9,10 +10,7 @@ import { headPlace, ownZones } from './places.ts';
 /** What a visit's bowls do to the hair, and where they go. */
 
 /** Whether some portion of a bowl, or of the bowls it is taken out of, is as asked. */
-const holds = ({ held }: BowlReckoned, fits: (portion: Portion) => boolean): boolean => {
-  for (const portion of held) if (portion.from === undefined ? fits(portion) : holds(portion.from, fits)) return true;
-  return false;
-};
+const holds = (bowl: BowlReckoned, fits: (portion: Portion) => boolean): boolean => portionsIn(bowl).some(fits);
 
 const isColouring = ({ item }: Portion): boolean => {
   if (item?.kind === undefined) return false;
@@ -80,8 +78,13 @@ const namesBowl = ({ bowls }: FactsOf<'place'>, bowl: string): boolean => {
 };
 
 /** The `place` lines of a bowl. */
-export const placingsOf = ({ entry }: ClientFile['visits'][number], bowl: string): FactsOf<'place'>[] =>
-  entry.facts.filter((fact): fact is FactsOf<'place'> => fact.word === 'place' && namesBowl(fact, bowl));
+export const placingsOf = (visit: ClientFile['visits'][number], bowl: string): FactsOf<'place'>[] =>
+  placeLines(visit).filter((fact) => namesBowl(fact, bowl));
+
+/** The `place` lines of a visit, which every one of its bowls asks. */
+const placeLines = recently(({ entry }: ClientFile['visits'][number]) =>
+  entry.facts.filter((fact): fact is FactsOf<'place'> => fact.word === 'place'),
+);
 
 /** The zones of a visit’s bowls that were asked for; many rules ask of the same bowls. */
 const zonesKnown = recently((_clock: VisitReckoned['clock']) => new Map<string, readonly string[]>());
@@ -98,8 +101,7 @@ export const zonesOfBowl = (
     const add = (zone: string): void => {
       if (!named.includes(zone)) named.push(zone);
     };
-    for (const fact of visit.entry.facts)
-      if (fact.word === 'place' && namesBowl(fact, bowl)) for (const { zone } of fact.zones) add(zone);
+    for (const fact of placeLines(visit)) if (namesBowl(fact, bowl)) for (const { zone } of fact.zones) add(zone);
     for (const run of [...clock.runs, ...clock.unclocked]) if (run.bowl === bowl && run.zone !== '') add(run.zone);
     zones = named;
     known.set(bowl, zones);
@@ -154,9 +156,11 @@ type RootsAsked = Pick<VisitReckoned, 'visit' | 'bowls' | 'clock' | 'salon' | 'c
 
 /** The lines of a client and a visit that name places of this head's own. */
 export const ownZoneLines = (client: ClientFile, visit: ClientFile['visits'][number]) =>
-  [...client.entries, visit].flatMap(({ entry }) =>
-    entry.facts.flatMap((fact) => (fact.word === 'zone' ? [fact] : [])),
-  );
+  [...client.entries, visit].flatMap((stood) => zoneLines(stood));
+
+const zoneLines = recently(({ entry }: ClientFile['entries'][number] | ClientFile['visits'][number]) =>
+  entry.facts.flatMap((fact) => (fact.word === 'zone' ? [fact] : [])),
+);
 
 /** How much of the head had its roots done, in per cent, all bowls together. */
 const rootShare = (reckoned: RootsAsked): number => {

@@ -31,14 +31,24 @@ const developerStrength = ({ held }: BowlReckoned): number | undefined => {
  * when nothing does. A bowl taken out of another and mixed with developer again has no strength of its own here.
  */
 export const lighteningOf = (bowl: BowlReckoned): Lightening | undefined => {
-  const own = bowl.held.filter(({ item, role }) => role === 'base' && lightens(item));
-  const weightOf = (weight: Exact | undefined): number => (weight === undefined ? 0 : toNumber(weight));
-  const product = own.toSorted((a, b) => weightOf(b.weight) - weightOf(a.weight))[0]?.item;
-  if (product !== undefined) return { product, strength: developerStrength(bowl) };
-  for (const { from } of bowl.held) {
-    const inner = from && lighteningOf(from);
-    if (inner === undefined) continue;
-    return bowl.held.some(({ role }) => role === 'developer') ? { ...inner, strength: undefined } : inner;
+  // A list and not the program's stack: bowls may be poured into each other as often as the notes say.
+  const waiting = [{ one: bowl, isThinned: false }];
+  const seen = new Set<BowlReckoned>();
+  for (let top = waiting.pop(); top !== undefined; top = waiting.pop()) {
+    const { one, isThinned } = top;
+    if (seen.has(one)) continue;
+    seen.add(one);
+    const product = ownLightener(one);
+    if (product !== undefined) return { product, strength: isThinned ? undefined : developerStrength(one) };
+    const thins = isThinned || one.held.some(({ role }) => role === 'developer');
+    for (const { from } of one.held.toReversed()) if (from !== undefined) waiting.push({ one: from, isThinned: thins });
   }
   return undefined;
+};
+
+/** What lightens among a bowl's own portions, the most of it. */
+const ownLightener = ({ held }: BowlReckoned): ShelfItem | undefined => {
+  const weightOf = (weight: Exact | undefined): number => (weight === undefined ? 0 : toNumber(weight));
+  const own = held.filter(({ item, role }) => role === 'base' && lightens(item));
+  return own.toSorted((a, b) => weightOf(b.weight) - weightOf(a.weight))[0]?.item;
 };

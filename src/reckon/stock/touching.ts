@@ -1,5 +1,5 @@
 import type { Journal } from '../../journal/journal.ts';
-import { type BowlMemo, reckonBowls } from '../bowl/bowls.ts';
+import { type BowlMemo, letGo, reckonBowls } from '../bowl/bowls.ts';
 import { type ClientFault, withinClient } from '../client-fault.ts';
 import { salonOf } from '../salon-of.ts';
 import { type Touch, type TouchingVisit, touchesOf } from './touch.ts';
@@ -14,17 +14,20 @@ export const touchingVisits = function* (
     throw fault;
   },
 ): Generator<TouchingVisit> {
+  let memo: BowlMemo = new Map();
   for (const client of journal.clients.values()) {
-    // One a client: a bowl of somebody else that is made again is worked out once more, and memory stays small.
-    const memo: BowlMemo = new Map();
     const visits = withinClient(client, () =>
       client.visits.map((visit) => {
         const salon = salonOf(journal, visit);
         return { visit, client, salon, bowls: reckonBowls(journal, salon, client, visit, memo) };
       }),
     );
-    if ('fault' in visits) failed(visits);
-    else yield* visits;
+    if ('fault' in visits) {
+      failed(visits);
+      // What was left half done is not trusted.
+      memo = new Map();
+    } else yield* visits;
+    letGo(memo, client);
   }
 };
 
