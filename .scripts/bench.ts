@@ -4,6 +4,7 @@ import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { editsToPages } from './bench/edits.ts';
+import { keystrokes } from './bench/keystrokes.ts';
 import { type MadeJournal, makeJournal } from './bench/make-journal.ts';
 import { writeSameFacts } from './bench/same-facts.ts';
 import { middle, type Taken, takenBy } from './bench/taken.ts';
@@ -111,6 +112,9 @@ const bench = async (): Promise<void> => {
     const edits = Number(values.edits);
     if (edits > 0) {
       const watched = Number(values['edits-at']);
+      say(`\n${row([`keystroke to findings, ${watched} visits`, 'middle', '95th', 'clients'])}`);
+      for (const { where, middle: half, p95, worked } of keystrokes(withJournal(watched, scratch).folder, edits))
+        say(row([where, `${half.toFixed(1)} ms`, `${p95.toFixed(1)} ms`, `${worked}`]));
       const to = await editsToPages(withJournal(watched, scratch).folder, edits);
       say(
         `\nwatching ${watched} visits: first build ${seconds(to.first)}; ${to.edits} one-file edits to the page: middle ${to.middle.toFixed(0)} ms, 95th percentile ${to.p95.toFixed(0)} ms`,

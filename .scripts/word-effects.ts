@@ -58,7 +58,7 @@ const compile = (text: string): Compiled => {
 };
 
 /** Where a thing stands and what it was made from is not what was worked out of it. */
-const STANDS = new Set(['item', 'stood', 'visit', 'client', 'salon', 'component', 'place', 'policy', 'fact']);
+const STANDS = new Set(['item', 'stood', 'visit', 'client', 'salon', 'component', 'place', 'in', 'policy', 'fact']);
 
 const printed = (value: unknown): string =>
   JSON.stringify(value, (key, inner: unknown) => {

@@ -7,7 +7,7 @@ import { reckonAll } from '../../src/reckon/visit.ts';
 import { findAll } from '../../src/rules/run.ts';
 import { applyEdits } from '../../src/text/edit.ts';
 import type { Finding } from '../../src/text/finding.ts';
-import type { Place } from '../../src/text/span.ts';
+import type { FilePlace } from '../../src/text/span.ts';
 import { allPages } from './all-pages.ts';
 import { equal, liesIn, promise } from './promises.ts';
 
@@ -28,7 +28,7 @@ const saysNoFault = (text: string, typed: string, what: string): void => {
 /** No tag of the notes is a tag of the page. */
 const TAG = /<(?:script|img|iframe|object|embed|link|base)\b(?! rel="icon")/i;
 
-const placeHolds = (journal: Journal, { file, line, at }: Place, what: string): void =>
+const placeHolds = (journal: Journal, { file, line, at }: FilePlace, what: string): void =>
   liesIn(at, journal.sources.get(file)?.lines[line], `${what} at line ${line + 1} of ${file}`);
 
 const findingHolds = (journal: Journal, finding: Finding, typed: string): void => {

@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Journal, joinSources } from '../../src/journal/journal.ts';
-import { readSource, type Source, type Stood } from '../../src/journal/source.ts';
+import { readSource, type Source } from '../../src/journal/source.ts';
+import { entryLines } from '../../src/journal/where.ts';
 import type { VisitReckoned } from '../../src/reckon/model.ts';
 import { reckonClient } from '../../src/reckon/visit.ts';
 import { findAll } from '../../src/rules/run.ts';
@@ -37,13 +38,10 @@ export const foundIn = (
   return findings.filter(({ place }) => place.file === NOTE);
 };
 
-const linesAt = (journal: Journal, { file, line, end }: Stood): readonly string[] =>
-  journal.sources.get(file)?.lines.slice(line, end) ?? [];
-
 /** Lines of a file that stand in no client's or visit's entry: what all clients share. */
 const sharedOf = (source: Source): Source => {
   const lines = source.lines.map((text, line) => {
-    const stood = source.entries.find((one) => one.line <= line && line < one.end);
+    const stood = source.entries[source.standing.findIndex(({ start, end }) => start <= line && line < end)];
     return stood === undefined || stood.entry.kind === 'client' || stood.entry.kind === 'visit' ? '' : text;
   });
   return readSource(source.path, Buffer.from(lines.join('\n')));
@@ -54,9 +52,9 @@ const notesOf = (journal: Journal, from: string): SeededNote[] => {
   const shared = [...journal.sources.values()].map(sharedOf).filter(({ entries }) => entries.length > 0);
   const all: SeededNote[] = [];
   for (const client of journal.clients.values()) {
-    const before = client.entries.flatMap((stood) => linesAt(journal, stood));
+    const before = client.entries.flatMap((stood) => entryLines(journal, stood));
     for (const reckoned of reckonClient(journal, client)) {
-      const visit = linesAt(journal, reckoned.visit);
+      const visit = entryLines(journal, reckoned.visit);
       const found = foundIn({ shared }, before, visit).filter(({ severity }) => severity !== 'mind');
       if (found.length === 0)
         all.push({ from: `${from} ${client.name} ${reckoned.date}`, shared, before: [...before], visit, reckoned });

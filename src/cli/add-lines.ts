@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import type { Standing } from '../journal/source.ts';
 import { readSource, type Source, type Stood } from '../journal/source.ts';
 import type { Notice } from '../records/notice.ts';
 import { insertLines } from './insert-lines.ts';
@@ -45,7 +46,10 @@ export const addLines = (source: Source, after: number, lines: readonly string[]
   const line = after + 1;
   const end = line + lines.length;
   const notices = read.entries
-    .flatMap((stood) => stood.notices.map((notice) => ({ ...notice, line: stood.line + notice.line })))
+    .flatMap(({ notices }, index) => {
+      const { start } = read.standing[index] as Standing;
+      return notices.map((notice) => ({ ...notice, line: start + notice.line }));
+    })
     .filter((notice) => notice.line >= line && notice.line < end);
   return { path, was, bytes, line, notices, entries: read.entries };
 };

@@ -37,7 +37,11 @@ export const card = async (name: string, paths: readonly string[], options: Card
   const reckoned = reckonClient(journal, client);
   if (options.json) {
     const { visitJson } = await import('./visit-json.ts');
-    const value = { client: client.name, full: client.full, visits: reckoned.map(visitJson) };
+    const value = {
+      client: client.name,
+      full: client.full,
+      visits: reckoned.map((visit) => visitJson(journal, visit)),
+    };
     deliverJson(value, options.output);
     return ended({ faults: [], unreadable });
   }

@@ -2,7 +2,7 @@ import { isAbsolute, relative } from 'node:path';
 import type { Source } from '../journal/source.ts';
 import type { Finding } from '../text/finding.ts';
 import { frameOf } from '../text/frame.ts';
-import { fromOf, type Place } from '../text/span.ts';
+import { type FilePlace, fromOf } from '../text/span.ts';
 import { displayWidth, withoutControls } from '../text/width.ts';
 import type { Paint } from './colour.ts';
 
@@ -35,7 +35,7 @@ const wrapped = (text: string, indent: string): string => {
  * `path:line:column` of a place, the column counted from 1 in UTF-16 units, as editors count characters. `named` is the
  * path as shown; an empty one leaves `line:column`.
  */
-export const placeText = ({ file, line, at }: Place, named = file): string =>
+export const placeText = ({ file, line, at }: FilePlace, named = file): string =>
   `${named === '' ? '' : `${withoutControls(named)}:`}${line + 1}:${fromOf(at) + 1}`;
 
 /** A path as it is reached from the current folder. */
@@ -64,7 +64,7 @@ export const cautionsOnce = (): ((finding: Finding) => Finding) => {
 };
 
 const framed = (
-  place: Place,
+  place: FilePlace,
   label: string,
   linesOf: LinesOf,
   gutter: number,

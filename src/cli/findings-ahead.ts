@@ -7,6 +7,7 @@ import { reckonClient } from '../reckon/visit.ts';
 import { RULES } from '../rules/all.ts';
 import { asksPlan } from '../rules/asks.ts';
 import { findInClient } from '../rules/find.ts';
+import { placed } from '../rules/placed.ts';
 import { subjectsOf } from '../rules/reasons.ts';
 import type { Family } from '../rules/rule.ts';
 import { compareFindings, type Finding } from '../text/finding.ts';
@@ -69,7 +70,9 @@ export const foundIn = (
   const whole = joinSources([...journal.sources.values(), proposed]);
   const find = (of: Journal): Finding[] => {
     const her = of.clients.get(client.name);
-    return her === undefined ? [] : findInClient(of, subjectsOf(of), her, reckonClient(of, her), stub.on);
+    return her === undefined
+      ? []
+      : findInClient(of, subjectsOf(of), her, reckonClient(of, her), stub.on).map((one) => placed(of, one));
   };
   const known = new Set(find(journal).map(keyOf));
   const changed = stub.plan?.bowls.filter(({ by }) => by === 'words') ?? [];

@@ -10,7 +10,7 @@ import { ruleNamed } from '../rules/rule-text.ts';
 import { counts, findAll } from '../rules/run.ts';
 import { exactOf } from '../text/exact.ts';
 import type { Finding } from '../text/finding.ts';
-import { fromOf, type Place, spanOf, toOf } from '../text/span.ts';
+import { type FilePlace, fromOf, spanOf, toOf } from '../text/span.ts';
 import { withoutControls } from '../text/width.ts';
 import { bowlJson } from './bowl-json.ts';
 import { paintFor } from './colour.ts';
@@ -46,10 +46,14 @@ const shelfPath = (given: string | false | undefined): string | undefined => {
 };
 
 const shelfSources = (path: string): Source[] =>
-  [...openJournal([path]).journal.sources.values()].map((source) => ({
-    ...source,
-    entries: source.entries.filter(({ entry }) => SHELF_ENTRIES.has(entry.kind)),
-  }));
+  [...openJournal([path]).journal.sources.values()].map((source) => {
+    const isOfShelf = (index: number): boolean => SHELF_ENTRIES.has(source.entries[index]?.entry.kind ?? '');
+    return {
+      ...source,
+      entries: source.entries.filter((_, index) => isOfShelf(index)),
+      standing: source.standing.filter((_, index) => isOfShelf(index)),
+    };
+  });
 
 /** A journal whose scales show steps of the grams given with `--scale`. */
 const onScales = (journal: Journal, typed: string | undefined): Journal => {
@@ -86,7 +90,7 @@ const prefixOf = (typed: string): string => {
   return isBowlName(word) ? 'bowl ' : 'bowl A ';
 };
 
-const shifted = (place: Place, by: number): Place =>
+const shifted = (place: FilePlace, by: number): FilePlace =>
   place.file === TYPED
     ? { file: TYPED, line: 0, at: spanOf(Math.max(0, fromOf(place.at) - by), Math.max(0, toOf(place.at) - by)) }
     : place;

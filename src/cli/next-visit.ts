@@ -1,4 +1,5 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
+import { lineText } from '../journal/where.ts';
 import { plannedIn } from '../reckon/ahead/due-window.ts';
 import { planVisit } from '../reckon/ahead/plan.ts';
 import { askedVisit } from '../reckon/ahead/service-asked.ts';
@@ -29,6 +30,6 @@ export const nextVisit = (
     plan: like && planVisit(like, visits, on, mix),
     asks: asks?.visit ?? last,
     last,
-    typed: (visit, line) => journal.sources.get(visit.file)?.lines[visit.line + line] ?? '',
+    typed: (visit, line) => lineText(journal, { in: visit, line }),
   };
 };

@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { type Journal, joinSources } from '../journal/journal.ts';
 import { readSource, type Stood } from '../journal/source.ts';
+import { entryLines, standingOf } from '../journal/where.ts';
 import { isBlank, readLine } from '../notation/read-line.ts';
 import { isHeader } from '../notation/words.ts';
 import type { ClientFault } from '../reckon/client-fault.ts';
@@ -13,7 +14,7 @@ import { paintFor } from './colour.ts';
 import { ended } from './failed-clients.ts';
 import { findingText, type LinesOf, linesIn } from './finding-text.ts';
 import { openJournal } from './open-journal.ts';
-import { type DayVisit, openVisit, visitText } from './open-visit.ts';
+import { openVisit, visitText } from './open-visit.ts';
 import { printLine, remarkLines } from './print.ts';
 import { changedIn, changedMeanwhile, refusal } from './refusal.ts';
 import { stamp } from './stamp.ts';
@@ -24,14 +25,16 @@ import { groundsOf } from './write/place.ts';
 export type NowOptions = { readonly at?: string; readonly on?: string; readonly client?: string };
 
 /** The last line of an entry that says something, counted from the file's first. */
-export const lastLine = (lines: readonly string[], { line, end }: Stood): number => {
-  const last = lines.slice(line, end).findLastIndex((text) => !isBlank(text));
-  return line + Math.max(last, 0);
+export const lastLine = (journal: Journal, stood: Stood): number => {
+  const last = entryLines(journal, stood).findLastIndex((text) => !isBlank(text));
+  return standingOf(journal, stood).start + Math.max(last, 0);
 };
 
 /** The indentation of the lines under the header; two spaces while there are none. */
-export const indentation = (lines: readonly string[], { line, end }: Stood): string => {
-  const body = lines.slice(line + 1, end).findLast((text) => !isBlank(text));
+export const indentation = (journal: Journal, stood: Stood): string => {
+  const body = entryLines(journal, stood)
+    .slice(1)
+    .findLast((text) => !isBlank(text));
   return body === undefined ? '  ' : body.slice(0, body.length - body.trimStart().length);
 };
 
@@ -74,7 +77,8 @@ const foundOn = (
 type Planned = {
   readonly line: string;
   readonly added: Added;
-  readonly open: DayVisit;
+  /** The visit as its colourist knows it, and where it stands. */
+  readonly at: string;
   readonly found: ReturnType<typeof foundOn>;
 };
 
@@ -111,12 +115,12 @@ const planned = (typed: string, paths: readonly string[], options: NowOptions): 
   const { visit } = open;
   const source = journal.sources.get(visit.file);
   if (source === undefined) throw refusal(`\`${visit.file}\` is not among the notes that were read.`);
-  const indent = indentation(source.lines, visit);
-  const added = addLines(source, lastLine(source.lines, visit), [indent + line]);
+  const indent = indentation(journal, visit);
+  const added = addLines(source, lastLine(journal, visit), [indent + line]);
   const [notice] = added.notices;
   if (notice !== undefined) return wrongTyping(line, notice, indent.length);
   if (added.entries.length !== source.entries.length) throw refusal(`\`${line}\` is not a line of a visit.`);
-  return { line, added, open, found: foundOn(journal, added, open.client.name, day) };
+  return { line, added, at: visitText(journal, open), found: foundOn(journal, added, open.client.name, day) };
 };
 
 /** How often the notes are read anew when something else changes them while they are read. */
@@ -177,8 +181,8 @@ export const now = (typed: string, paths: readonly string[], options: NowOptions
     remarkLines(`${done}\n\nNothing is written.`);
     return 1;
   }
-  const { added, line, open, found } = done;
-  printLine(`${added.path}:${added.line + 1}  ${line}  (${visitText(open)})`);
+  const { added, line, at, found } = done;
+  printLine(`${added.path}:${added.line + 1}  ${line}  (${at})`);
   const paint = paintFor('stderr');
   for (const finding of found.findings) remarkLines(`\n${findingText(finding, found.linesOf, paint)}`);
   return ended({ faults: found.faults, unreadable: [] });

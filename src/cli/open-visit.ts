@@ -1,5 +1,6 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import type { Stood } from '../journal/source.ts';
+import { whereIs } from '../journal/where.ts';
 import { withinClient } from '../reckon/client-fault.ts';
 import { reckonClock } from '../reckon/clock/clock.ts';
 import { salonOf } from '../reckon/salon-of.ts';
@@ -20,10 +21,10 @@ type Stage = 'begun' | 'running' | 'off' | 'finished' | 'untold';
 export type DayVisit = { readonly client: ClientFile; readonly visit: Stood<Visit>; readonly stage: Stage };
 
 /** How a visit is named to its colourist: `Wren Abbott, 14:00, at clients/wren-abbott.bowl:351:1`. */
-export const visitText = ({ client, visit }: DayVisit): string => {
+export const visitText = (journal: Journal, { client, visit }: DayVisit): string => {
   const { time } = visit.entry;
   const at = time?.minutes === undefined ? '' : `, ${timeText(time.minutes)}`;
-  return `${client.full}${at}, at ${placeText({ file: visit.file, line: visit.line, at: 0 })}`;
+  return `${client.full}${at}, at ${placeText(whereIs(journal, { in: visit, line: 0, at: 0 }))}`;
 };
 
 const minutesOf = ({ visit }: DayVisit): number => visit.entry.time?.minutes ?? -1;
@@ -73,8 +74,13 @@ const choiceOf = (visits: readonly DayVisit[], word: string, minute: number): re
 };
 
 /** Why no visit is taken, all of the day's, and whose to name. */
-const undecided = (day: string, visits: readonly DayVisit[], choice: readonly DayVisit[]): Refusal => {
-  const named = (list: readonly DayVisit[]): string => list.map(visitText).join('; ');
+const undecided = (
+  journal: Journal,
+  day: string,
+  visits: readonly DayVisit[],
+  choice: readonly DayVisit[],
+): Refusal => {
+  const named = (list: readonly DayVisit[]): string => list.map((one) => visitText(journal, one)).join('; ');
   const [meant, rest] = choice.length === 0 ? [visits, []] : [choice, visits.filter((one) => !choice.includes(one))];
   const running = choice.every(({ stage }) => stage === 'running') ? 'have something on' : 'can be meant';
   const why = choice.length === 0 ? `No visit of ${day} is under way` : `${choice.length} visits of ${day} ${running}`;
@@ -113,11 +119,11 @@ export const openVisit = (
   const choice = choiceOf(visits, word, minute);
   const [only] = choice;
   if (only !== undefined && choice.length === 1) return only;
-  if (client === undefined) throw undecided(day, visits, choice);
+  if (client === undefined) throw undecided(journal, day, visits, choice);
   const last = visits.findLast((one) => minutesOf(one) <= minute) ?? visits[0];
   if (choice.length === 0 && last !== undefined) return last;
   throw refusal(
-    `${client.full} has ${choice.length} visits on ${day} that can be meant: ${choice.map(visitText).join('; ')}.`,
+    `${client.full} has ${choice.length} visits on ${day} that can be meant: ${choice.map((one) => visitText(journal, one)).join('; ')}.`,
     'Type the line into the file.',
   );
 };

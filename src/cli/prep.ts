@@ -1,4 +1,5 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
+import { entryLines } from '../journal/where.ts';
 import { noFigures, type Sheet } from '../pages/figures/sheet.ts';
 import { pointsInto } from '../pages/finding-lines.ts';
 import { withLeftOut } from '../pages/left-out.ts';
@@ -32,8 +33,7 @@ const dayNamed = (word: string, on: string | undefined): string | undefined => {
 };
 
 /** The lines under the header of a visit, as typed. */
-const bodyOf = ({ sources }: Journal, { visit: { file, line, end } }: VisitReckoned): readonly string[] =>
-  sources.get(file)?.lines.slice(line + 1, end) ?? [];
+const bodyOf = (journal: Journal, { visit }: VisitReckoned): readonly string[] => entryLines(journal, visit).slice(1);
 
 /** `bowlbook prep`: the sheet beside the trolley, for one client or for all who come on a day. */
 export const prep = async (word: string, paths: readonly string[], options: PrepOptions): Promise<number> => {
@@ -57,7 +57,9 @@ export const prep = async (word: string, paths: readonly string[], options: Prep
     const last = before.at(-1)?.visit;
     if (today !== undefined && !isUnbegun(today)) return [];
     if (today !== undefined && today.bowls.length > 0)
-      return found.filter((one) => asksPlan(one.rule) && one.reason === undefined && pointsInto(one, today.visit));
+      return found.filter(
+        (one) => asksPlan(one.rule) && one.reason === undefined && pointsInto(journal, one, today.visit),
+      );
     if (last === undefined || !before.some(putsOnColour)) return [];
     const typed = today === undefined ? [] : bodyOf(journal, today);
     return foundIn(journal, client, nextVisit(journal, last, before, on, mix), typed).findings;

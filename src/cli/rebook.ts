@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import { ENDING } from '../journal/find.ts';
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import { readSource, type Source } from '../journal/source.ts';
+import { whereIs } from '../journal/where.ts';
 import { awaitedAfter } from '../reckon/ahead/awaited.ts';
 import { needsBefore, salonMix } from '../reckon/forecast/forecast.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
@@ -38,7 +39,12 @@ const sourceOf = (journal: Journal, path: string): Source => {
 
 type Last = { readonly date: string; readonly last: ClientFile['visits'][number] };
 
-const dateFor = (client: ClientFile, visits: readonly VisitReckoned[], on: string | undefined): Last => {
+const dateFor = (
+  journal: Journal,
+  client: ClientFile,
+  visits: readonly VisitReckoned[],
+  on: string | undefined,
+): Last => {
   const last = client.visits.at(-1);
   if (last === undefined)
     throw refusal(
@@ -54,7 +60,7 @@ const dateFor = (client: ClientFile, visits: readonly VisitReckoned[], on: strin
     );
   if (date <= lastDate)
     throw refusal(
-      `${client.full} has a visit on ${lastDate} already, at ${placeText({ file: last.file, line: last.line, at: 0 })}.`,
+      `${client.full} has a visit on ${lastDate} already, at ${placeText(whereIs(journal, { in: last, line: 0, at: 0 }))}.`,
       'Give a later day with `--on`.',
     );
   return { date, last };
@@ -77,7 +83,7 @@ export const rebook = (name: string, paths: readonly string[], options: RebookOp
   const client = findClient(journal, name);
   failAt(client.name, faults);
   const visits = all.get(client.name) ?? [];
-  const { date, last } = dateFor(client, visits, options.on);
+  const { date, last } = dateFor(journal, client, visits, options.on);
   const next = nextVisit(journal, last, visits, date, salonMix(needsBefore(all, date)));
   const stub = stubLines(next);
   if (options.append === undefined) {

@@ -1,3 +1,4 @@
+import { pathAndLine } from '../journal/where.ts';
 import { shelfMarkdown } from '../pages/shelf-page.ts';
 import { chargedNotTaken } from '../reckon/stock/charged-goods.ts';
 import { stockLedger } from '../reckon/stock/ledger.ts';
@@ -23,14 +24,14 @@ export const shelf = async (paths: readonly string[], options: ShelfOptions): Pr
       markdown: () => shelfMarkdown(journal, ledger, rows, { on, charged }),
       json: () => ({
         on,
-        shelf: rows.map(shelfRowJson),
+        shelf: rows.map((row) => shelfRowJson(journal, row)),
         chargedNotTaken: charged.map(({ item, client, date, place }) => ({
           product: item.name,
           client,
           date,
-          line: `${place.file}:${place.line + 1}`,
+          line: pathAndLine(journal, place),
         })),
-        leftOut: ledger.unmoved.map(({ place, ...one }) => ({ ...one, line: `${place.file}:${place.line + 1}` })),
+        leftOut: ledger.unmoved.map(({ place, ...one }) => ({ ...one, line: pathAndLine(journal, place) })),
       }),
       csv: async () => (await import('../exchange/stock-csv.ts')).shelfCsv(rows),
       faults,

@@ -1,9 +1,11 @@
+import type { Journal } from '../journal/journal.ts';
+import { pathAndLine } from '../journal/where.ts';
 import type { OrderRow } from '../reckon/stock/order.ts';
 import type { ShelfRow } from '../reckon/stock/shelf-state.ts';
 import type { Touch } from '../reckon/stock/touch.ts';
 
 /** A line of the shelf as plain data, without the records it was worked out from. */
-export const shelfRowJson = (row: ShelfRow): object => {
+export const shelfRowJson = (journal: Journal, row: ShelfRow): object => {
   const { line } = row;
   const { batches, counts, onHand, short, cameIn, wentOut, unexplained, unexplainedWithin, value, issued } = line;
   return {
@@ -22,7 +24,7 @@ export const shelfRowJson = (row: ShelfRow): object => {
     below: row.below,
     passing: row.passing.map(({ batch, by, last, passed }) => ({ lot: batch.lot, left: batch.left, by, last, passed })),
     batches,
-    counts: counts.map(({ place, ...counted }) => ({ ...counted, line: `${place.file}:${place.line + 1}` })),
+    counts: counts.map(({ place, ...counted }) => ({ ...counted, line: pathAndLine(journal, place) })),
     unexplained,
     unexplainedWithin,
     value,
@@ -47,7 +49,10 @@ export const orderRowJson = ({ row, packs, cost, byPace, byClients, need, outliv
 });
 
 /** A touch as plain data. */
-export const touchJson = ({ client, date, how, bowl, label, shade, lot, amount, place }: Touch): object => ({
+export const touchJson = (
+  journal: Journal,
+  { client, date, how, bowl, label, shade, lot, amount, place }: Touch,
+): object => ({
   client,
   date,
   what: label,
@@ -56,5 +61,5 @@ export const touchJson = ({ client, date, how, bowl, label, shade, lot, amount, 
   shade,
   lot,
   amount,
-  line: `${place.file}:${place.line + 1}`,
+  line: pathAndLine(journal, place),
 });

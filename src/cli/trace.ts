@@ -59,7 +59,7 @@ const ofLot = async (lot: string, paths: readonly string[], options: TraceOption
         lot,
         wares: trace.wares.map(({ item, shade, arrived, gone }) => ({ product: item.name, shade, arrived, gone })),
         near: trace.near,
-        touched: trace.traced.map(({ touch, certainty }) => ({ ...touchJson(touch), certainty })),
+        touched: trace.traced.map(({ touch, certainty }) => ({ ...touchJson(journal, touch), certainty })),
       }),
       csv: async () => (await import('../exchange/stock-csv.ts')).lotCsv(journal, trace),
       faults,
@@ -82,7 +82,7 @@ const ofClient = async (name: string, paths: readonly string[], options: TraceOp
       markdown: () => clientTraceMarkdown(journal, client, touches),
       json: () => ({
         client: client.name,
-        touched: touches.map(({ touch, recorded, possible }) => ({ ...touchJson(touch), recorded, possible })),
+        touched: touches.map(({ touch, recorded, possible }) => ({ ...touchJson(journal, touch), recorded, possible })),
       }),
       csv: async () => (await import('../exchange/stock-csv.ts')).clientTraceCsv(journal, touches),
       faults,

@@ -1,3 +1,5 @@
+import type { Journal } from '../journal/journal.ts';
+import { rowOf } from '../journal/where.ts';
 import type { MoneyReckoned, Run, Unclocked, VisitReckoned } from '../reckon/model.ts';
 import { bowlJson } from './bowl-json.ts';
 import { figureJson, plainJson } from './plain-json.ts';
@@ -42,9 +44,9 @@ const moneyJson = ({ items, claim, ...money }: MoneyReckoned): object => ({
  * A visit as worked out, as plain JSON. Money is in the currency's minor units, growth in millimetres; exact numbers
  * stand as `{ value, exact }`, rounded to three decimals and as a fraction. What is not known is left out.
  */
-export const visitJson = ({ visit, ...reckoned }: VisitReckoned): object => ({
+export const visitJson = (journal: Journal, { visit, ...reckoned }: VisitReckoned): object => ({
   path: visit.file,
-  line: visit.line + 1,
+  line: rowOf(journal, { in: visit, line: 0 }) + 1,
   date: reckoned.date,
   time: visit.entry.time?.minutes === undefined ? undefined : timeText(visit.entry.time.minutes),
   by: visit.entry.by?.name,

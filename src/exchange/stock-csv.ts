@@ -1,4 +1,5 @@
 import type { Journal } from '../journal/journal.ts';
+import { pathAndLine } from '../journal/where.ts';
 import { currencyDecimals } from '../reckon/currency.ts';
 import type { OrderRow } from '../reckon/stock/order.ts';
 import type { ShelfRow } from '../reckon/stock/shelf-state.ts';
@@ -84,7 +85,7 @@ const touchCells = (journal: Journal, touch: Touch): Cell[] => [
   touch.how,
   touch.bowl,
   figure(touch.amount),
-  `${touch.place.file}:${touch.place.line + 1}`,
+  pathAndLine(journal, touch.place),
 ];
 
 const TOUCH = ['date', 'client', 'full_name', 'what', 'how', 'bowl', 'amount', 'line'];

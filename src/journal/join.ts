@@ -2,6 +2,7 @@ import type { Client, Orphan, Product, Range, Visit } from '../records/schema/en
 import { type ClientPart, isOf } from './groups.ts';
 import type { ClientFile, Journal, SaidTwice } from './journal.ts';
 import { salonSettings } from './salon.ts';
+import { isShared } from './same-record.ts';
 import { type ShelfItem, shelfItem } from './shelf.ts';
 import type { Source, Stood } from './source.ts';
 
@@ -13,12 +14,10 @@ type Dated = {
   readonly time?: { minutes?: number | undefined } | undefined;
 };
 
-/** Order of dated entries: date, time, then where they stand. */
+/** Order of dated entries: date, then time; sorting leaves those of one time in the order of their files and lines. */
 const compareDated = (a: Stood & { entry: Dated }, b: Stood & { entry: Dated }): number =>
   compareText(a.entry.date?.date ?? '', b.entry.date?.date ?? '') ||
-  (a.entry.time?.minutes ?? -1) - (b.entry.time?.minutes ?? -1) ||
-  compareText(a.file, b.file) ||
-  a.line - b.line;
+  (a.entry.time?.minutes ?? -1) - (b.entry.time?.minutes ?? -1);
 
 type Named = { readonly kind: string; readonly name?: { name: string } | undefined };
 
@@ -39,10 +38,6 @@ const index = <S extends Stood & { entry: Named }>(all: readonly S[], twice: Sai
 export type Shared = Pick<Journal, 'salons' | 'salon' | 'stylists' | 'shelf' | 'stocks'> & {
   readonly twice: readonly SaidTwice[];
 };
-
-/** Whether an entry is about the salon or the shelf, so that a change of it touches every client. */
-export const isShared = (stood: Stood): boolean =>
-  !isOf(stood, 'client') && !isOf(stood, 'visit') && !isOf(stood, 'orphan');
 
 /** Joins salons, stylists, shelf and stock of all files. */
 export const joinShared = (sources: Iterable<Source>): Shared => {

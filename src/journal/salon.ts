@@ -77,8 +77,22 @@ export const skinTestTerms = ({ words, durations }: Policy): SkinTestTerms => {
 /** A closing hour before the opening one is in the afternoon (9-7), else on the next day (20:00-2:00). */
 const closingAfter = (from: number, to: number): number => (to > from ? to : to + 720 > from ? to + 720 : to + 1440);
 
-/** The settings of a salon entry; what its lines leave out has the defaults that the notation names. */
+const settled = new WeakMap<Stood<Salon>, SalonSettings>();
+
+/**
+ * The settings of a salon entry, one object an entry; what its lines leave out has the defaults that the notation names.
+ */
 export const salonSettings = (stood: Stood<Salon> | undefined): SalonSettings => {
+  if (stood === undefined) return DEFAULTS;
+  let settings = settled.get(stood);
+  if (settings === undefined) {
+    settings = settingsOf(stood);
+    settled.set(stood, settings);
+  }
+  return settings;
+};
+
+const settingsOf = (stood: Stood<Salon> | undefined): SalonSettings => {
   const facts = stood?.entry.facts ?? [];
   let currency: string | undefined;
   let scale: Exact = ONE;
@@ -131,3 +145,5 @@ export const salonSettings = (stood: Stood<Salon> | undefined): SalonSettings =>
     stood,
   };
 };
+
+const DEFAULTS: SalonSettings = settingsOf(undefined);

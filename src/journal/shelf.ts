@@ -50,6 +50,61 @@ export type ShelfItem = {
   readonly over: readonly Over[];
 };
 
+/** Everything on the shelf by its name. */
+export type Shelf = ReadonlyMap<string, ShelfItem> & {
+  /** Where whoever asks is watched: the outlines, asked for as such. */
+  readonly outlines?: readonly Outline[];
+  /** Those of its developers alone. */
+  readonly developers?: readonly Outline[];
+};
+
+/** What an item is called and what it is: all that is asked of things of the shelf that a note does not name. */
+export type Outline = Pick<ShelfItem, 'name' | 'full' | 'kind' | 'strength' | 'uses'> & {
+  /** The names of its measures. */
+  readonly measures: Pick<ReadonlyMap<string, unknown>, 'has' | 'keys'>;
+};
+
+const outlined = new WeakMap<Shelf, readonly Outline[]>();
+
+/** The outlines of all that is on a shelf, in its order; worked out once a shelf. */
+export const outlinesOf = (shelf: Shelf): readonly Outline[] => {
+  if (shelf.outlines !== undefined) return shelf.outlines;
+  let outlines = outlined.get(shelf);
+  if (outlines === undefined) {
+    outlines = [...shelf.values()].map(({ name, full, kind, strength, uses, measures }) => ({
+      name,
+      full,
+      kind,
+      strength,
+      uses,
+      measures: new Set(measures.keys()),
+    }));
+    outlined.set(shelf, outlines);
+  }
+  return outlines;
+};
+
+const developers = new WeakMap<readonly Outline[], readonly Outline[]>();
+
+/** The outlines of the developers on a shelf, in its order: a bare strength and a colour's own developer are of these. */
+export const developersOf = (shelf: Shelf): readonly Outline[] => {
+  if (shelf.developers !== undefined) return shelf.developers;
+  const outlines = outlinesOf(shelf);
+  let own = developers.get(outlines);
+  if (own === undefined) {
+    own = outlines.filter(({ kind }) => kind === 'developer');
+    developers.set(outlines, own);
+  }
+  return own;
+};
+
+const outlineText = ({ strength, measures, ...outline }: Outline): string =>
+  JSON.stringify([outline, strength?.value, strength?.unit, [...measures.keys()]]);
+
+/** Whether two shelves have the same outlines, in the same order. */
+export const sameOutlines = (a: readonly Outline[], b: readonly Outline[]): boolean =>
+  a === b || (a.length === b.length && a.every((one, index) => outlineText(one) === outlineText(b[index] as Outline)));
+
 const last = <W extends ProductFact['word']>(
   facts: readonly ProductFact[],
   word: W,
@@ -61,8 +116,18 @@ const all = <W extends ProductFact['word']>(
 ): Extract<ProductFact, { word: W }>[] =>
   facts.filter((fact): fact is Extract<ProductFact, { word: W }> => fact.word === word);
 
-/** The shelf item that a range or product entry describes; undefined while it has no name. */
+const items = new WeakMap<Stood, ShelfItem>();
+
+/** The shelf item that a range or product entry describes, one object an entry; undefined while it has no name. */
 export const shelfItem = (stood: Stood<Range> | Stood<Product>): ShelfItem | undefined => {
+  const known = items.get(stood);
+  if (known !== undefined) return known;
+  const item = itemOf(stood);
+  if (item !== undefined) items.set(stood, item);
+  return item;
+};
+
+const itemOf = (stood: Stood<Range> | Stood<Product>): ShelfItem | undefined => {
   const { entry } = stood;
   if (entry.name === undefined) return undefined;
   const { facts } = entry;

@@ -1,4 +1,4 @@
-import { type Cut, cutEntries } from '../records/cut.ts';
+import { type Cut, cutEntries, isBlank } from '../records/cut.ts';
 import type { Notice } from '../records/notice.ts';
 import { readEntry } from '../records/read-entry.ts';
 import type { Entry } from '../records/schema/entry.ts';
@@ -6,11 +6,12 @@ import { type Decoded, decode, linesOf } from '../text/decode.ts';
 import { fitted } from '../text/fitted.ts';
 import { lasting } from '../text/recently.ts';
 import { spanOf } from '../text/span.ts';
+import { isShared, sameRecord } from './same-record.ts';
 
 /**
  * One file of notes as entries.
  *
- * Reads: the bytes of one file. Gives: its lines and its entries, each with the line it starts at.
+ * Reads: the bytes of one file. Gives: its lines and its entries, and a table of where each stands.
  * Runs again: when the bytes change.
  */
 export type Source = {
@@ -19,15 +20,23 @@ export type Source = {
   readonly bom: boolean;
   readonly encoding: Decoded['encoding'];
   readonly entries: readonly Stood[];
+  /** Where each of the entries stands, in their order; `where.ts` looks it up. */
+  readonly standing: readonly Standing[];
   /** What is wrong with the file as a whole; lines counted from the file's first. */
   readonly notices: readonly Notice[];
 };
 
-/** An entry where it stands: the file, its header's line counted from 0, one past its last line. */
+/** Lines of an entry in its file: its header's, counted from 0, and one past its last. */
+export type Standing = {
+  readonly start: number;
+  readonly end: number;
+  /** Which line below the header each line of the record stands on now, where comments came or went between them. */
+  readonly rows?: readonly number[];
+};
+
+/** An entry of a file, wherever in it: it stays the same object while its lines do, though lines be typed above it. */
 export type Stood<E extends Entry = Entry> = {
   readonly file: string;
-  readonly line: number;
-  readonly end: number;
   readonly entry: E;
   readonly notices: readonly Notice[];
   /** What opened it, and why it is an orphan. */
@@ -63,13 +72,19 @@ const openingOf = ({ opens, why }: Cut): Stood['cut'] => {
 
 const stand = (path: string, lines: readonly string[], cut: Cut): Stood => {
   const { entry, notices } = readEntry(lines, cut);
-  return { file: path, line: cut.start, end: cut.end, entry, notices, cut: openingOf(cut) };
+  return { file: path, entry, notices, cut: openingOf(cut) };
 };
 
 /** A file's lines; those of many files are a fifth of a large journal, and its text has them all. */
 const linesIn = lasting(({ text }: Decoded): readonly string[] => linesOf(text));
 
-const sourceOf = (path: string, decoded: Decoded, lines: readonly string[], entries: readonly Stood[]): Source => {
+type Placed = { readonly stood: Stood; readonly standing: Standing };
+
+/** `rows` is left out where each line of the record stands on its own. */
+const standingOf = ({ start, end }: Cut, rows?: readonly number[]): Standing =>
+  rows === undefined || rows.every((row, line) => row === line) ? { start, end } : { start, end, rows };
+
+const sourceOf = (path: string, decoded: Decoded, lines: readonly string[], placed: readonly Placed[]): Source => {
   const notice = encodingNotice(decoded, lines);
   const notices = fitted(notice === undefined ? [] : [notice]);
   return {
@@ -79,7 +94,8 @@ const sourceOf = (path: string, decoded: Decoded, lines: readonly string[], entr
     },
     bom: decoded.bom,
     encoding: decoded.encoding,
-    entries,
+    entries: placed.map(({ stood }) => stood),
+    standing: placed.map(({ standing }) => standing),
     notices,
   };
 };
@@ -88,8 +104,11 @@ const sourceOf = (path: string, decoded: Decoded, lines: readonly string[], entr
 export const readSource = (path: string, bytes: Uint8Array): Source => {
   const decoded = decode(bytes);
   const lines = linesOf(decoded.text);
-  const entries = cutEntries(lines).map((cut) => stand(path, lines.slice(cut.start, cut.end), cut));
-  return sourceOf(path, decoded, lines, entries);
+  const placed = cutEntries(lines).map((cut) => ({
+    stood: stand(path, lines.slice(cut.start, cut.end), cut),
+    standing: standingOf(cut),
+  }));
+  return sourceOf(path, decoded, lines, placed);
 };
 
 /** Text of its own: a slice of a file's text would keep the whole of it in memory for as long as the slice lives. */
@@ -99,28 +118,55 @@ const ownLines = (lines: readonly string[]): string[] =>
 const keyOf = (lines: readonly string[], { opens, why }: Pick<Cut, 'opens' | 'why'>): string =>
   `${opens} ${why ?? ''}\n${lines.join('\n')}`;
 
+/** The lines up to the last that says something: blank ones after it are between two entries. */
+const spoken = (lines: readonly string[]): readonly string[] => {
+  let end = lines.length;
+  while (end > 1 && isBlank(lines[end - 1] ?? '')) end--;
+  return end === lines.length ? lines : lines.slice(0, end);
+};
+
+/** What an entry that all share is known by. */
+const headOf = ({ entry }: Stood): string =>
+  `${entry.kind} ${'name' in entry ? entry.name?.name : ''} ${'date' in entry ? entry.date?.date : ''}`;
+
+const listed = (all: Map<string, Placed[]>, key: string, one: Placed): void => {
+  const same = all.get(key);
+  if (same === undefined) all.set(key, [one]);
+  else same.push(one);
+};
+
 /**
- * Reads a file again after a change. Entries whose lines are as before are taken over, the very same object when they
- * have not moved either, so that whoever compares sees at once what did not change.
+ * Reads a file again after a change. An entry whose lines are as before is the very same object, wherever it stands now,
+ * so that whoever compares sees at once what did not change. So is one of those that all share where its record is as
+ * before, whatever comments came or went between its lines.
  */
 export const rereadSource = (before: Source, bytes: Uint8Array): Source => {
   const { path, lines: were } = before;
   const decoded = decode(bytes);
   const lines = linesOf(decoded.text);
-  const known = new Map<string, Stood[]>();
-  for (const stood of before.entries) {
-    const key = keyOf(were.slice(stood.line, stood.end), stood.cut);
-    const same = known.get(key);
-    if (same === undefined) known.set(key, [stood]);
-    else same.push(stood);
+  const known = new Map<string, Placed[]>();
+  for (const [index, stood] of before.entries.entries()) {
+    const standing = before.standing[index] as Standing;
+    listed(known, keyOf(spoken(were.slice(standing.start, standing.end)), stood.cut), { stood, standing });
   }
-  const entries = cutEntries(lines).map((cut): Stood => {
+  const cuts = cutEntries(lines).map((cut) => {
     const text = lines.slice(cut.start, cut.end);
-    const same = known.get(keyOf(text, cut));
-    const unmoved = same?.findIndex(({ line }) => line === cut.start) ?? -1;
-    const [stood] = same?.splice(Math.max(0, unmoved), 1) ?? [];
-    if (stood === undefined) return stand(path, ownLines(text), cut);
-    return stood.line === cut.start ? stood : { ...stood, line: cut.start, end: cut.end };
+    return { cut, text, same: known.get(keyOf(spoken(text), cut))?.shift() };
   });
-  return sourceOf(path, decoded, lines, entries);
+  // What is left over of the entries that all share was changed or taken out.
+  const left = new Map<string, Placed[]>();
+  for (const one of [...known.values()].flat()) if (isShared(one.stood)) listed(left, headOf(one.stood), one);
+  const placed = cuts.map(({ cut, text, same }): Placed => {
+    if (same !== undefined) return { stood: same.stood, standing: standingOf(cut, same.standing.rows) };
+    const stood = stand(path, ownLines(text), cut);
+    const near = isShared(stood) ? left.get(headOf(stood)) : undefined;
+    for (const [index, one] of (near ?? []).entries()) {
+      const rows = sameRecord(one.stood, stood);
+      if (rows === undefined) continue;
+      near?.splice(index, 1);
+      return { stood: one.stood, standing: standingOf(cut, rows) };
+    }
+    return { stood, standing: standingOf(cut) };
+  });
+  return sourceOf(path, decoded, lines, placed);
 };

@@ -1,6 +1,8 @@
+import { type Changed, changedBetween, NOTHING_SHARED } from './asked.ts';
 import { clientParts } from './groups.ts';
-import { compareText, isShared, joinClient, joinShared, type Shared, strays } from './join.ts';
-import type { ClientFile, Journal, SaidTwice } from './journal.ts';
+import { compareText, joinClient, joinShared, type Shared, strays } from './join.ts';
+import type { ClientFile, Described, Journal, SaidTwice } from './journal.ts';
+import { isShared } from './same-record.ts';
 import type { Source, Stood } from './source.ts';
 
 /**
@@ -8,7 +10,7 @@ import type { Source, Stood } from './source.ts';
  * file comes new.
  *
  * Reads: files as entries. Gives: the joined journal, and whose notes the change touched. Work is in proportion to the
- * files put since the last `settle`, apart from copying the maps.
+ * files put since the last `settle`; nothing is copied, so a journal's tables are those of the newest settling.
  */
 export type Store = {
   /** Puts or replaces one file; `undefined` takes it away. */
@@ -19,10 +21,12 @@ export type Store = {
 
 export type Settled = { readonly journal: Journal; readonly touched: Touched };
 
-/** What a change touched. `everything`: the shelf, a salon, a stylist or stock changed, which every note is read by. */
+/** What a change touched. `everything`: nothing was joined before. */
 export type Touched = {
   readonly everything: boolean;
-  /** Clients whose entries or visits came, went, moved or changed. */
+  /** What would be answered otherwise than before. */
+  readonly changed: Changed;
+  /** Clients whose entries or visits came, went or changed, or stand in another order. */
   readonly clients: ReadonlySet<string>;
   readonly files: ReadonlySet<string>;
 };
@@ -46,19 +50,29 @@ export const createStore = (): Store => {
   let clients = new Map<string, ClientFile>();
   let shared: Shared | undefined;
   let settled: Journal | undefined;
-  let unsorted = false;
-  let old = new Map<string, Source | undefined>();
+  let described: readonly Described[] = [];
+  let waiting = new Map<string, Source | undefined>();
 
   const put = (path: string, source: Source | undefined): void => {
-    const before = sources.get(path);
-    if (before === source) return;
-    if (!old.has(path)) old.set(path, before);
-    if (source === undefined) sources.delete(path);
-    else {
+    waiting.set(path, source);
+  };
+
+  /** Takes in what was put, so that until then a journal is what it was; gives the files that changed, as they were. */
+  const takeIn = (): ReadonlyMap<string, Source | undefined> => {
+    const old = new Map<string, Source | undefined>();
+    let unsorted = false;
+    for (const [path, source] of waiting) {
+      const before = sources.get(path);
+      if (before === source) continue;
+      old.set(path, before);
       // A map keeps the place of a path that is set again, so only a new one needs sorting.
-      unsorted ||= !sources.has(path);
-      sources.set(path, source);
+      unsorted ||= before === undefined;
+      if (source === undefined) sources.delete(path);
+      else sources.set(path, source);
     }
+    waiting = new Map();
+    if (unsorted) sources = sorted(sources);
+    return old;
   };
 
   /** Clients of a changed file whose entries are not the very same ones in the same order as before. */
@@ -79,6 +93,7 @@ export const createStore = (): Store => {
     return changed;
   };
 
+  /** Joins a client anew; gives whether a name came or went. */
   const rejoin = (name: string): boolean => {
     const own = paths.get(name);
     const known = joined.has(name);
@@ -86,7 +101,7 @@ export const createStore = (): Store => {
     if (own === undefined) {
       joined.delete(name);
       clients.delete(name);
-      return false;
+      return known;
     }
     const parts = [...own].sort(compareText).flatMap((path) => {
       const source = sources.get(path);
@@ -101,39 +116,61 @@ export const createStore = (): Store => {
   };
 
   const settle = (): Settled => {
+    const old = takeIn();
     const files = new Set(old.keys());
     const touched = new Set<string>();
-    let everything = settled === undefined;
+    const everything = settled === undefined;
+    let sharedTouched = everything;
     let astray = settled === undefined;
     for (const [path, before] of old) {
       const now = sources.get(path);
       for (const name of moved(before, now, path)) touched.add(name);
       const [was, is] = [before?.entries ?? [], now?.entries ?? []];
-      everything ||= !sameList(was.filter(isShared), is.filter(isShared));
+      sharedTouched ||= !sameList(was, is) && !sameList(was.filter(isShared), is.filter(isShared));
       astray ||= hasStrays(before) || hasStrays(now);
     }
-    if (unsorted) sources = sorted(sources);
-    unsorted = false;
-    let newName = false;
-    for (const name of touched) newName = rejoin(name) || newName;
-    if (newName) clients = sorted(clients);
-    if (everything || shared === undefined) shared = joinShared(sources.values());
+    let [isNew, isOtherList] = [false, false];
+    let isOtherName = false;
+    for (const name of touched) {
+      const before = clients.get(name);
+      const [were, had] = [describedAs(before), before !== undefined];
+      const isListed = rejoin(name);
+      isOtherList ||= isListed;
+      isNew ||= isListed && !had;
+      isOtherName ||= were !== describedAs(clients.get(name));
+    }
+    if (isNew) clients = sorted(clients);
+    if (isOtherName) described = describedIn(clients);
+    const before = shared;
+    if (sharedTouched || shared === undefined) shared = joinShared(sources.values());
+    const changed: Changed = {
+      ...(before === undefined || before === shared ? NOTHING_SHARED : changedBetween(before, shared)),
+      clients: { names: touched, count: isOtherList, list: isOtherList },
+      described: isOtherName,
+    };
     const lost = astray || settled === undefined ? [...sources.values()].map(strays) : undefined;
     const journal: Journal = {
-      sources: new Map(sources),
+      sources,
       ...shared,
-      clients: new Map(clients),
+      clients,
+      described,
       orphans: lost?.flatMap(({ orphans }) => orphans) ?? settled?.orphans ?? [],
       unfiled: lost?.flatMap(({ unfiled }) => unfiled) ?? settled?.unfiled ?? [],
       twice: [...shared.twice, ...[...doubled].sort(compareText).flatMap((name) => joined.get(name)?.twice ?? [])],
     };
     settled = journal;
-    old = new Map();
-    return { journal, touched: { everything, clients: touched, files } };
+    return { journal, touched: { everything, changed, clients: touched, files } };
   };
 
   return { put, settle };
 };
+
+/** The names that an entry gives a client; undefined for one that no entry describes. */
+const describedAs = (client: ClientFile | undefined): string | undefined =>
+  client === undefined || client.entries.length === 0 ? undefined : client.full;
+
+const describedIn = (clients: ReadonlyMap<string, ClientFile>): Described[] =>
+  [...clients.values()].filter(({ entries }) => entries.length > 0).map(({ name, full }) => ({ name, full }));
 
 /** Whether a file holds lines of nobody or visits that cannot be filed. */
 const hasStrays = (source: Source | undefined): boolean => {

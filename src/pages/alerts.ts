@@ -1,3 +1,6 @@
+import type { Stood } from '../journal/source.ts';
+import { lineText } from '../journal/where.ts';
+import { placeOf } from '../reckon/cite.ts';
 import { allergies, cautionsOn, holdsOn, isUnder, type ReactionOnFile, reactionsOf } from '../reckon/client/state.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import { unreadHarm } from '../rules/harm-lines.ts';
@@ -40,10 +43,10 @@ const ageItems = (view: HeadView): string[] => {
 
 /** Lines under the client's own entries of which something was not read: it may be an allergy. */
 const unreadItems = ({ client, journal }: HeadView): string[] => {
-  const lines = client.entries.flatMap(({ file, line, entry }) =>
-    entry.facts
+  const lines = client.entries.flatMap((stood) =>
+    stood.entry.facts
       .filter((fact) => fact.word === 'unread' || fact.rest !== undefined)
-      .map((fact) => (journal.sources.get(file)?.lines[line + fact.line] ?? '').trim()),
+      .map((fact) => lineText(journal, placeOf(stood, fact)).trim()),
   );
   // A line of a visit that could not be read and tells of harm is one of them.
   const told = unreadHarm(journal, client).map(({ fact }) => (fact.word === 'unread' ? fact.typed : ''));
@@ -52,19 +55,22 @@ const unreadItems = ({ client, journal }: HeadView): string[] => {
   return lines.length === 0 ? [] : [`- **Not read** ${count} could not be read: ${commas(lines.map(codeSpan))}`];
 };
 
-/** Asked of every finding, by several blocks. */
-const visitFinder = recently((visits: readonly VisitReckoned[]) => {
-  const of = new Map(visits.map((one) => [one.visit, one]));
-  const at = entryAt(visits.map(({ visit }) => visit));
+const finderIn = ({ journal }: HeadView, visits: readonly VisitReckoned[]) => {
+  const of = new Map<Stood, VisitReckoned>(visits.map((one) => [one.visit, one]));
+  const at = entryAt<Stood>(journal, [...of.keys()]);
   return (finding: Finding): VisitReckoned | undefined => {
     const stood = at(finding);
     return stood && of.get(stood);
   };
-});
+};
+
+/** By view: asked of every finding, by several blocks. A view lives as long as its page is drawn. */
+const visitFinder = recently((view: HeadView) => finderIn(view, view.visits));
+const aheadFinder = recently((view: HeadView) => finderIn(view, view.ahead ?? []));
 
 /** The visit of the view that a finding stands in. */
-const visitOf = ({ visits, ahead = [] }: HeadView, finding: Finding): VisitReckoned | undefined =>
-  visitFinder(visits)(finding) ?? visitFinder(ahead)(finding);
+const visitOf = (view: HeadView, finding: Finding): VisitReckoned | undefined =>
+  visitFinder(view)(finding) ?? aheadFinder(view)(finding);
 
 /** A rule that is not known here is taken to bear on every day. */
 const bearingOf = ({ rule }: Finding): Bearing => ruleNamed(rule)?.bears ?? 'always';
@@ -96,7 +102,7 @@ const stopItems = (view: HeadView): string[] =>
   view.findings
     .filter((finding) => isAlert(view, finding))
     .map((finding) => {
-      const visit = visitFinder(view.visits)(finding);
+      const visit = visitFinder(view)(finding);
       return findingInShort(finding, visit && `visit of ${visit.date}`);
     });
 

@@ -2,6 +2,7 @@ import type { BowlReckoned, Portion } from '../reckon/model.ts';
 import { figure, grams, listed, perCent, ratioText } from '../reckon/say.ts';
 import type { Amount } from '../records/schema/values.ts';
 import { type Exact, equal, exact, exactOf, mul, roundTo, sub, sum, ZERO } from '../text/exact.ts';
+import { sameLine } from '../text/span.ts';
 import { escapeText } from './escape.ts';
 import { minorText } from './money-words.ts';
 import { bowlName, commas, type Noted } from './noted.ts';
@@ -18,14 +19,14 @@ const shownGrams = ({ shown, weight, about }: Portion): string => {
 
 /** The bowl that a further mix was made as, by its `more` line. */
 const furtherOf = ({ visit, place }: BowlReckoned): string | undefined => {
-  const line = visit.entry.facts.find((fact) => fact.line === place.line - visit.line);
+  const line = visit.entry.facts.find((fact) => fact.line === place.line);
   return line?.word === 'more' ? bowlName(line.bowl) : undefined;
 };
 
 /** Where a weight comes from: typed, reckoned from what was typed, or an earlier bowl made again. */
 const howText = (noted: Noted, bowl: BowlReckoned, portion: Portion): string => {
   const { component, typed, weight, shown, how, place, label } = portion;
-  const again = bowl.again !== undefined && place.line === bowl.place.line ? bowl.again : undefined;
+  const again = bowl.again !== undefined && sameLine(place, bowl.place) ? bowl.again : undefined;
   if (again !== undefined) {
     const date = again.visit === bowl.visit ? undefined : again.visit.entry.date?.date;
     return `${perCent(mul(again.share, exact(100)))} of ${commas([`bowl ${escapeText(again.bowl)}`, date])}`;
@@ -104,7 +105,7 @@ const weighedText = ({ weighed, weight, shown }: Portion): string =>
 const otherRows = ({ portions, held }: BowlReckoned): string[][] =>
   held
     .filter(({ place }) =>
-      portions.every((portion) => portion.place.line !== place.line || portion.place.at !== place.at),
+      portions.every((portion) => !sameLine(portion.place, place) || portion.place.at !== place.at),
     )
     .map((portion) => [
       partName(portion),

@@ -62,7 +62,7 @@ const visitsBlocks = (
   if (last === 0) return [];
   if (reckoned.length === 0) return [`## ${VISITS_HEADING}`, 'None noted yet.'];
   const news = newsByDate(reckoned);
-  const ofEntry = findingsByEntry(findings);
+  const ofEntry = findingsByEntry(journal, findings);
   const more = last === undefined ? 0 : reckoned.length - last;
   const left = more > 0 ? [`${more} earlier ${more === 1 ? 'visit is' : 'visits are'} left out here.`] : [];
   const blocks = reckoned
@@ -93,7 +93,7 @@ export const cardMarkdown = (
   findings: readonly Finding[],
   { on, money = false, last, sheet = noFigures, yearPage }: CardOptions,
 ): string => {
-  const isHers = entryAt<Stood>([...client.entries, ...client.visits]);
+  const isHers = entryAt<Stood>(journal, [...client.entries, ...client.visits]);
   const own = eachOnce(findings).filter((finding) => finding.client === client.name || isHers(finding) !== undefined);
   const view: HeadView = {
     journal,

@@ -35,7 +35,7 @@ const offCell = ({ off, told, sections }: Run): string => {
 };
 
 const lineOf = (visit: VisitReckoned, line: number): VisitFact | undefined =>
-  visit.visit.entry.facts.find((fact) => fact.line === line - visit.visit.line);
+  visit.visit.entry.facts.find((fact) => fact.line === line);
 
 /** What was seen at a look; its place is not said again where the row says it. */
 const lookText = (noted: Noted, visit: VisitReckoned, run: PutOn, look: Looked): string => {
@@ -110,7 +110,7 @@ export const clockBlocks = (noted: Noted, visit: VisitReckoned): string[] => {
     ]),
   );
   const more = visit.visit.entry.facts.filter(
-    (fact) => CLOCK_WORDS.has(fact.word) && saysMore(fact, inRows, visit.visit.line + fact.line),
+    (fact) => CLOCK_WORDS.has(fact.word) && saysMore(fact, inRows, fact.line),
   );
   return [
     ...(rows.length > 0 ? [table(COLUMNS, rows, '**Times**')] : []),

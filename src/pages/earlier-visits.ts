@@ -84,7 +84,7 @@ export const earlierBlocks = (
 ): string[] => {
   const years = [...earlierYears(reckoned)].reverse();
   if (years.length === 0) return [];
-  const ofEntry = findingsByEntry(findings);
+  const ofEntry = findingsByEntry(journal, findings);
   const count = counted(earlierOf(reckoned).length);
   const whole =
     linkOf === undefined
@@ -115,7 +115,7 @@ export const yearMarkdown = (
   const visits = earlierYears(reckoned).get(year);
   if (visits === undefined) return undefined;
   const news = newsByDate(reckoned);
-  const ofEntry = findingsByEntry(findings);
+  const ofEntry = findingsByEntry(journal, findings);
   const from = reckoned.indexOf(visits[0]);
   const parts = visits
     .map((visit, index) => ({ visit, earlier: reckoned.slice(0, from + index) }))

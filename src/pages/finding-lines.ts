@@ -1,4 +1,6 @@
-import type { Stood } from '../journal/source.ts';
+import type { Standing, Stood } from '../journal/source.ts';
+import type { Files } from '../journal/where.ts';
+import { standingOf } from '../journal/where.ts';
 import type { Finding } from '../text/finding.ts';
 import { codeSpan, escapeSaid } from './escape.ts';
 import { quote, spaced } from './noted.ts';
@@ -7,33 +9,47 @@ import { quote, spaced } from './noted.ts';
 export const eachOnce = (findings: readonly Finding[]): readonly Finding[] => [...new Set(findings)];
 
 /** Whether a finding points into an entry. */
-export const pointsInto = ({ place }: Finding, { file, line, end }: Stood): boolean =>
-  place.file === file && place.line >= line && place.line < end;
+export const pointsInto = (files: Files, { place }: Finding, stood: Stood): boolean => {
+  if (place.file !== stood.file) return false;
+  const { start, end } = standingOf(files, stood);
+  return place.line >= start && place.line < end;
+};
 
 /** Which of some entries a finding points into; asked of many findings. Entries have no line in common. */
-export const entryAt = <S extends Stood>(stoods: readonly S[]): ((finding: Finding) => S | undefined) => {
+export const entryAt = <S extends Stood>(files: Files, stoods: readonly S[]): ((finding: Finding) => S | undefined) => {
   const byFile = new Map<string, S[]>();
   for (const stood of stoods) {
     const same = byFile.get(stood.file);
     if (same === undefined) byFile.set(stood.file, [stood]);
     else same.push(stood);
   }
-  for (const some of byFile.values()) some.sort((a, b) => a.line - b.line);
+  const inOrder = new Map<string, readonly (Standing & { readonly stood: S })[]>();
+  // Asked of files with a finding alone: a planned visit stands in none.
+  const standingIn = (file: string): readonly (Standing & { readonly stood: S })[] => {
+    let some = inOrder.get(file);
+    if (some === undefined) {
+      some = (byFile.get(file) ?? []).map((stood) => ({ ...standingOf(files, stood), stood }));
+      some = some.toSorted((a, b) => a.start - b.start);
+      inOrder.set(file, some);
+    }
+    return some;
+  };
   return (finding) => {
-    const some = byFile.get(finding.place.file) ?? [];
+    const { file, line } = finding.place;
+    const some = standingIn(file);
     let [low, high] = [0, some.length];
     while (low < high) {
       const middle = (low + high) >> 1;
-      if ((some[middle] as S).end <= finding.place.line) low = middle + 1;
+      if ((some[middle]?.end ?? 0) <= line) low = middle + 1;
       else high = middle;
     }
-    const stood = some[low];
-    return stood !== undefined && pointsInto(finding, stood) ? stood : undefined;
+    const at = some[low];
+    return at !== undefined && line >= at.start ? at.stood : undefined;
   };
 };
 
 /** Which findings point into an entry, in their order; asked of many entries. */
-export const findingsByEntry = (findings: readonly Finding[]): ((stood: Stood) => readonly Finding[]) => {
+export const findingsByEntry = (files: Files, findings: readonly Finding[]): ((stood: Stood) => readonly Finding[]) => {
   const byFile = new Map<string, Map<number, Finding[]>>();
   for (const finding of findings) {
     const { file, line } = finding.place;
@@ -44,10 +60,12 @@ export const findingsByEntry = (findings: readonly Finding[]): ((stood: Stood) =
     else same.push(finding);
   }
   const order = new Map(findings.map((finding, index) => [finding, index]));
-  return ({ file, line, end }) => {
-    const lines = byFile.get(file);
+  return (stood) => {
+    const lines = byFile.get(stood.file);
     const found: Finding[] = [];
-    if (lines !== undefined) for (let at = line; at < end; at++) for (const one of lines.get(at) ?? []) found.push(one);
+    if (lines === undefined) return found;
+    const { start, end } = standingOf(files, stood);
+    for (let at = start; at < end; at++) for (const one of lines.get(at) ?? []) found.push(one);
     return found.sort((a, b) => (order.get(a) ?? 0) - (order.get(b) ?? 0));
   };
 };

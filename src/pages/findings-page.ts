@@ -1,6 +1,6 @@
 import type { Journal } from '../journal/journal.ts';
 import { type Finding, SEVERITIES, sameFindings } from '../text/finding.ts';
-import { fromOf, type Place } from '../text/span.ts';
+import { type FilePlace, fromOf } from '../text/span.ts';
 import { dayText } from './days.ts';
 import { codeSpan, escapeText } from './escape.ts';
 import { findingItem } from './finding-lines.ts';
@@ -25,7 +25,7 @@ export const findingsCount = (findings: readonly Finding[]): string => {
   return `${open.length} ${open.length === 1 ? 'finding' : 'findings'}: ${joined(parts, ', ')}`;
 };
 
-const placeItem = ({ fileOf }: Links, { file, line, at }: Place): string =>
+const placeItem = ({ fileOf }: Links, { file, line, at }: FilePlace): string =>
   codeSpan(`${fileOf(file)}:${line + 1}:${fromOf(at) + 1}`);
 
 /** What is kept of the page from one drawing to the next: a client's part, with what it was made of. */

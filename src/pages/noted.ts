@@ -1,6 +1,7 @@
 import type { Journal } from '../journal/journal.ts';
 import type { SalonSettings } from '../journal/salon.ts';
 import type { Stood } from '../journal/source.ts';
+import { lineText } from '../journal/where.ts';
 import type { Client, Visit } from '../records/schema/entry.ts';
 import type { Name, Text, Word } from '../records/schema/values.ts';
 import { type At, sliceOf } from '../text/span.ts';
@@ -17,7 +18,7 @@ type OnLine = { readonly line: number };
 
 /** The characters that a value of a fact was typed with, as Markdown. */
 export const typedAt = ({ journal, stood }: Noted, { line }: OnLine, at: At): string =>
-  escapeText(sliceOf(journal.sources.get(stood.file)?.lines[stood.line + line] ?? '', at));
+  escapeText(sliceOf(lineText(journal, { in: stood, line }), at));
 
 /** Words of a free slot as typed, hedges and capitals too. */
 export const typedWords = (noted: Noted, fact: OnLine, words: readonly Word[]): string =>

@@ -1,6 +1,8 @@
+import { placeOf } from '../reckon/cite.ts';
 import { allergies, cautionsOn, holdsOn } from '../reckon/client/state.ts';
 import type { ClientFact } from '../records/schema/entry.ts';
-import type { Place } from '../text/span.ts';
+import type { Line } from '../text/span.ts';
+import { sameLine } from '../text/span.ts';
 import { isAlert, isOver } from './alerts.ts';
 import { clientItem } from './client-lines.ts';
 import { entryAt, findingInShort, findingItem } from './finding-lines.ts';
@@ -18,15 +20,13 @@ export const SHOWN_ELSEWHERE = ['born', 'test', 'allergy', 'caution', 'hold'] as
 /** Every word of a client entry is on the card. */
 export const CLIENT_PARTS: readonly ClientFact['word'][] = [...HAIR, ...REST, ...SHOWN_ELSEWHERE];
 
-const lineOf = ({ file, line }: Place): string => `${file}\n${line}`;
-
 /** Lines that are no alert on the day: cautions and holds not in force, and an `allergy none`. */
 const noAlert = (view: HeadView): string[] => {
   const { on, client } = view;
   const alerts = [...cautionsOn(on, client), ...holdsOn(on, client, []), ...allergies(client)];
-  const alerted = new Set(alerts.map(({ place }) => lineOf(place)));
+  const isAlerted = (line: Line): boolean => alerts.some(({ place }) => sameLine(place, line));
   return clientLines(view, ['allergy', 'caution', 'hold'])
-    .filter(({ stood, fact }) => !alerted.has(lineOf({ file: stood.file, line: stood.line + fact.line, at: 0 })))
+    .filter(({ stood, fact }) => !isAlerted(placeOf(stood, fact)))
     .map(({ stood, fact }) =>
       spaced([clientItem(notedIn(view, stood), fact), fact.word !== 'allergy' && `(not in force on ${on})`]),
     );
@@ -44,7 +44,7 @@ export const onFileBlocks = (view: HeadView): string[] => {
  * showed, such as weights that do not add up.
  */
 export const findingBlocks = (view: HeadView): string[] => {
-  const visitOf = entryAt(view.client.visits);
+  const visitOf = entryAt(view.journal, view.client.visits);
   const items = view.findings.flatMap((finding) => {
     if (isAlert(view, finding) || (finding.reason === undefined && isOver(view, finding))) return [];
     const visit = visitOf(finding);

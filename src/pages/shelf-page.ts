@@ -1,4 +1,5 @@
 import type { Journal } from '../journal/journal.ts';
+import { pathAndLine } from '../journal/where.ts';
 import { figure, listed } from '../reckon/say.ts';
 import type { ChargedGoods } from '../reckon/stock/charged-goods.ts';
 import type { Ledger } from '../reckon/stock/ledger.ts';
@@ -192,7 +193,7 @@ export const shelfMarkdown = (
           date,
           clientName(journal, { name: client }),
           escapeText(item.name),
-          escapeText(`${place.file}:${place.line + 1}`),
+          escapeText(pathAndLine(journal, place)),
         ]),
       ),
     ),
@@ -209,7 +210,7 @@ export const shelfMarkdown = (
       table(
         [{ head: 'Line' }, { head: 'Product' }, { head: 'Why' }],
         ledger.unmoved.map(({ place, name, why }) => [
-          escapeText(`${place.file}:${place.line + 1}`),
+          escapeText(pathAndLine(journal, place)),
           escapeText(name),
           WHY[why],
         ]),

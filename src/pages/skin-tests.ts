@@ -1,4 +1,5 @@
 import type { Journal } from '../journal/journal.ts';
+import { placeOf } from '../reckon/cite.ts';
 import {
   leaveSince,
   productsToTest,
@@ -10,7 +11,8 @@ import {
 } from '../reckon/client/state.ts';
 import { putsOnColour } from '../reckon/head/services.ts';
 import { addDays, clockText } from '../text/dates.ts';
-import type { Place } from '../text/span.ts';
+import type { Line } from '../text/span.ts';
+import { sameLine } from '../text/span.ts';
 import { escapeText } from './escape.ts';
 import { type ClientLine, clientLines, type HeadView, listOf, notedIn, salonOfHead } from './head-view.ts';
 import { commas, spaced } from './noted.ts';
@@ -129,30 +131,23 @@ export const standingTable = (view: HeadView): string[] => {
   return [table(COLUMNS, rows, `**Skin tests** as they stand on ${view.on}`)];
 };
 
-const lineOf = ({ file, line }: Place): string => `${file}\n${line}`;
-
 /** A test noted under the client, with the line that reads it where that is another. */
 type NotedTest = { readonly line: ClientLine<'test'>; readonly reading: ClientLine<'test'> | undefined };
 
 /** The tests noted under the client: a line that only reads one goes with it. */
 const testsNoted = (view: HeadView, tests: readonly TestMade[]): NotedTest[] => {
   const lines = clientLines(view, ['test']);
-  const at = new Map(lines.map((line) => [lineOf(placeOf(line)), line]));
+  const at = (place: Line): ClientLine<'test'> | undefined =>
+    lines.find(({ stood, fact }) => sameLine(place, placeOf(stood, fact)));
   const readings = new Map(
     tests.flatMap(({ place, readPlace }) => {
-      const reading = readPlace && at.get(lineOf(readPlace));
-      return reading !== undefined && at.has(lineOf(place)) ? [[at.get(lineOf(place)), reading] as const] : [];
+      const [reading, made] = [readPlace && at(readPlace), at(place)];
+      return reading !== undefined && made !== undefined ? [[made, reading] as const] : [];
     }),
   );
   const read = new Set(readings.values());
   return lines.filter((line) => !read.has(line)).map((line) => ({ line, reading: readings.get(line) }));
 };
-
-const placeOf = ({ stood, fact }: ClientLine<'test'>): Place => ({
-  file: stood.file,
-  line: stood.line + fact.line,
-  at: fact.test.at,
-});
 
 const notedItem = (view: HeadView, { line, reading }: NotedTest): string => {
   const later = reading && { noted: notedIn(view, reading.stood), fact: reading.fact };
@@ -162,15 +157,15 @@ const notedItem = (view: HeadView, { line, reading }: NotedTest): string => {
 /** Skin tests that were clear, and that a later one has taken the place of; the others noted under the client. */
 const byAge = (view: HeadView): { readonly earlier: readonly NotedTest[]; readonly now: readonly NotedTest[] } => {
   const tests = testsFor(view.client, salonOfHead(view).hours);
-  const stand = new Set(standingsOf(view).flatMap(({ test }) => (test === undefined ? [] : [lineOf(test.place)])));
-  const old = new Set(
-    tests
-      .filter(({ kind, result, place }) => kind === 'skin' && result === 'clear' && !stand.has(lineOf(place)))
-      .flatMap(({ place, readPlace }) => [place, ...(readPlace === undefined ? [] : [readPlace])])
-      .map(lineOf),
-  );
+  const standings = standingsOf(view);
+  const stands = (line: Line): boolean =>
+    standings.some(({ test }) => test !== undefined && sameLine(test.place, line));
+  const old = tests
+    .filter(({ kind, result, place }) => kind === 'skin' && result === 'clear' && !stands(place))
+    .flatMap(({ place, readPlace }) => [place, ...(readPlace === undefined ? [] : [readPlace])]);
   const all = testsNoted(view, tests);
-  const isOld = ({ line }: NotedTest): boolean => old.has(lineOf(placeOf(line)));
+  const isOld = ({ line: { stood, fact } }: NotedTest): boolean =>
+    old.some((place) => sameLine(place, placeOf(stood, fact)));
   return { earlier: all.filter(isOld), now: all.filter((test) => !isOld(test)) };
 };
 

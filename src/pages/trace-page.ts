@@ -1,4 +1,5 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
+import { pathAndLine, rowOf } from '../journal/where.ts';
 import { figure, listed } from '../reckon/say.ts';
 import type { Touch } from '../reckon/stock/touch.ts';
 import type { ClientTouch, LotTrace, Traced } from '../reckon/stock/trace.ts';
@@ -25,7 +26,7 @@ const amountText = (journal: Journal, { amount, item, salon }: Touch): string =>
 
 const labelText = (touch: Touch): string => (touch.label === '' ? 'not named' : escapeText(touch.label));
 
-const placeText = ({ place }: Touch): string => escapeText(`${place.file}:${place.line + 1}`);
+const placeText = (journal: Journal, { place }: Touch): string => escapeText(pathAndLine(journal, place));
 
 /** A wording that is worked out once for each key: a lot of a developer can have touched everybody. */
 const once = <K>(say: (key: K) => string): ((key: K) => string) => {
@@ -68,7 +69,7 @@ const tracedTable = (journal: Journal, traced: readonly Traced[]): string => {
       label(touch.label),
       amount(touch),
       touch.how === 'bowl' ? bowl(touch.bowl ?? '') : HOW[touch.how],
-      `${file(touch.place.file)}:${touch.place.line + 1}`,
+      `${file(touch.place.in.file)}:${rowOf(journal, touch.place) + 1}`,
     ]),
   );
 };
@@ -137,7 +138,7 @@ export const clientTraceMarkdown = (journal: Journal, client: ClientFile, touche
     amountText(journal, one.touch),
     howText(one.touch),
     lotText(one) || 'no lot noted',
-    placeText(one.touch),
+    placeText(journal, one.touch),
   ]);
   const blocks = [
     `# Lots, ${escapeText(client.full)}`,

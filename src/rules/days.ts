@@ -1,7 +1,7 @@
 import type { VisitReckoned } from '../reckon/model.ts';
 import { type HandOn, handsOf } from '../reckon/timing/hands.ts';
 import { compareText } from '../reckon/use/period.ts';
-import type { Finding } from '../text/finding.ts';
+import type { UnplacedFinding } from '../text/finding.ts';
 import { findInDay } from './find.ts';
 import type { Subjects } from './reasons.ts';
 
@@ -14,21 +14,19 @@ import type { Subjects } from './reasons.ts';
 export type Days = {
   /** Puts what hands did on a client in place of what they did before; without visits she is gone. */
   readonly put: (client: string, visits: readonly VisitReckoned[]) => void;
-  /** The findings of all days; only those that changed since the last time are looked at again. */
-  readonly found: (subjects: Subjects) => readonly Finding[];
+  /** The findings of all days, day by day; only those that changed since the last time are looked at again. */
+  readonly found: (subjects: Subjects) => readonly (readonly UnplacedFinding[])[];
 };
 
+/** By the clock; those of one client and minute stay in the order of her visits and lines. */
 const inOrder = (a: HandOn, b: HandOn): number =>
-  a.from - b.from ||
-  compareText(a.client, b.client) ||
-  compareText(a.place.file, b.place.file) ||
-  a.place.line - b.place.line;
+  a.from - b.from || compareText(a.client, b.client) || compareText(a.place.in.file, b.place.in.file);
 
 /** No days yet. */
 export const createDays = (): Days => {
   const hands = new Map<string, Map<string, readonly HandOn[]>>();
   const daysOf = new Map<string, readonly string[]>();
-  const findings = new Map<string, readonly Finding[]>();
+  const findings = new Map<string, readonly UnplacedFinding[]>();
   const touched = new Set<string>();
 
   const put = (client: string, visits: readonly VisitReckoned[]): void => {
@@ -52,7 +50,7 @@ export const createDays = (): Days => {
     else daysOf.set(client, [...own.keys()]);
   };
 
-  const found = (subjects: Subjects): readonly Finding[] => {
+  const found: Days['found'] = (subjects) => {
     for (const day of touched) {
       const all = hands.get(day);
       if (all?.size === 0) hands.delete(day);
@@ -61,7 +59,7 @@ export const createDays = (): Days => {
       else findings.set(day, now);
     }
     touched.clear();
-    return [...findings.values()].flat();
+    return [...findings.values()];
   };
 
   return { put, found };

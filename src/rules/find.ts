@@ -1,11 +1,15 @@
 import { clientParts } from '../journal/groups.ts';
 import type { ClientFile, Journal } from '../journal/journal.ts';
-import type { Source, Stood } from '../journal/source.ts';
+import type { Source, Standing, Stood } from '../journal/source.ts';
+import { entryLines, recordLines } from '../journal/where.ts';
+import { placeOf } from '../reckon/cite.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import type { HandOn } from '../reckon/timing/hands.ts';
 import type { Notice } from '../records/notice.ts';
-import type { Finding } from '../text/finding.ts';
+import type { UnplacedFinding } from '../text/finding.ts';
 import { forgetRecent } from '../text/recently.ts';
+import type { Ground } from '../text/span.ts';
+import { wholeFile } from '../text/span.ts';
 import { caution } from '../trade/cautions.ts';
 import { RULES } from './all.ts';
 import { tuned } from './policy.ts';
@@ -39,10 +43,10 @@ const ownReason = ({ accepts }: Rule, { place, also }: Found, { remarkAt }: Subj
   return remarks.find((remark) => holdsReason(remark, accepts));
 };
 
-const toFinding = (rule: Rule, found: Found, { client, reasons, salon }: Subject, own?: string): Finding => {
+const toFinding = (rule: Rule, found: Found, { client, reasons, salon }: Subject, own?: string): UnplacedFinding => {
   const { severity = rule.severity, caution: topic = rule.caution, ...said } = found;
   const reason = reasons.get(rule.name) ?? (severity === 'stop' ? undefined : own);
-  const finding: Finding = {
+  const finding: UnplacedFinding = {
     rule: rule.name,
     severity,
     ...said,
@@ -53,9 +57,9 @@ const toFinding = (rule: Rule, found: Found, { client, reasons, salon }: Subject
   return tuned(finding, salon);
 };
 
-const foundOf = (file: string, from: number, notice: Notice): Found => {
+const foundOf = (ground: Ground, notice: Notice): Found => {
   const { put } = notice;
-  const place = { file, line: from + notice.line, at: notice.at };
+  const place = placeOf(ground, notice, notice.at);
   return {
     place,
     message: notice.message,
@@ -71,12 +75,12 @@ const foundOf = (file: string, from: number, notice: Notice): Found => {
   };
 };
 
-const noticed = (file: string, from: number, notice: Notice, subject: Subject): Finding =>
+const noticed = (ground: Ground, notice: Notice, subject: Subject): UnplacedFinding =>
   // Every notice has its rule: a test holds the two lists together.
-  toFinding(BY_NAME.get(notice.rule) as Rule, foundOf(file, from, notice), subject);
+  toFinding(BY_NAME.get(notice.rule) as Rule, foundOf(ground, notice), subject);
 
 const addAll = (
-  all: Finding[],
+  all: UnplacedFinding[],
   rule: Rule,
   every: Iterable<Found>,
   subjectOf: (found: Found) => Subject,
@@ -88,10 +92,11 @@ const addAll = (
 };
 
 /** What the reader and the rules on single entries find in one entry. */
-const inEntry = (stood: Stood, lines: readonly string[], subjects: Subjects, all: Finding[]): void => {
-  for (const notice of stood.notices) all.push(noticed(stood.file, stood.line, notice, subjects.ofEntry(stood)));
+const inEntry = (stood: Stood, lines: () => readonly string[], subjects: Subjects, all: UnplacedFinding[]): void => {
+  for (const notice of stood.notices) all.push(noticed(stood, notice, subjects.ofEntry(stood)));
   if (stood.entry.facts.length < 2) return;
-  for (const rule of ENTRY_RULES) addAll(all, rule, rule.check(stood, lines), () => subjects.ofEntry(stood), subjects);
+  const typed = lines();
+  for (const rule of ENTRY_RULES) addAll(all, rule, rule.check(stood, typed), () => subjects.ofEntry(stood), subjects);
 };
 
 /** Everything found in what is noted of one client. */
@@ -101,35 +106,39 @@ export const findInClient = (
   client: ClientFile,
   visits: readonly VisitReckoned[],
   on: string | undefined,
-): Finding[] => {
-  const all: Finding[] = [];
+): UnplacedFinding[] => {
+  const all: UnplacedFinding[] = [];
   for (const stood of [...client.entries, ...client.visits])
-    inEntry(stood, journal.sources.get(stood.file)?.lines ?? [], subjects, all);
+    inEntry(stood, () => entryLines(journal, stood), subjects, all);
   const atPlace = ({ place }: Found): Subject => subjects.at(place);
   for (const rule of CLIENT_RULES) addAll(all, rule, rule.check(client, visits, journal, on), atPlace, subjects);
   for (const visit of visits) {
     const ofVisit = (): Subject => subjects.ofEntry(visit.visit);
     for (const rule of VISIT_RULES) addAll(all, rule, rule.check(visit, journal, on), ofVisit, subjects);
   }
-  const late: Finding[] = [];
+  const late: UnplacedFinding[] = [];
   for (const rule of FINDING_RULES) addAll(late, rule, rule.check(client, all), atPlace, subjects);
   forgetRecent();
   return [...all, ...late];
 };
 
 /** What is found in a file outside its clients' entries: the file itself, shelf, stock, lines of nobody. */
-export const findInSource = (source: Source, subjects: Subjects): Finding[] => {
-  const all = source.notices.map((notice) => noticed(source.path, 0, notice, subjects.ofEntry(undefined)));
+export const findInSource = (source: Source, subjects: Subjects): UnplacedFinding[] => {
+  const whole = wholeFile(source.path);
+  const all = source.notices.map((notice) => noticed(whole, notice, subjects.ofEntry(undefined)));
   const filed = new Set<Stood>(
     [...clientParts(source).values()].flatMap(({ entries, visits }) => [...entries, ...visits]),
   );
-  for (const stood of source.entries) if (!filed.has(stood)) inEntry(stood, source.lines, subjects, all);
+  for (const [index, stood] of source.entries.entries()) {
+    if (filed.has(stood)) continue;
+    inEntry(stood, () => recordLines(source, source.standing[index] as Standing), subjects, all);
+  }
   return all;
 };
 
 /** What is found in salons, shelf, stock and names given twice. */
-export const findShared = (journal: Journal, subjects: Subjects): Finding[] => {
-  const all: Finding[] = [];
+export const findShared = (journal: Journal, subjects: Subjects): UnplacedFinding[] => {
+  const all: UnplacedFinding[] = [];
   const atPlace = ({ place }: Found): Subject => subjects.at(place);
   for (const rule of JOURNAL_RULES) addAll(all, rule, rule.check(journal), atPlace, subjects);
   for (const rule of BOTH_RULES) addAll(all, rule, rule.shared(journal), atPlace, subjects);
@@ -137,8 +146,8 @@ export const findShared = (journal: Journal, subjects: Subjects): Finding[] => {
 };
 
 /** What is found in the hands of one day, in order of the clock, on all heads. */
-export const findInDay = (hands: readonly HandOn[], subjects: Subjects): Finding[] => {
-  const all: Finding[] = [];
+export const findInDay = (hands: readonly HandOn[], subjects: Subjects): UnplacedFinding[] => {
+  const all: UnplacedFinding[] = [];
   for (const rule of DAY_RULES) addAll(all, rule, rule.check(hands), ({ place }) => subjects.at(place), subjects);
   return all;
 };

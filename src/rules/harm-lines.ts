@@ -88,7 +88,7 @@ export const harmLinesOf = (
     )
       continue;
     seen.add(fact.line);
-    const where = { file: stood.file, line: stood.line + fact.line };
+    const where = { in: stood, line: fact.line };
     const harm = harmOf(textIn(lineAt(journal, where), fact.word), kind);
     if (harm !== undefined) lines.push({ stood, fact, harm, place: { ...where, at: spanOf(harm.from, harm.to) } });
   }

@@ -1,7 +1,7 @@
 import type { SalonSettings } from '../journal/salon.ts';
 import type { Policy } from '../records/schema/shelf.ts';
 import type { Word } from '../records/schema/values.ts';
-import type { Finding } from '../text/finding.ts';
+import type { UnplacedFinding } from '../text/finding.ts';
 
 /** What a salon's `policy rule` line can make of a rule. */
 export const BECOMES = ['mind', 'fix', 'off'] as const;
@@ -45,7 +45,7 @@ const tunedBy = (salon: SalonSettings): ReadonlyMap<string, Tuned> => {
  * A finding as the salon's own policy has it: graver, milder, or explained by the policy's reason where the rule is off,
  * so that it is still listed among what is answered. A `stop` stays as it is, whatever the policy says.
  */
-export const tuned = (finding: Finding, salon: SalonSettings): Finding => {
+export const tuned = (finding: UnplacedFinding, salon: SalonSettings): UnplacedFinding => {
   const own = finding.severity === 'stop' ? undefined : tunedBy(salon).get(finding.rule);
   if (own === undefined) return finding;
   if (own.becomes !== 'off') return { ...finding, severity: own.becomes };

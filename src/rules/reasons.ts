@@ -21,24 +21,8 @@ const reasonsOf = (entries: readonly (Stood<Client> | Stood<Visit>)[]): Map<stri
   return reasons;
 };
 
-/** The entry that a line stands in; undefined between two. */
-const entryOf = (entries: readonly Stood[], line: number): Stood | undefined => {
-  // Entries stand in order, and a file may have very many.
-  let from = 0;
-  let to = entries.length;
-  while (from < to) {
-    const middle = (from + to) >> 1;
-    if ((entries[middle] as Stood).end <= line) from = middle + 1;
-    else to = middle;
-  }
-  return entries.slice(from, from + 1).find((stood) => stood.line <= line);
-};
-
-/** The entry that a place stands in; undefined outside any. */
-const entryAt = ({ sources }: Journal, { file, line }: Place): Stood | undefined => {
-  const entries = sources.get(file)?.entries;
-  return entries && entryOf(entries, line);
-};
+/** The entry that a place is counted from; undefined for one that is counted from a whole file. */
+const entryOf = ({ in: ground }: Place): Stood | undefined => (ground.isWhole === true ? undefined : (ground as Stood));
 
 /** Answers whose notes an entry or a place belongs to. Made once for a journal. */
 export type Subjects = {
@@ -77,9 +61,9 @@ export const subjectsOf = (journal: Journal): Subjects => {
     return { ...whole, salon, reasons: new Map([...whole.reasons, ...reasonsOf([visit])]) };
   };
   const remarkAt: Subjects['remarkAt'] = (place, beside) => {
-    const stood = entryAt(journal, beside);
-    if (stood === undefined || entryAt(journal, place) !== stood) return undefined;
-    return stood.entry.facts.find(({ line }) => stood.line + line === place.line)?.says?.text;
+    const stood = entryOf(beside);
+    if (stood === undefined || entryOf(place) !== stood) return undefined;
+    return stood.entry.facts.find(({ line }) => line === place.line)?.says?.text;
   };
-  return { ofEntry, at: (place) => ofEntry(entryAt(journal, place)), remarkAt };
+  return { ofEntry, at: (place) => ofEntry(entryOf(place)), remarkAt };
 };

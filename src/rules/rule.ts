@@ -2,7 +2,8 @@ import type { ClientFile, Journal } from '../journal/journal.ts';
 import type { Stood } from '../journal/source.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import type { HandOn } from '../reckon/timing/hands.ts';
-import type { Finding, Mend, SecondPlace, Severity } from '../text/finding.ts';
+import type { Mend, SecondPlace, Severity, UnplacedFinding } from '../text/finding.ts';
+import type { Sentence } from '../text/sentence.ts';
 import type { Place } from '../text/span.ts';
 import type { CautionTopic } from '../trade/cautions.ts';
 import type { ReasonWords } from './reason-words.ts';
@@ -48,14 +49,14 @@ export type RuleSource =
 export type Found = {
   readonly place: Place;
   /** Figures first, one sentence, 90 characters where it can be. */
-  readonly message: string;
+  readonly message: Sentence;
   /** What was expected, and from where. */
-  readonly expected?: string;
+  readonly expected?: Sentence;
   /** One thing to type or do, as a statement. */
-  readonly todo?: string;
+  readonly todo?: Sentence;
   readonly label?: string;
-  readonly also?: readonly SecondPlace[];
-  readonly mend?: Mend;
+  readonly also?: readonly SecondPlace<Place>[];
+  readonly mend?: Mend<Place>;
   /** Where a rule's gravity depends on the case. */
   readonly severity?: Severity;
   /** Where another caution than the rule's own fits the case; `false` where none is true of it. */
@@ -141,7 +142,7 @@ export type Rule =
     })
   | (Base & {
       readonly over: 'findings';
-      readonly check: (client: ClientFile, found: readonly Finding[]) => Iterable<Found>;
+      readonly check: (client: ClientFile, found: readonly UnplacedFinding[]) => Iterable<Found>;
     })
   | (Base & { readonly over: 'day'; readonly check: (hands: readonly HandOn[]) => Iterable<Found> })
   | (Base & { readonly over: 'journal'; readonly check: (journal: Journal) => Iterable<Found> });

@@ -2,9 +2,10 @@ import type { Journal } from '../journal/journal.ts';
 import { type BowlMemo, letGo } from '../reckon/bowl/bowls.ts';
 import { type ClientFault, withinClient } from '../reckon/client-fault.ts';
 import { reckonClient } from '../reckon/visit.ts';
-import { compareFindings, type Finding } from '../text/finding.ts';
+import { compareFindings, type Finding, type UnplacedFinding } from '../text/finding.ts';
 import { createDays } from './days.ts';
 import { findInClient, findInSource, findShared } from './find.ts';
+import { placed } from './placed.ts';
 import { subjectsOf } from './reasons.ts';
 import type { Reckoned } from './rule.ts';
 
@@ -37,11 +38,12 @@ export const reported = (all: Finding[]): AllFound => {
  */
 export const findAll = (journal: Journal, reckoned?: Reckoned, on?: string): AllFound => {
   const subjects = subjectsOf(journal);
-  const all = findShared(journal, subjects);
+  const all: Finding[] = [];
   // One by one: a file may have more findings than a call takes arguments.
-  const add = (found: readonly Finding[]): void => {
-    for (const one of found) all.push(one);
+  const add = (found: readonly UnplacedFinding[]): void => {
+    for (const one of found) all.push(placed(journal, one));
   };
+  add(findShared(journal, subjects));
   for (const source of journal.sources.values()) add(findInSource(source, subjects));
   const days = createDays();
   const faults: ClientFault[] = [];
@@ -62,7 +64,7 @@ export const findAll = (journal: Journal, reckoned?: Reckoned, on?: string): All
     } else add(atBorder.found);
     letGo(memo, client);
   }
-  add(days.found(subjects));
+  for (const ofDay of days.found(subjects)) add(ofDay);
   return faults.length === 0 ? reported(all) : { ...reported(all), faults };
 };
 

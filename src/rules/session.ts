@@ -1,15 +1,16 @@
+import { type Asked, isSharedOther, oneForAll, watched, wokenBy } from '../journal/asked.ts';
 import type { Journal } from '../journal/journal.ts';
 import { readSource, rereadSource, type Source } from '../journal/source.ts';
 import { createStore, type Touched } from '../journal/store.ts';
-import { type BowlMemo, letGo } from '../reckon/bowl/bowls.ts';
 import { type ClientFault, withinClient } from '../reckon/client-fault.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import { compareText } from '../reckon/use/period.ts';
 import { reckonClient } from '../reckon/visit.ts';
-import type { Finding } from '../text/finding.ts';
+import type { Finding, UnplacedFinding } from '../text/finding.ts';
+import { forgetRecent } from '../text/recently.ts';
 import { createDays } from './days.ts';
 import { findInClient, findInSource, findShared } from './find.ts';
-import { createRemakers, othersOf } from './others.ts';
+import { type Placed, placedAgain } from './placed.ts';
 import { subjectsOf } from './reasons.ts';
 import { type AllFound, reported } from './run.ts';
 
@@ -49,7 +50,11 @@ export type Settled = {
 
 type Kept = {
   readonly reckoned: readonly VisitReckoned[];
-  readonly found: readonly Finding[];
+  readonly found: readonly UnplacedFinding[];
+  /** What she asked of others and of what all share, while she was worked out. */
+  readonly asked: Asked;
+  /** The findings as they stood when they were last asked for. */
+  placed: Placed | undefined;
 };
 
 /** An empty session. */
@@ -57,12 +62,12 @@ export const openSession = (): Session => {
   const store = createStore();
   const sources = new Map<string, Source>();
   const kept = new Map<string, Kept>();
-  let inSources = new WeakMap<Source, readonly Finding[]>();
-  let shared: readonly Finding[] = [];
+  let inSources = new WeakMap<Source, readonly UnplacedFinding[]>();
+  let shared: readonly UnplacedFinding[] = [];
+  /** What was found outside the notes of one client as it stood when it was last asked for. */
+  let outside = new Map<readonly UnplacedFinding[], Placed>();
   const days = createDays();
-  /** Clients that an entry describes. */
-  const described = new Set<string>();
-  const remakers = createRemakers();
+  const keptOnce = oneForAll();
   const faults = new Map<string, ClientFault>();
   let day: string | undefined;
 
@@ -75,44 +80,43 @@ export const openSession = (): Session => {
     store.put(path, now);
   };
 
-  /** Clients to work out anew: the touched ones, those that remake their bowls, or bowls made of these, those that a new name could be meant by. */
-  const stale = (journal: Journal, touched: Touched, everything: boolean): Set<string> => {
-    let renamed = false;
-    for (const name of touched.clients) {
-      const isDescribed = (journal.clients.get(name)?.entries.length ?? 0) > 0;
-      renamed ||= isDescribed !== described.has(name);
-      if (isDescribed) described.add(name);
-      else described.delete(name);
-    }
+  /** Clients to work out anew: the touched ones, and those who would be told something else now by what they asked. */
+  const stale = (journal: Journal, { clients, changed }: Touched, everything: boolean): Set<string> => {
     if (everything) return new Set([...kept.keys(), ...journal.clients.keys()]);
-    const changed = new Set(touched.clients);
-    if (renamed) {
-      for (const name of remakers.all()) changed.add(name);
-      for (const name of kept.keys()) if ((journal.clients.get(name)?.entries.length ?? 0) === 0) changed.add(name);
-    }
-    return remakers.from(changed);
+    const redo = new Set(clients);
+    const isWoken = wokenBy(changed);
+    for (const [name, { asked }] of kept) if (isWoken(asked)) redo.add(name);
+    return redo;
+  };
+
+  const askedOf = (name: string, asked: Asked): Asked => {
+    // Her own notes touch her anyway.
+    const clients = { ...asked.clients, names: asked.clients.names.filter((one) => one !== name) };
+    return keptOnce({ ...asked, clients });
   };
 
   const settle = (on?: string): Settled => {
     const { journal, touched } = store.settle();
     const everything = touched.everything || on !== day;
     day = on;
+    const { changed } = touched;
     // A salon's own policy weighs these too.
-    if (everything) inSources = new WeakMap();
+    if (everything || changed.salon || changed.salons.names.size > 0) inSources = new WeakMap();
     const redone = stale(journal, touched, everything);
     const subjects = subjectsOf(journal);
-    let memo: BowlMemo = new Map();
     for (const name of redone) {
       faults.delete(name);
       const client = journal.clients.get(name);
       if (client === undefined) {
         kept.delete(name);
-        remakers.put(name, []);
         days.put(name, []);
       } else {
+        const own = watched(journal);
+        // What was worked out for a page since was not asked by her.
+        forgetRecent();
         const atBorder = withinClient(client, () => {
-          const reckoned = reckonClient(journal, client, memo);
-          const found = findInClient(journal, subjects, client, reckoned, on);
+          const reckoned = reckonClient(own.journal, client);
+          const found = findInClient(own.journal, subjectsOf(own.journal), client, reckoned, on);
           days.put(name, reckoned);
           return { reckoned, found };
         });
@@ -121,16 +125,14 @@ export const openSession = (): Session => {
           faults.set(name, atBorder);
           // What was left half done is not trusted.
           days.put(name, []);
-          memo = new Map();
         }
-        kept.set(name, { reckoned, found });
-        remakers.put(name, othersOf(client));
-        letGo(memo, client);
+        kept.set(name, { reckoned, found, asked: askedOf(name, own.asked()), placed: undefined });
       }
     }
-    if (everything || journal.twice.length > 0 || shared.length > 0) shared = findShared(journal, subjects);
+    if (everything || isSharedOther(changed) || journal.twice.length > 0 || shared.length > 0)
+      shared = findShared(journal, subjects);
     const ofDays = days.found(subjects);
-    const sourceFindings = (source: Source): readonly Finding[] => {
+    const sourceFindings = (source: Source): readonly UnplacedFinding[] => {
       let found = inSources.get(source);
       if (found === undefined) {
         found = findInSource(source, subjects);
@@ -138,11 +140,21 @@ export const openSession = (): Session => {
       }
       return found;
     };
-    const foundOf = (name: string): readonly Finding[] => kept.get(name)?.found ?? [];
-    let outside: readonly Finding[] | undefined;
+    const foundOf = (name: string): readonly Finding[] => {
+      const own = kept.get(name);
+      if (own === undefined) return [];
+      own.placed = placedAgain(journal, own.found, own.placed);
+      return own.placed.findings;
+    };
+    let others: readonly Finding[] | undefined;
     const elsewhere = (): readonly Finding[] => {
-      outside ??= [...shared, ...ofDays, ...[...journal.sources.values()].flatMap(sourceFindings)];
-      return outside;
+      if (others !== undefined) return others;
+      const now: typeof outside = new Map();
+      for (const found of [shared, ...ofDays, ...[...journal.sources.values()].map(sourceFindings)])
+        if (found.length > 0) now.set(found, placedAgain(journal, found, outside.get(found)));
+      outside = now;
+      others = [...now.values()].flatMap(({ findings }) => findings);
+      return others;
     };
     let all: AllFound | undefined;
     return {

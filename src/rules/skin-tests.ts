@@ -1,7 +1,7 @@
 import type { ShelfItem } from '../journal/shelf.ts';
 import { bowlsPutOn } from '../reckon/bowl/applied.ts';
 import { hasPeroxide, itemsIn, placeInBowl, portionsIn } from '../reckon/bowl/contents.ts';
-import { lineName } from '../reckon/cite.ts';
+import { placeOf } from '../reckon/cite.ts';
 import {
   leaveSince,
   type Moment,
@@ -19,6 +19,8 @@ import type { Policy } from '../records/schema/shelf.ts';
 import type { Duration } from '../records/schema/values.ts';
 import { addDays, clockText, daysBetween } from '../text/dates.ts';
 import { recently } from '../text/recently.ts';
+import type { Sentence } from '../text/sentence.ts';
+import { lineName, sentence } from '../text/sentence.ts';
 import type { Place } from '../text/span.ts';
 import { isClear } from '../trade/dye.ts';
 import { kindFacts } from '../trade/kinds.ts';
@@ -108,20 +110,22 @@ const between = (from: Moment, to: Moment): string => {
 const termText = ({ value, unit }: Duration): string => `${value} ${unit}`;
 
 /** What the salon asks of a skin test, and from where. */
-export const policyText = ({ salon }: VisitReckoned, { lead, every }: SkinTestStanding): string => {
+export const policyText = ({ salon }: VisitReckoned, { lead, every }: SkinTestStanding): Sentence => {
   const { policy, term, from } = salon.skinTest;
-  const lineOf = ({ line }: Policy): string =>
-    salon.stood === undefined ? '' : ` (the salon’s policy, ${lineName(salon.stood.file, salon.stood.line + line)})`;
+  const lineOf = (policy: Policy): Sentence =>
+    salon.stood === undefined ? '' : sentence` (the salon’s policy, ${lineName(placeOf(salon.stood, policy))})`;
   const time = lasting(lead);
   const asks = `A skin test is made ${time} before the colour, read ${time} after it was made`;
   const holds = every === undefined ? '' : `${termText(every)}${from === 'read' ? ' from its reading' : ''}`;
   if (policy !== undefined && (term === undefined || term === policy))
-    return `${asks}${holds === '' ? '' : `, and holds ${holds}`}${lineOf(policy)}.`;
+    return sentence`${asks}${holds === '' ? '' : `, and holds ${holds}`}${lineOf(policy)}.`;
   const source =
     policy === undefined
       ? ` (a UK trade federation’s page on allergy alert testing; no \`policy skin-test\` line ${term === undefined ? 'stands' : 'sets a time'})`
       : lineOf(policy);
-  return term === undefined ? `${asks}${source}.` : `${asks}${source}, and holds ${holds}${lineOf(term)}.`;
+  return term === undefined
+    ? sentence`${asks}${source}.`
+    : sentence`${asks}${source}, and holds ${holds}${lineOf(term)}.`;
 };
 
 const lateText = (last: string | undefined, date: string): string =>

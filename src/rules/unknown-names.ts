@@ -1,4 +1,4 @@
-import type { ClientFile, Journal } from '../journal/journal.ts';
+import type { ClientFile, Described, Journal } from '../journal/journal.ts';
 import type { Stood } from '../journal/source.ts';
 import { placeOf } from '../reckon/cite.ts';
 import type { Fact, Product, Range, Stock, Visit } from '../records/schema/entry.ts';
@@ -29,24 +29,23 @@ const hyphened = (words: string): string =>
     .join('-');
 
 /** The clients that an entry describes. */
-type Described = {
+type Names = {
   readonly names: readonly string[];
   /** By their short names and their full ones, hyphened. */
-  readonly bySpelling: ReadonlyMap<string, ClientFile>;
+  readonly bySpelling: ReadonlyMap<string, Described>;
 };
 
-// Asked of every visit of a journal that stays as it is.
-const known = new WeakMap<Journal, Described>();
+// Asked of every visit while the clients stay the same.
+const known = new WeakMap<Journal['described'], Names>();
 
-const described = (journal: Journal): Described => {
-  let all = known.get(journal);
+const described = ({ described: clients }: Journal): Names => {
+  let all = known.get(clients);
   if (all === undefined) {
-    const clients = [...journal.clients.values()].filter(({ entries }) => entries.length > 0);
-    const of = (name: (client: ClientFile) => string): [string, ClientFile][] =>
+    const of = (name: (client: Described) => string): [string, Described][] =>
       clients.toReversed().map((client) => [name(client), client]);
     const names = clients.map(({ name }) => name);
     all = { names, bySpelling: new Map([...of(({ full }) => hyphened(full)), ...of(({ name }) => name)]) };
-    known.set(journal, all);
+    known.set(clients, all);
   }
   return all;
 };
@@ -54,7 +53,7 @@ const described = (journal: Journal): Described => {
 const namedClients = (journal: Journal): readonly string[] => described(journal).names;
 
 /** The client whose short or full name a visit gives in words of its own (`Marlo Fenwick`). */
-const clientMeant = ({ client, more = [] }: Visit, journal: Journal): ClientFile | undefined =>
+const clientMeant = ({ client, more = [] }: Visit, journal: Journal): Described | undefined =>
   client && described(journal).bySpelling.get(hyphened([client, ...more].map(({ name }) => name).join(' ')));
 
 /** What is wrong with the client that a visit names; nothing where an entry describes her. */
@@ -66,7 +65,7 @@ const unknownClient = (visit: Stood<Visit>, known: ClientFile, journal: Journal)
   const expected = 'Tests, holds and cautions are looked for under the client’s own entry.';
   const place = placeOf(visit, HEAD, last === undefined ? client.at : joinSpans(client.at, last.at));
   const meant = clientMeant(visit.entry, journal);
-  if (meant === known) return undefined;
+  if (meant?.name === known.name) return undefined;
   if (meant !== undefined) {
     const names = [client, ...more].map(({ name }) => name).join(' ');
     return {

@@ -1,7 +1,7 @@
-import { fromOf, type Place, toOf } from './span.ts';
+import { type FilePlace, fromOf, toOf } from './span.ts';
 
 /** Puts `put` in the place of the characters at `place` (an empty run inserts). */
-export type Edit = { readonly place: Place; readonly put: string };
+export type Edit<P = FilePlace> = { readonly place: P; readonly put: string };
 
 /**
  * Applies the edits that belong to `file` to its lines (line endings apart). Edits must not overlap.

@@ -1,5 +1,6 @@
 import type { Edit } from './edit.ts';
-import type { Place } from './span.ts';
+import type { Sentence } from './sentence.ts';
+import type { FilePlace, Place } from './span.ts';
 
 /**
  * How much a finding matters. `stop`: someone could be hurt, or a number is impossible. `fix`: the note contradicts
@@ -10,27 +11,36 @@ export type Severity = 'stop' | 'fix' | 'mind';
 export const SEVERITIES: readonly Severity[] = ['stop', 'fix', 'mind'];
 
 /** A change that would mend a finding. `certain` cannot change what the note means; `likely` is offered only. */
-export type Mend = { readonly title: string; readonly edits: readonly Edit[]; readonly sure: 'certain' | 'likely' };
+export type Mend<P = FilePlace> = {
+  readonly title: string;
+  readonly edits: readonly Edit<P>[];
+  readonly sure: 'certain' | 'likely';
+};
 
 /** Another place that a finding points to, and three or four words on what stands there. */
-export type SecondPlace = { readonly place: Place; readonly says: string };
+export type SecondPlace<P = FilePlace> = { readonly place: P; readonly says: string };
 
 /**
  * One thing the compiler found in the notes. The same object serves the terminal, the pages, JSON and the editor.
  * `message` is one sentence with the figures in it; `expected` says what was expected and from where; `todo` says
  * what to type or do; `caution` stands only where someone could be hurt.
  */
-export type Finding = {
+export type Finding = Told<FilePlace, string>;
+
+/** A finding as it is kept: true wherever its entries stand, and in no file yet. */
+export type UnplacedFinding = Told<Place, Sentence>;
+
+type Told<P, S> = {
   readonly rule: string;
   readonly severity: Severity;
-  readonly place: Place;
-  readonly message: string;
-  readonly expected?: string;
-  readonly todo?: string;
+  readonly place: P;
+  readonly message: S;
+  readonly expected?: S;
+  readonly todo?: S;
   readonly caution?: string;
   readonly label?: string;
-  readonly also?: readonly SecondPlace[];
-  readonly mend?: Mend;
+  readonly also?: readonly SecondPlace<P>[];
+  readonly mend?: Mend<P>;
   /** The client whose notes this is about, where there is one. */
   readonly client?: string;
   /** The reason given by a `because` line on the same entry. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { readSource, type Source } from '../../src/journal/source.ts';
+import { readSource, type Source, type Standing } from '../../src/journal/source.ts';
 import { tokensOf } from '../../src/notation/lexer.ts';
 import { isBlank, readFresh, readLine } from '../../src/notation/read-line.ts';
 import { withoutSpace } from '../../src/notation/space.ts';
@@ -39,9 +39,10 @@ const isSameFromTable = (line: string): void => {
 };
 
 /** Every line is a header, a fact, blank or a comment, and belongs to one entry; spans lie on their lines. */
-const losesNothing = ({ lines, entries }: Source): void => {
+const losesNothing = ({ lines, entries, standing }: Source): void => {
   const seen = new Map<number, number>();
-  for (const { line, end, entry, notices } of entries) {
+  for (const [index, { entry, notices }] of entries.entries()) {
+    const { start: line, end } = standing[index] as Standing;
     const header = entry.kind !== 'orphan' || entry.header !== undefined;
     if (header) seen.set(line, 1);
     for (const fact of entry.facts) seen.set(line + fact.line, (seen.get(line + fact.line) ?? 0) + 1);

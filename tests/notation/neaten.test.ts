@@ -125,9 +125,10 @@ describe.for([...demo, ...examples])('$name', ({ text }) => {
 test('entries neatened together are entries neatened apart', () => {
   const entries = demo.flatMap(({ text }) => {
     const lines = linesOf(text);
-    return readSource('notes.bowl', Buffer.from(text))
-      .entries.filter(({ entry }) => entry.kind !== 'orphan')
-      .map(({ line: start, end }) => `${lines.slice(start, end).join('\n')}\n`);
+    const source = readSource('notes.bowl', Buffer.from(text));
+    return source.standing
+      .filter((_, index) => source.entries[index]?.entry.kind !== 'orphan')
+      .map(({ start, end }) => `${lines.slice(start, end).join('\n')}\n`);
   });
   for (let at = 0; at + 3 < entries.length; at += 3) {
     const some = entries.slice(at, at + 3);

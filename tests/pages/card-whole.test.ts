@@ -92,7 +92,7 @@ const lost = (stood: Stood<Client> | Stood<Visit>, text: string): string[] =>
   stood.entry.facts.flatMap((fact) =>
     leavesOf(fact)
       .filter(({ any }) => any.length > 0 && !any.some((one) => text.includes(foldedText(one))))
-      .map(({ path, any }) => `${stood.file}:${stood.line + fact.line + 1} ${path}: ${any.join(' or ')}`),
+      .map(({ path, any }) => `${stood.file}, ${fact.word} ${path}: ${any.join(' or ')}`),
   );
 
 const lostOf = (journal: Journal, name: string, findings: readonly Finding[]): string[] => {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { lineText } from '../../src/journal/where.ts';
 import { reckonBowls } from '../../src/reckon/bowl/bowls.ts';
 import { usesOf } from '../../src/reckon/bowl/uses.ts';
 import { sign, sum, ZERO } from '../../src/text/exact.ts';
@@ -85,7 +86,7 @@ describe('bowls of any notes', () => {
             if (bowl.total !== undefined)
               expect(sum(bowl.portions.map(({ shown }) => shown ?? ZERO))).toEqual(bowl.shownTotal);
             for (const { place, message } of bowl.problems) {
-              const text = journal.sources.get(place.file)?.lines[place.line] ?? '';
+              const text = lineText(journal, place);
               expect(sliceOf(text, place.at), message).not.toBe('');
             }
           }

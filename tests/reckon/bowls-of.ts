@@ -1,5 +1,6 @@
 import { type Journal, joinSources } from '../../src/journal/journal.ts';
 import { readSource } from '../../src/journal/source.ts';
+import { lineText } from '../../src/journal/where.ts';
 import { type BowlMemo, reckonBowls } from '../../src/reckon/bowl/bowls.ts';
 import { reckonMix } from '../../src/reckon/bowl/mix.ts';
 import type { BowlReckoned, Portion } from '../../src/reckon/model.ts';
@@ -96,9 +97,7 @@ export const problemsOf = (lines: string, given?: Parameters<typeof bowlsOf>[1])
 
 /** The characters that the problems of the bowls point at. */
 export const pointedAt = (journal: Journal, bowls: readonly BowlReckoned[]): string[] =>
-  bowls.flatMap(({ problems }) =>
-    problems.map(({ place }) => sliceOf(journal.sources.get(place.file)?.lines[place.line] ?? '', place.at)),
-  );
+  bowls.flatMap(({ problems }) => problems.map(({ place }) => sliceOf(lineText(journal, place), place.at)));
 
 /** One mix as the command `mix` reads it. */
 export const mixOf = (mix: string, shelf = '', salon = ''): ReturnType<typeof reckonMix> => {

@@ -179,7 +179,7 @@ describe('off', () => {
   it('does not ask for the end of what a line without a time ends', () => {
     const clock = clockOf('on 13:00 A\nstopped A "rinsed at once"');
     expect(clock.problems).toEqual([]);
-    expect(clock.runs[0]).toMatchObject({ off: undefined, fromFirst: undefined, offPlace: { line: 7 } });
+    expect(clock.runs[0]).toMatchObject({ off: undefined, fromFirst: undefined, offPlace: { line: 5 } });
   });
 
   it('leaves rinsing and washing out of it', () => {
@@ -275,7 +275,7 @@ describe('typed minutes', () => {
   it('are said when they fit neither', () => {
     const clock = clockOf('on 10:00 A\noff 10:36 A 40min');
     expect(clock.problems).toMatchObject([
-      { kind: 'said-minutes', message: '40 min is typed; 10:00 to 10:36 is 36 min.', place: { line: 7 } },
+      { kind: 'said-minutes', message: '40 min is typed; 10:00 to 10:36 is 36 min.', place: { line: 5 } },
     ]);
   });
 

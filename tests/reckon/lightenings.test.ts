@@ -16,7 +16,7 @@ const visits = fc
         zones.map((zone, at) => ({
           when: DAYS[day] as string,
           zones: PLACES[zone] as readonly string[],
-          place: { file: 'a', line, at },
+          place: { in: { file: 'a' }, line, at },
         })),
       ),
   );

@@ -16,7 +16,7 @@ describe('what is charged', () => {
   it('adds up the items in pence', () => {
     const money = moneyOf('charge foils 95.00\ncharge gloss 38.5, cut 42');
     expect(money.items).toMatchObject([
-      { item: 'foils', amount: 9500, place: { line: 3 } },
+      { item: 'foils', amount: 9500, place: { line: 1 } },
       { item: 'gloss', amount: 3850 },
       { item: 'cut', amount: 4200 },
     ]);
@@ -26,7 +26,7 @@ describe('what is charged', () => {
   it('keeps a typed total apart, as a claim', () => {
     expect(moneyOf('charge foils 95\ncharge total 82')).toMatchObject({
       charged: 9500,
-      claim: { amount: 8200, place: { line: 4 } },
+      claim: { amount: 8200, place: { line: 2 } },
     });
   });
 

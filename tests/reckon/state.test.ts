@@ -95,8 +95,7 @@ off 14:30 A
       `${CLIENT}test skin 2026-09-10 cream\ntest skin read 2026-09-12 reaction\nvisit 2026-09-20 wren-abbott`,
     );
     const [reaction] = reactionsOf(client, [], undefined);
-    const [entry] = client.entries;
-    expect(reaction?.place.line).toBe((entry?.line ?? 0) + 2);
+    expect(reaction?.place).toMatchObject({ in: client.entries[0], line: 2 });
   });
 });
 
@@ -119,7 +118,7 @@ describe('historyKinds', () => {
         kind: 'box-colour',
         when: '2024-05',
         zones: ['lengths', 'ends'],
-        place: { line: (client.entries[0]?.line ?? 0) + 1 },
+        place: { in: client.entries[0], line: 1 },
       },
       { kind: 'henna', when: '2024-05', zones: ['lengths', 'ends'] },
       { kind: 'perm', when: undefined, zones: [] },

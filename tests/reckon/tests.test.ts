@@ -92,7 +92,7 @@ test skin gloss read 17:10 reaction
     );
     const client = journal.clients.get('wren-abbott');
     expect(client && testsFor(client, undefined)).toMatchObject([
-      { place: { line: 1 }, readPlace: { line: 4 }, visit: undefined },
+      { place: { line: 1 }, readPlace: { line: 1 }, visit: undefined },
     ]);
   });
 

@@ -7,6 +7,7 @@ import { typedPart } from '../../src/reckon/bowl/part.ts';
 import { resolveParts } from '../../src/reckon/bowl/portions.ts';
 import { solveWeights, type Weights } from '../../src/reckon/bowl/weights.ts';
 import { type Exact, equal, exact, exactOf, mul, sum, ZERO } from '../../src/text/exact.ts';
+import { wholeFile } from '../../src/text/span.ts';
 import { fig, journalOfNotes, mixOf, SHELF, shown } from './bowls-of.ts';
 
 const { shelf } = journalOfNotes(SHELF);
@@ -15,7 +16,7 @@ const partsOf = (mix: string, on: ReadonlyMap<string, ShelfItem> = shelf) => {
   const fact = journalOfNotes(`visit 2026-09-04 wren-abbott\n  bowl A ${mix}`).clients.get('wren-abbott')?.visits[0]
     ?.entry.facts[0];
   if (fact?.word !== 'bowl') throw new Error(`no mix: ${mix}`);
-  const typed = fact.parts.map((part) => typedPart(part, '', 0, true));
+  const typed = fact.parts.map((part) => typedPart(part, wholeFile(''), 0, true));
   return resolveParts(typed, { shelf: on, date: '2026-09-04', conversion: { mlAsGrams: false } }).parts;
 };
 

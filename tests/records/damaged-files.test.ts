@@ -4,9 +4,11 @@ import { readSource, type Source } from '../../src/journal/source.ts';
 const read = (text: string | Uint8Array): Source =>
   readSource('notes.bowl', typeof text === 'string' ? Buffer.from(text) : text);
 const kinds = ({ entries }: Source): string[] => entries.map(({ entry }) => entry.kind);
-const told = ({ entries, notices }: Source): string[] => [
+const told = ({ entries, standing, notices }: Source): string[] => [
   ...notices.map(({ rule, line }) => `${rule} ${line + 1}`),
-  ...entries.flatMap((stood) => stood.notices.map(({ rule, line }) => `${rule} ${stood.line + line + 1}`)),
+  ...entries.flatMap((stood, index) =>
+    stood.notices.map(({ rule, line }) => `${rule} ${(standing[index]?.start ?? 0) + line + 1}`),
+  ),
 ];
 const factWords = ({ entries }: Source): string[][] => entries.map(({ entry }) => entry.facts.map(({ word }) => word));
 

@@ -1,19 +1,32 @@
 import { joinSources } from '../../src/journal/journal.ts';
 import { readSource } from '../../src/journal/source.ts';
+import { inWords } from '../../src/journal/where.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import type { Found, Rule } from '../../src/rules/rule.ts';
 import { FILE, textOf } from './compile.ts';
 
+type FoundInWords = Omit<Found, 'message' | 'expected' | 'todo'> & {
+  readonly message: string;
+  readonly expected?: string;
+  readonly todo?: string;
+};
+
 /** What one rule over visits or clients finds in some notes, whatever others would say of them. */
-export const foundBy = (rule: Extract<Rule, { over: 'visit' | 'client' }>, notes: string): Found[] => {
+export const foundBy = (rule: Extract<Rule, { over: 'visit' | 'client' }>, notes: string): FoundInWords[] => {
   const journal = joinSources([readSource(FILE, new TextEncoder().encode(textOf(notes)))]);
   const reckoned = reckonAll(journal);
-  return [...journal.clients.values()].flatMap((client) => {
+  const all = [...journal.clients.values()].flatMap((client): Found[] => {
     const visits = reckoned.get(client.name) ?? [];
     return rule.over === 'client'
       ? [...rule.check(client, visits, journal, undefined)]
       : visits.flatMap((visit) => [...rule.check(visit, journal, undefined)]);
   });
+  return all.map(({ expected, todo, ...found }) => ({
+    ...found,
+    message: inWords(journal, found.message),
+    ...(expected !== undefined && { expected: inWords(journal, expected) }),
+    ...(todo !== undefined && { todo: inWords(journal, todo) }),
+  }));
 };
 
 /** The same as `severity: message`. */

@@ -1,11 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { joinSources } from '../../src/journal/journal.ts';
 import { readSource } from '../../src/journal/source.ts';
+import { inWords } from '../../src/journal/where.ts';
 import { placeInBowl } from '../../src/reckon/bowl/contents.ts';
-import { lineAt, lineName, wordsPlace } from '../../src/reckon/cite.ts';
+import { lineAt, wordsPlace } from '../../src/reckon/cite.ts';
 import { endOf } from '../../src/reckon/timing/timed-runs.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { exampleLines, readExample } from '../../src/rules/example.ts';
+import { lineName } from '../../src/text/sentence.ts';
+import { wholeFile } from '../../src/text/span.ts';
 
 const journal = joinSources([
   readSource(
@@ -16,22 +19,24 @@ const journal = joinSources([
   ),
 ]);
 const [visit] = reckonAll(journal).get('wren-abbott') ?? [];
+const STOOD = visit?.visit ?? wholeFile('');
 
 describe('where a finding points', () => {
   test('a file is named by its own name, with the line as editors count it', () => {
-    expect(lineName('a/b/notes.bowl', 0)).toBe('notes.bowl:1');
-    expect(lineName('a\\b\\notes.bowl', 9)).toBe('notes.bowl:10');
-    expect(lineName('notes.bowl', 1)).toBe('notes.bowl:2');
+    const named = (file: string, line: number) => inWords(journal, lineName({ in: wholeFile(file), line }));
+    expect(named('a/b/notes.bowl', 0)).toBe('notes.bowl:1');
+    expect(named('a\\b\\notes.bowl', 9)).toBe('notes.bowl:10');
+    expect(named('notes.bowl', 1)).toBe('notes.bowl:2');
   });
 
   test('a line that the journal lacks is empty', () => {
-    expect(lineAt(journal, { file: 'a/b/notes.bowl', line: 2 })).toBe('bowl A');
-    expect(lineAt(journal, { file: 'a/b/notes.bowl', line: 99 })).toBe('');
-    expect(lineAt(journal, { file: 'elsewhere.bowl', line: 0 })).toBe('');
+    expect(lineAt(journal, { in: STOOD, line: 1 })).toBe('bowl A');
+    expect(lineAt(journal, { in: STOOD, line: 99 })).toBe('');
+    expect(lineAt(journal, { in: wholeFile('elsewhere.bowl'), line: 0 })).toBe('');
   });
 
   test('words that do not stand there leave the place as it was', () => {
-    const place = { file: 'a/b/notes.bowl', line: 2, at: 5 };
+    const place = { in: STOOD, line: 1, at: 5 };
     expect(wordsPlace(journal, place, /total/)).toBe(place);
   });
 
@@ -42,8 +47,8 @@ describe('where a finding points', () => {
 
   test('a run ends where it came off, or where it went on while it has not', () => {
     const [first, second] = visit?.clock.runs ?? [];
-    expect(first && endOf(first).line).toBe(4);
-    expect(second && endOf(second).line).toBe(5);
+    expect(first && endOf(first).line).toBe(3);
+    expect(second && endOf(second).line).toBe(4);
   });
 });
 

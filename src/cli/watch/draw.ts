@@ -1,4 +1,5 @@
 import { basename, relative } from 'node:path';
+import { type Asked, isSharedOther, oneForAll, watched, wokenBy } from '../../journal/asked.ts';
 import type { ClientFile } from '../../journal/journal.ts';
 import { cardHtml, yearHtml } from '../../pages/card-html.ts';
 import { type ClientRow, clientRows } from '../../pages/clients-page.ts';
@@ -66,6 +67,14 @@ const inOrder = (findings: Finding[]): readonly Finding[] => {
   return [...new Set([...open, ...answered])];
 };
 
+/** Whether two lists of findings say the same, wherever they stand. */
+const sameWords = (a: readonly Finding[], b: readonly Finding[]): boolean =>
+  a.length === b.length &&
+  a.every((one, index) => {
+    const other = b[index];
+    return one.message === other?.message && one.expected === other.expected && one.todo === other.todo;
+  });
+
 const minuteOf = ({ visit }: VisitReckoned): number => visit.entry.time?.minutes ?? -1;
 
 /** The visits of a day, the earliest first. */
@@ -85,7 +94,13 @@ export const startDrawing = (root: string): Drawing => {
   const unlisted = new Map<string, ClientFault>();
   const files = new Map<string, string>();
   const years = createYears();
-  const found = new Map<string, readonly Finding[]>();
+  /** What is found about each client, and the list of it that is in her own notes alone. */
+  const found = new Map<string, { readonly own: readonly Finding[]; readonly findings: readonly Finding[] }>();
+  /** What her row in the list of clients was drawn by, then what her card was, of others and of what all share. */
+  const asked = new Map<string, readonly Asked[]>();
+  /** The same of the pages of her years, by file. */
+  const askedOfYear = new Map<string, Asked>();
+  const askedOnce = oneForAll();
   let elsewhere: ReadonlyMap<string, readonly Finding[]> = new Map();
 
   const now = (): { readonly settled: Settled; readonly on: string } => {
@@ -93,34 +108,47 @@ export const startDrawing = (root: string): Drawing => {
     return state;
   };
 
+  const takeFound = (name: string): readonly Finding[] => {
+    const own = now().settled.foundOf(name);
+    const findings = inOrder([...(elsewhere.get(name) ?? []), ...own]);
+    if (findings.length === 0) found.delete(name);
+    else found.set(name, { own, findings });
+    return findings;
+  };
+
   const take: Drawing['take'] = (settled, on) => {
     state = { settled, on };
-    const { journal, redone, reckonedOf, foundOf, faultOf } = settled;
+    const { journal, touched, redone, reckonedOf, foundOf, faultOf } = settled;
     const before = elsewhere;
     elsewhere = byClient(settled.elsewhere());
     // What all share can be found wrong at a client whose own notes did not change, such as a name given twice.
     const told = [...new Set([...before.keys(), ...elsewhere.keys()])].filter(
       (name) => !sameFindings(before.get(name) ?? [], elsewhere.get(name) ?? []),
     );
+    const isWoken = wokenBy(touched.changed);
+    const woken = [
+      ...[...asked].flatMap(([name, by]) => (by.some(isWoken) ? [name] : [])),
+      ...[...askedOfYear].flatMap(([file, by]) => (isWoken(by) ? [years.at(file)?.client ?? []].flat() : [])),
+    ];
     const draw: string[] = [];
     const gone: string[] = [];
-    for (const name of new Set([...redone, ...told])) {
+    for (const name of new Set([...redone, ...told, ...woken])) {
       const client = journal.clients.get(name);
       const file = cardFile(name);
-      const findings = inOrder([...(elsewhere.get(name) ?? []), ...foundOf(name)]);
-      if (findings.length === 0) found.delete(name);
-      else found.set(name, findings);
+      const findings = takeFound(name);
       // A client who is worked out anew is listed anew: one of whom nothing is known would look like one without visits.
       rows.delete(name);
       unlisted.delete(name);
       if (client === undefined) {
+        asked.delete(name);
         if (files.delete(file)) gone.push(file);
         gone.push(...years.take(name, undefined).gone);
         continue;
       }
+      const own = watched(journal);
       const listed = withinClient(client, () =>
         clientRows(
-          { ...journal, clients: new Map([[name, client]]) },
+          { ...own.journal, clients: new Map([[name, client]]) },
           new Map([[name, reckonedOf(name)]]),
           findings.filter(isOpen),
           on,
@@ -128,13 +156,27 @@ export const startDrawing = (root: string): Drawing => {
       );
       if ('fault' in listed) unlisted.set(name, listed);
       else if (faultOf(name) === undefined) for (const row of listed) rows.set(name, row);
+      asked.set(name, [askedOnce(own.asked())]);
       files.set(file, name);
       draw.push(file);
       // After a fault nothing is known of her visits, and the pages stand.
       if (settled.faultOf(name) !== undefined) continue;
-      const pages = years.take(name, { journal, client, reckoned: reckonedOf(name), findings });
+      const pages = years.take(name, {
+        journal,
+        client,
+        reckoned: reckonedOf(name),
+        findings,
+        isSharedOther: isSharedOther(touched.changed),
+      });
       draw.push(...pages.draw);
       gone.push(...pages.gone);
+      for (const file of pages.gone) askedOfYear.delete(file);
+    }
+    // Findings of clients who are as they were stand on other lines, where lines were typed above them.
+    const isTaken = new Set(draw);
+    for (const [name, before] of found) {
+      if (isTaken.has(name) || foundOf(name) === before.own) continue;
+      if (!sameWords(takeFound(name), before.findings)) draw.push(name);
     }
     return { draw, gone };
   };
@@ -155,7 +197,10 @@ export const startDrawing = (root: string): Drawing => {
     const { settled, on } = now();
     const client = clientNow(name);
     const yearPage = (year: string): string => encodeURI(basename(yearFile(name, year)));
-    const html = cardHtml(settled.journal, client, settled.reckonedOf(name), found.get(name) ?? [], { on, yearPage });
+    const own = watched(settled.journal);
+    const findings = found.get(name)?.findings ?? [];
+    const html = cardHtml(own.journal, client, settled.reckonedOf(name), findings, { on, yearPage });
+    asked.set(name, [...(asked.get(name) ?? []).slice(0, 1), askedOnce(own.asked())]);
     return withWay(html, wayBack());
   };
 
@@ -164,8 +209,11 @@ export const startDrawing = (root: string): Drawing => {
     if (of === undefined) return undefined;
     const { settled } = now();
     const client = clientNow(of.client);
-    const html = yearHtml(settled.journal, client, settled.reckonedOf(of.client), found.get(of.client) ?? [], of.year);
+    const findings = found.get(of.client)?.findings ?? [];
+    const own = watched(settled.journal);
+    const html = yearHtml(own.journal, client, settled.reckonedOf(of.client), findings, of.year);
     years.drawn(file);
+    askedOfYear.set(file, askedOnce(own.asked()));
     return html && withWay(html, wayBack(encodeURI(basename(cardFile(of.client)))));
   };
 
@@ -177,7 +225,7 @@ export const startDrawing = (root: string): Drawing => {
     const { settled, on } = now();
     const list = [...settled.journal.clients.keys()].flatMap((name) => {
       const row = rows.get(name);
-      return row === undefined ? [] : [{ row, findings: found.get(name) ?? [] }];
+      return row === undefined ? [] : [{ row, findings: found.get(name)?.findings ?? [] }];
     });
     const links = { ...linksFrom(root, ''), findingsAt: FINDINGS };
     const page = indexMarkdown(settled.journal, list, visitsOn(settled, on), settled.all().findings, links, on);

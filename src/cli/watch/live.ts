@@ -37,7 +37,9 @@ const pageOf = ({ settled, on }: State, kept: Kept, { minute, share }: LiveOptio
       alerts: kept.alerts(name),
       stops: settled
         .foundOf(name)
-        .filter((one) => one.severity === 'stop' && one.reason === undefined && pointsInto(one, visit.visit))
+        .filter(
+          (one) => one.severity === 'stop' && one.reason === undefined && pointsInto(settled.journal, one, visit.visit),
+        )
         .map(({ message }) => message.replaceAll('`', '')),
       earlier: foundEarlier({
         journal: settled.journal,

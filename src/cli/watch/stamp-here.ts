@@ -43,7 +43,7 @@ export const stampHere = ({ settled, on, root }: State, body: string, minute: nu
   if (source === undefined) return not('The notes have changed, and that is no longer offered.');
   const line = stamp(asked.line, minute);
   try {
-    const added = addLines(source, lastLine(source.lines, stood), [indentation(source.lines, stood) + line]);
+    const added = addLines(source, lastLine(settled.journal, stood), [indentation(settled.journal, stood) + line]);
     if (added.notices.length > 0 || added.entries.length !== source.entries.length)
       return not(`\`${line}\` does not read cleanly there.`);
     holdNotes(added.path, [root], ({ write }) => write(added.bytes, added.was));

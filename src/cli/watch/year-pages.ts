@@ -5,7 +5,6 @@ import { earlierYears } from '../../pages/earlier-visits.ts';
 import { findingsByEntry } from '../../pages/finding-lines.ts';
 import { newsByDate } from '../../pages/news.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { othersOf } from '../../rules/others.ts';
 import type { Finding } from '../../text/finding.ts';
 import { yearFile } from './card-file.ts';
 
@@ -15,6 +14,8 @@ type Worked = {
   readonly client: ClientFile;
   readonly reckoned: readonly VisitReckoned[];
   readonly findings: readonly Finding[];
+  /** Whether anything changed that all clients share: whatever a page shows may be other then. */
+  readonly isSharedOther: boolean;
 };
 
 /** The pages of years of long histories: which there are, and which a change may have changed. */
@@ -33,7 +34,6 @@ export type Years = {
 
 /** All that a year's page is made of. */
 type From = {
-  readonly shared: readonly unknown[];
   readonly entries: readonly Stood[];
   /** Her visits; those of the page are from `from` up to `to`, and what was before says how one is read. */
   readonly visits: readonly Stood[];
@@ -61,11 +61,16 @@ const isSame = (a: From, b: From): boolean =>
   b.alone &&
   a.from === b.from &&
   a.to === b.to &&
-  sameList(a.shared, b.shared) &&
   sameList(a.entries, b.entries) &&
   sameUpTo(a.to, a.visits, b.visits) &&
   sameList(a.news, b.news) &&
   isDeepStrictEqual(a.findings, b.findings);
+
+/** Whether no bowl of a client is another client's made again. */
+const isAlone = ({ name, visits }: ClientFile): boolean =>
+  visits.every(({ entry }) =>
+    entry.facts.every((fact) => fact.word !== 'again' || (fact.from.client?.name ?? name) === name),
+  );
 
 /** No pages yet. */
 export const createYears = (): Years => {
@@ -77,17 +82,15 @@ export const createYears = (): Years => {
     const now: string[] = [];
     const years = worked === undefined ? [] : [...earlierYears(worked.reckoned)];
     if (worked !== undefined && years.length > 0) {
-      const { journal, client, reckoned, findings } = worked;
-      const { shelf, salons, stylists, salon } = journal;
-      const alone = othersOf(client).length === 0;
+      const { journal, client, reckoned, findings, isSharedOther } = worked;
+      const alone = isAlone(client);
       const news = newsByDate(reckoned);
       const stoods = reckoned.map(({ visit }) => visit);
-      const ofEntry = findingsByEntry(findings);
+      const ofEntry = findingsByEntry(journal, findings);
       let from = 0;
       for (const [year, visits] of years) {
         const to = from + visits.length;
         const page: From = {
-          shared: [shelf, salons, stylists, salon],
           entries: client.entries,
           visits: stoods,
           from,
@@ -104,7 +107,7 @@ export const createYears = (): Years => {
         if (known === undefined) pages.set(file, { client: name, year, now: page, drawn: undefined });
         else known.now = page;
         now.push(file);
-        if (known?.drawn === undefined || !isSame(known.drawn, page)) draw.push(file);
+        if (isSharedOther || known?.drawn === undefined || !isSame(known.drawn, page)) draw.push(file);
       }
     }
     const stay = new Set(now);

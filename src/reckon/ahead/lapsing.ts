@@ -54,7 +54,7 @@ const lapsingOf = (
     reactions,
   )) {
     if (status !== 'valid' || last === undefined || last > until) continue;
-    const key = `${last}\n${test?.place.file}\n${test?.place.line}`;
+    const key = `${last}\n${test === undefined ? '' : tests.indexOf(test)}`;
     const one = found.get(key) ?? { last, test, products: [] };
     if (product !== ANY) one.products.push(product);
     found.set(key, one);

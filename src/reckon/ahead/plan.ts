@@ -50,7 +50,7 @@ type Whole = Pick<PlannedBowl, 'bowl' | 'mixes' | 'mixed' | 'left'>;
 
 /** Lines of a visit that make a further mix. */
 const moreLines = ({ visit }: VisitReckoned): ReadonlySet<number> =>
-  new Set(visit.entry.facts.flatMap(({ word, line }) => (word === 'more' ? [visit.line + line] : [])));
+  new Set(visit.entry.facts.flatMap(({ word, line }) => (word === 'more' ? [line] : [])));
 
 /** The bowls of a visit, each with its further mixes. */
 const wholesOf = (visit: VisitReckoned): Whole[] => {

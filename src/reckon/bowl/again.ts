@@ -6,9 +6,10 @@ import { dayNumber } from '../../text/dates.ts';
 import { div, type Exact, exact, exactOf, ONE } from '../../text/exact.ts';
 import { nearNames } from '../../text/near.ts';
 import { type At, joinSpans } from '../../text/span.ts';
+import { placeOf } from '../cite.ts';
 import type { BowlProblem } from '../model.ts';
 import { figure, firstOf, listed, quoted } from '../say.ts';
-import { bowlName, dayOf, mixedIn, placeIn } from './plan.ts';
+import { bowlName, dayOf, mixedIn } from './plan.ts';
 
 /** Which bowl an `again` line means: the visit, the bowl’s name, and how much of it. */
 export type Earlier = {
@@ -136,7 +137,7 @@ export const findEarlier = (
   const hasIt = (one: Stood<Visit>): boolean => isOther(one) && mixedIn(one).has(bowl);
   const missing = (at: At, message: string, todo: string, near: readonly string[]): BowlProblem => ({
     kind: 'again-missing',
-    place: placeIn(visit, line, at),
+    place: placeOf(visit, { line }, at),
     message,
     todo,
     near,
@@ -159,7 +160,7 @@ export const findEarlier = (
     const [latest] = dates;
     return {
       kind: 'again-undated',
-      place: placeIn(visit, line, joinSpans(fact.bowl.at, fact.share?.at ?? from.bowl?.at ?? fact.bowl.at)),
+      place: placeOf(visit, { line }, joinSpans(fact.bowl.at, fact.share?.at ?? from.bowl?.at ?? fact.bowl.at)),
       message: `The note does not say which day’s bowl ${bowl} is mixed again.`,
       todo:
         latest === undefined

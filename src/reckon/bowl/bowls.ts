@@ -4,6 +4,7 @@ import type { Stood } from '../../journal/source.ts';
 import type { Visit } from '../../records/schema/entry.ts';
 import { add, type Exact, equal, max, sub, ZERO } from '../../text/exact.ts';
 import type { Place } from '../../text/span.ts';
+import { placeOf } from '../cite.ts';
 import type { BowlProblem, BowlReckoned, Portion } from '../model.ts';
 import { findEarlier } from './again.ts';
 import { differsFrom } from './again-differs.ts';
@@ -19,7 +20,7 @@ import {
   visitBowls,
   type Working,
 } from './cores.ts';
-import { type BowlPlan, bowlName, dayOf, placeIn } from './plan.ts';
+import { type BowlPlan, bowlName, dayOf } from './plan.ts';
 import { pouredInto } from './poured.ts';
 import { heldOf, portionCost, portionsCost } from './price.ts';
 import { heldPortions, type Weighing, weighBowl } from './weighed.ts';
@@ -88,7 +89,7 @@ const homeOf = ({ plan, salon, visit }: VisitBowls): ReadonlyMap<string, GoneHom
     if (fact.out === undefined || weight === undefined) continue;
     const name = bowlName(fact.out);
     const before = home.get(name);
-    const place = before?.place ?? placeIn(visit, line, fact.at);
+    const place = before?.place ?? placeOf(visit, { line }, fact.at);
     home.set(name, { weight: add(before?.weight ?? ZERO, weight), place });
   }
   return home;

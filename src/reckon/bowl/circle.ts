@@ -1,9 +1,14 @@
+import { compareText } from '../../journal/join.ts';
 import type { BowlProblem } from '../model.ts';
 import { fewOf, listed } from '../say.ts';
 import type { BowlPlan } from './plan.ts';
+import { dayOf } from './plan.ts';
 
 const comparePlans = (a: BowlPlan, b: BowlPlan): number =>
-  a.place.file === b.place.file ? a.place.line - b.place.line : a.place.file < b.place.file ? -1 : 1;
+  compareText(a.place.in.file, b.place.in.file) ||
+  compareText(dayOf(a.visit), dayOf(b.visit)) ||
+  compareText(a.visit.entry.client?.name ?? '', b.visit.entry.client?.name ?? '') ||
+  a.place.line - b.place.line;
 
 const circleProblem = (last: BowlPlan, others: readonly BowlPlan[]): BowlProblem => {
   const names = fewOf(others.map(({ name }) => `bowl ${name}`));

@@ -4,6 +4,7 @@ import type { Stood } from '../../journal/source.ts';
 import type { Visit } from '../../records/schema/entry.ts';
 import type { Amount } from '../../records/schema/values.ts';
 import { div, type Exact, isZero, ONE } from '../../text/exact.ts';
+import { placeOf } from '../cite.ts';
 import type { BowlProblem, BowlReckoned } from '../model.ts';
 import { salonOf } from '../salon-of.ts';
 import { type Earlier, findEarlier } from './again.ts';
@@ -11,7 +12,7 @@ import { type Solved, solveBowl } from './bowl.ts';
 import { circleOf } from './circle.ts';
 import { inMillionths } from './finest.ts';
 import { type BowlSaid, type Part, type Parted, type Said, type Typed, typedPart } from './part.ts';
-import { type BowlPlan, bowlName, dayOf, placeIn, planBowls, type VisitPlan } from './plan.ts';
+import { type BowlPlan, bowlName, dayOf, planBowls, type VisitPlan } from './plan.ts';
 import { resolveParts, type Setting } from './portions.ts';
 import { repeatParts } from './repeat.ts';
 import { createRepeats, type Repeats } from './repeats.ts';
@@ -97,7 +98,7 @@ const empty = ({ name, place }: BowlPlan, problems: readonly BowlProblem[]): Cor
 
 /** A figure of the whole bowl in grams, or why it is none. */
 const saidOf = ({ visit, salon }: VisitBowls, line: number, amount: Amount): Said | BowlProblem => {
-  const place = placeIn(visit, line, amount.at);
+  const place = placeOf(visit, { line }, amount.at);
   const value = plainGrams(amount, salon);
   if (value === undefined) return { ...noWeight(amount), place };
   return { value, place, about: amount.about === true || amount.to !== undefined };
@@ -182,9 +183,8 @@ const solvePlan = (working: Working, { bowls, plan }: Asked, held: Held | undefi
   // A bowl that could not be found again holds nothing, whatever came on top.
   if (held !== undefined && held.problems.length > 0) return empty(plan, held.problems);
   const typed: Typed[] = [];
-  const { file } = bowls.visit;
-  if (bowl !== undefined) for (const part of bowl.fact.parts) typed.push(typedPart(part, file, bowl.line, true));
-  for (const { fact, line } of plus) typed.push(typedPart(fact, file, line, false));
+  if (bowl !== undefined) for (const part of bowl.fact.parts) typed.push(typedPart(part, bowls.visit, bowl.line, true));
+  for (const { fact, line } of plus) typed.push(typedPart(fact, bowls.visit, line, false));
   const before = held?.parts ?? [];
   const resolved = resolveParts(typed, settingOf(working, bowls), before);
   const parts = withOuts(bowls, before.length === 0 ? resolved.parts : before.concat(resolved.parts));

@@ -1,9 +1,7 @@
-import type { ShelfItem } from '../../journal/shelf.ts';
+import { developersOf, type Outline, type Shelf, type ShelfItem } from '../../journal/shelf.ts';
 import type { Strength } from '../../records/schema/values.ts';
 import { compare, type Exact, exactOf } from '../../text/exact.ts';
 import { percentOf } from '../../trade/strength.ts';
-
-type Shelf = ReadonlyMap<string, ShelfItem>;
 
 /** Per cent of a strength as typed: volumes by the trade's nominal pairing. */
 export const percentTyped = ({ value, unit }: Pick<Strength, 'value' | 'unit'>): Exact =>
@@ -23,22 +21,21 @@ export const percentOfItem = ({ strength }: ShelfItem): Exact | undefined => {
 
 type Developers = {
   /** Those that have a strength of their own, weakest first. */
-  readonly strong: readonly { readonly item: ShelfItem; readonly percent: Exact }[];
-  readonly byPercent: ReadonlyMap<string, readonly ShelfItem[]>;
+  readonly strong: readonly { readonly item: Outline; readonly percent: Exact }[];
+  readonly byPercent: ReadonlyMap<string, readonly Outline[]>;
   /** Those that come in several strengths, so that the note says which. */
-  readonly open: readonly ShelfItem[];
+  readonly open: readonly Outline[];
 };
 
-const known = new WeakMap<Shelf, Developers>();
+const known = new WeakMap<readonly Outline[], Developers>();
 
 const key = ({ n, d }: Exact): string => `${n}/${d}`;
 
-const readDevelopers = (shelf: Shelf): Developers => {
-  const all = [...shelf.values()].filter(({ kind }) => kind === 'developer');
+const readDevelopers = (all: readonly Outline[]): Developers => {
   const strong = all
     .flatMap((item) => (item.strength === undefined ? [] : [{ item, percent: percentTyped(item.strength) }]))
     .sort((a, b) => compare(a.percent, b.percent));
-  const byPercent = new Map<string, ShelfItem[]>();
+  const byPercent = new Map<string, Outline[]>();
   for (const { item, percent } of strong) {
     const same = byPercent.get(key(percent));
     if (same === undefined) byPercent.set(key(percent), [item]);
@@ -49,20 +46,21 @@ const readDevelopers = (shelf: Shelf): Developers => {
 
 /** The developers on a shelf. A shelf is read once. */
 const developersOn = (shelf: Shelf): Developers => {
-  const found = known.get(shelf);
+  const all = developersOf(shelf);
+  const found = known.get(all);
   if (found !== undefined) return found;
-  const read = readDevelopers(shelf);
-  known.set(shelf, read);
+  const read = readDevelopers(all);
+  known.set(all, read);
   return read;
 };
 
 /** Which developer a bare strength means: exactly one, none of those there are, or several to choose from. */
 export type Meant =
-  | { readonly kind: 'one'; readonly item: ShelfItem }
+  | { readonly kind: 'one'; readonly item: Outline }
   | { readonly kind: 'none'; readonly there: Developers['strong'] }
-  | { readonly kind: 'several'; readonly items: readonly ShelfItem[] };
+  | { readonly kind: 'several'; readonly items: readonly Outline[] };
 
-const choose = (items: readonly ShelfItem[]): Meant | undefined => {
+const choose = (items: readonly Outline[]): Meant | undefined => {
   const [first] = items;
   if (first === undefined) return undefined;
   return items.length === 1 ? { kind: 'one', item: first } : { kind: 'several', items };
@@ -75,7 +73,7 @@ const choose = (items: readonly ShelfItem[]): Meant | undefined => {
 export const developerOf = (percent: Exact, bases: readonly ShelfItem[], shelf: Shelf): Meant => {
   const { strong, byPercent, open } = developersOn(shelf);
   const same = byPercent.get(key(percent)) ?? [];
-  const isUsed = ({ name }: ShelfItem): boolean => bases.some(({ uses }) => uses.includes(name));
+  const isUsed = ({ name }: Outline): boolean => bases.some(({ uses }) => uses.includes(name));
   return (
     choose(same.filter(isUsed)) ??
     choose(open.filter(isUsed)) ??

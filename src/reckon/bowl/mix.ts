@@ -2,7 +2,7 @@ import type { SalonSettings } from '../../journal/salon.ts';
 import type { ShelfItem } from '../../journal/shelf.ts';
 import type { Amount, Component } from '../../records/schema/values.ts';
 import type { Exact } from '../../text/exact.ts';
-import { joinSpans, type Place } from '../../text/span.ts';
+import { joinSpans, type Place, wholeFile } from '../../text/span.ts';
 import type { BowlProblem } from '../model.ts';
 import { type Solved, solveBowl } from './bowl.ts';
 import { type Said, typedPart } from './part.ts';
@@ -29,7 +29,8 @@ export const reckonMix = (
   salon: Pick<SalonSettings, 'scale' | 'mlAsGrams' | 'currency'>,
   date = '9999-12-31',
 ): Solved & { readonly cost: Exact | undefined } => {
-  const placeAt = (at: number): Place => ({ file: '', line: 0, at });
+  const nowhere = wholeFile('');
+  const placeAt = (at: number): Place => ({ in: nowhere, line: 0, at });
   const first = parts[0]?.at ?? 0;
   const place = placeAt(joinSpans(first, parts.at(-1)?.at ?? first));
   const problems: BowlProblem[] = [];
@@ -42,7 +43,7 @@ export const reckonMix = (
     return undefined;
   };
   const [all, claimed] = [saidOf(total), saidOf(claim)];
-  const typed = parts.map((part) => typedPart(part, '', 0, true));
+  const typed = parts.map((part) => typedPart(part, nowhere, 0, true));
   const resolved = resolveParts(typed, { shelf, date, conversion: salon });
   const solved = solveBowl(
     { name, place, ...(all && { total: all }), ...(claimed && { claim: claimed }) },

@@ -1,46 +1,53 @@
-import type { ShelfItem } from '../../journal/shelf.ts';
-
-type Shelf = ReadonlyMap<string, ShelfItem>;
+import { developersOf, type Outline, outlinesOf, type Shelf } from '../../journal/shelf.ts';
 
 /**
  * What a product's full name begins with where it has several words: nearly always the maker's or the line's name
  * (`Larkfield cream`, `Larkfield filler`). Undefined for a single word, which may be anything.
  */
-export const lineWord = ({ full }: ShelfItem): string | undefined => {
+export const lineWord = ({ full }: Outline): string | undefined => {
   const [first, second] = full.trim().toLowerCase().split(/\s+/u);
   return second === undefined ? undefined : first;
 };
 
 /** Whether a developer evidently belongs to a colour: by the word both full names begin with, or by its short name. */
-const isNamedAfter = (developer: ShelfItem, item: ShelfItem): boolean => {
+const isNamedAfter = (developer: Outline, item: Outline): boolean => {
   const word = lineWord(item);
   if (word !== undefined && lineWord(developer) === word) return true;
   return developer.name.startsWith(`${item.name}-`);
 };
 
 /** The developers of an item, and whether its `uses` line says so or only their names do. */
-export type OwnDevelopers = { readonly all: readonly ShelfItem[]; readonly declared: boolean };
+export type OwnDevelopers = { readonly all: readonly Outline[]; readonly declared: boolean };
+
+const itemNamed = (name: string, shelf: Shelf): Outline | undefined => {
+  const isNamed = (one: Outline): boolean => one.name === name;
+  return developersOf(shelf).find(isNamed) ?? outlinesOf(shelf).find(isNamed);
+};
 
 /**
  * The developers that the shelf shows to be an item's own: those its `uses` lines name, else those named after it. None
  * where the shelf does not tell.
  */
-export const ownDevelopers = (item: ShelfItem, shelf: Shelf): OwnDevelopers => {
-  if (item.uses.length > 0) return { all: item.uses.flatMap((name) => shelf.get(name) ?? []), declared: true };
-  const named = [...shelf.values()].filter((other) => other.kind === 'developer' && isNamedAfter(other, item));
+export const ownDevelopers = (item: Outline, shelf: Shelf): OwnDevelopers => {
+  if (item.uses.length > 0)
+    return {
+      all: item.uses.flatMap((name) => itemNamed(name, shelf) ?? []),
+      declared: true,
+    };
+  const named = developersOf(shelf).filter((other) => isNamedAfter(other, item));
   return { all: named, declared: false };
 };
 
 /** Whether some item of the shelf names a developer as one of its own. */
-export const isUsedBySome = (developer: ShelfItem, shelf: Shelf): boolean =>
-  [...shelf.values()].some(({ uses }) => uses.includes(developer.name));
+export const isUsedBySome = (developer: Outline, shelf: Shelf): boolean =>
+  outlinesOf(shelf).some(({ uses }) => uses.includes(developer.name));
 
 /** A short name without the figure at its end: `dev` of `dev-6`. */
-const stem = ({ name }: ShelfItem): string => name.replace(/[-.\d]+$/u, '');
+const stem = ({ name }: Outline): string => name.replace(/[-.\d]+$/u, '');
 
 /** Whether two developers evidently are strengths of one: full names that begin alike, or `dev-3` and `dev-6`. */
-export const areOfOneSeries = (a: ShelfItem, b: ShelfItem): boolean => {
-  if (a === b) return true;
+export const areOfOneSeries = (a: Outline, b: Outline): boolean => {
+  if (a.name === b.name) return true;
   const [word, other] = [lineWord(a), lineWord(b)];
   return word === undefined || other === undefined ? stem(a) === stem(b) : word === other;
 };

@@ -1,4 +1,4 @@
-import type { ShelfItem } from '../../journal/shelf.ts';
+import { outlinesOf, type ShelfItem } from '../../journal/shelf.ts';
 import type { Amount, Name, Shade } from '../../records/schema/values.ts';
 import { type Exact, exactOf } from '../../text/exact.ts';
 import { isContainer } from '../../trade/units.ts';
@@ -21,7 +21,7 @@ export const sortNames = ({ product, second, shade, amount }: Typed, shelf: Shel
   const other = shelf.get(second.name);
   const asShade = (name: Name): Shade => ({ shade: name.name, at: name.at });
   const isMeasure = ({ name }: Name): boolean =>
-    isContainer(name) || [...shelf.values()].some(({ measures }) => measures.has(name));
+    isContainer(name) || outlinesOf(shelf).some(({ measures }) => measures.has(name));
   if (item === undefined && other !== undefined) {
     if (amount?.unit === '' && isContainer(product.name))
       return { product: second, shade, extra: undefined, amount: { ...amount, unit: product.name } };
@@ -51,7 +51,7 @@ export const strengthInName = (name: string): Exact | undefined => {
  * Undefined for a part that is one thing.
  */
 export const splitDeveloper = (typed: Typed, shelf: Shelf, alone: boolean): readonly Typed[] | undefined => {
-  const { product, strength, blend, file, line, inLine } = typed;
+  const { product, strength, blend, in: ground, line, inLine } = typed;
   if (product === undefined || (strength === undefined && blend === undefined)) return undefined;
   const item = shelf.get(product.name) ?? shelf.get(typed.second?.name ?? '');
   const isDeveloper =
@@ -59,5 +59,5 @@ export const splitDeveloper = (typed: Typed, shelf: Shelf, alone: boolean): read
   if (isDeveloper || (shelf.size > 0 && item === undefined)) return undefined;
   const { strength: _, ratio, blend: __, ...rest } = typed.component;
   const developer = { at: typed.at, ...(strength && { strength }), ...(blend && { blend }), ...(ratio && { ratio }) };
-  return [rest, developer].map((component) => typedPart(component, file, line, inLine));
+  return [rest, developer].map((component) => typedPart(component, ground, line, inLine));
 };

@@ -1,7 +1,7 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
 import type { Component, Ratio } from '../../records/schema/values.ts';
 import type { Exact } from '../../text/exact.ts';
-import type { At, Place } from '../../text/span.ts';
+import type { At, Ground, Place } from '../../text/span.ts';
 import type { BowlProblem, Portion, Role } from '../model.ts';
 
 type Fields = 'amount' | 'product' | 'second' | 'shade' | 'strength' | 'ratio' | 'blend' | 'out';
@@ -13,15 +13,15 @@ type Fields = 'amount' | 'product' | 'second' | 'shade' | 'strength' | 'ratio' |
 export type Typed = { readonly [key in Fields]: Component[key] | undefined } & {
   readonly component: Component;
   readonly at: At;
-  readonly file: string;
+  readonly in: Ground;
   readonly line: number;
   readonly inLine: boolean;
 };
 
 /** A component of a line as it is resolved. */
-export const typedPart = (component: Component, file: string, line: number, inLine: boolean): Typed => {
+export const typedPart = (component: Component, ground: Ground, line: number, inLine: boolean): Typed => {
   const { at, amount, product, second, shade, strength, ratio, blend, out } = component;
-  return { component, at, amount, product, second, shade, strength, ratio, blend, out, file, line, inLine };
+  return { component, at, amount, product, second, shade, strength, ratio, blend, out, in: ground, line, inLine };
 };
 
 /** A ratio as typed: parts of this developer to one part of all bases. */

@@ -3,15 +3,17 @@ import type { Visit, VisitFact } from '../../records/schema/entry.ts';
 import type { Amount, Component, Name } from '../../records/schema/values.ts';
 import type { Again, Bowl, Left } from '../../records/schema/visit.ts';
 import { type At, joinSpans, type Place } from '../../text/span.ts';
+import { placeOf } from '../cite.ts';
 import type { BowlProblem } from '../model.ts';
 import { firstOf, quoted } from '../say.ts';
 
-/** A fact, or a component of one, with the line it stands on in its file. */
+/** A fact, or a component of one, with the line it stands on in its entry. */
 export type OnLine<T = Component> = { readonly fact: T; readonly line: number };
 
 /** All that a visit's lines say about one bowl. */
 export type BowlPlan = {
   readonly name: string;
+  readonly visit: Stood<Visit>;
   readonly place: Place;
   readonly bowl: OnLine<Bowl> | undefined;
   readonly again: OnLine<Again> | undefined;
@@ -37,9 +39,6 @@ export const bowlName = ({ name }: Name): string => name.toUpperCase();
 /** The day of a visit; empty while it is not dated. */
 export const dayOf = ({ entry }: Stood<Visit>): string => entry.date?.date ?? '';
 
-/** The place of characters on a line of the visit's file. */
-export const placeIn = ({ file }: Stood<Visit>, line: number, at: At): Place => ({ file, line, at });
-
 type Draft = { -readonly [key in keyof BowlPlan]: BowlPlan[key] } & { plus: OnLine[]; weighed: OnLine[] };
 
 type BowlWord = 'bowl' | 'again' | 'more' | 'plus' | 'weighed' | 'left' | 'home';
@@ -60,19 +59,19 @@ type Planning = {
 };
 
 const open = (
-  { bowls }: Planning,
+  { visit, bowls }: Planning,
   name: string,
   place: Place,
   given: Partial<Pick<Draft, 'bowl' | 'again' | 'more'>>,
 ): void => {
   const { bowl, again, more } = given;
-  bowls.set(name, { name, place, bowl, again, more, plus: [], weighed: [], left: undefined });
+  bowls.set(name, { name, visit, place, bowl, again, more, plus: [], weighed: [], left: undefined });
 };
 
 const mixedTwice = ({ visit, problems }: Planning, first: Draft, line: number, at: At): void => {
   problems.push({
     kind: 'bowl-twice',
-    place: placeIn(visit, line, at),
+    place: placeOf(visit, { line }, at),
     message: `Bowl ${first.name} is mixed twice in this visit; the first stands.`,
     todo: `Give the second another letter, or write \`more ${first.name}\` for the same mix.`,
     also: [{ place: first.place, says: 'the first' }],
@@ -84,18 +83,18 @@ const openMixed = (planning: Planning): void => {
   const { visit, facts, bowls } = planning;
   for (const fact of facts) {
     if (fact.word !== 'bowl' && fact.word !== 'again') continue;
-    const line = visit.line + fact.line;
+    const { line } = fact;
     const name = bowlName(fact.bowl);
     const draft = bowls.get(name);
     if (draft?.[fact.word] !== undefined) mixedTwice(planning, draft, line, fact.bowl.at);
     else if (fact.word === 'bowl') {
-      const place = placeIn(visit, line, joinSpans(fact.bowl.at, fact.parts.at(-1)?.at ?? fact.bowl.at));
+      const place = placeOf(visit, fact, joinSpans(fact.bowl.at, fact.parts.at(-1)?.at ?? fact.bowl.at));
       const bowl = { fact, line };
       if (draft === undefined) open(planning, name, place, { bowl });
       else Object.assign(draft, { bowl, place });
     } else {
       const again = { fact, line };
-      if (draft === undefined) open(planning, name, placeIn(visit, line, fact.bowl.at), { again });
+      if (draft === undefined) open(planning, name, placeOf(visit, fact, fact.bowl.at), { again });
       else draft.again = again;
     }
   }
@@ -111,7 +110,7 @@ const bowlOf = (planning: Planning, name: Name, line: number): Draft | undefined
   planning.stray ||= named;
   planning.problems.push({
     kind: 'no-such-bowl',
-    place: placeIn(visit, line, name.at),
+    place: placeOf(visit, { line }, name.at),
     message: `No bowl ${named} is mixed in this visit.`,
     todo:
       mixed.length > 0
@@ -128,7 +127,7 @@ const openMore = (planning: Planning): void => {
   const numbers = new Map<string, number>();
   for (const fact of facts) {
     if (fact.word !== 'more') continue;
-    const line = visit.line + fact.line;
+    const { line } = fact;
     const of = bowlOf(planning, fact.bowl, line);
     if (of === undefined) continue;
     const letter = of.name.replace(/\d+$/, '');
@@ -136,7 +135,7 @@ const openMore = (planning: Planning): void => {
     while (bowls.has(`${letter}${number}`)) number++;
     numbers.set(letter, number + 1);
     const more = { of: of.name, amount: fact.amount };
-    open(planning, `${letter}${number}`, placeIn(visit, line, fact.bowl.at), { more });
+    open(planning, `${letter}${number}`, placeOf(visit, fact, fact.bowl.at), { more });
   }
 };
 
@@ -144,14 +143,14 @@ const openMore = (planning: Planning): void => {
 const addLines = (planning: Planning): void => {
   const { visit, facts, home } = planning;
   for (const fact of facts) {
-    const line = visit.line + fact.line;
+    const { line } = fact;
     if (fact.word === 'plus' || fact.word === 'weighed') {
       const own = bowlOf(planning, fact.bowl, line);
       for (const part of fact.parts) own?.[fact.word].push({ fact: part, line });
     } else if (fact.word === 'left')
       for (const { bowl, amount } of fact.left) {
         const own = bowlOf(planning, bowl, line);
-        const place = placeIn(visit, line, joinSpans(bowl.at, amount.at));
+        const place = placeOf(visit, fact, joinSpans(bowl.at, amount.at));
         if (own !== undefined) own.left = { amount, fate: fact.fate, place };
       }
     else if (fact.word === 'home') {

@@ -1,8 +1,9 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
 import type { Amount, Name, Ratio, Strength } from '../../records/schema/values.ts';
 import { div, equal, exactOf, ZERO } from '../../text/exact.ts';
-import type { At, Place } from '../../text/span.ts';
+import type { Place } from '../../text/span.ts';
 import { isUnit, isVolume } from '../../trade/units.ts';
+import { placeOf } from '../cite.ts';
 import type { BowlProblem, Role } from '../model.ts';
 import { listed, perCent } from '../say.ts';
 import { blendOf } from './blend.ts';
@@ -45,7 +46,7 @@ type Resolving = {
 };
 
 const add = ({ typed, problems }: Resolving, { at, ...problem }: PartProblem): void => {
-  problems.push({ ...problem, place: placeOf(typed, at) });
+  problems.push({ ...problem, place: placeOf(typed.in, typed, at) });
 };
 
 const roleOf = ({ kind, inRatio }: ShelfItem): Role => {
@@ -66,13 +67,11 @@ const isHedged = ({ amount, ratio, strength }: Typed): boolean =>
   (ratio !== undefined && (ratio.about === true || ratio.to !== undefined)) ||
   strength?.about === true;
 
-const placeOf = ({ file, line }: Typed, at: At): Place => ({ file, line, at });
-
 const draftOf = (typed: Typed): Draft => {
   const { ratio } = typed;
   return {
     component: typed.component,
-    place: placeOf(typed, typed.at),
+    place: placeOf(typed.in, typed, typed.at),
     role: 'unknown',
     item: undefined,
     label: '',
@@ -82,7 +81,7 @@ const draftOf = (typed: Typed): Draft => {
     grams: undefined,
     parts: undefined,
     how: undefined,
-    ratio: ratio && ratioSaid(ratio, placeOf(typed, ratio.at)),
+    ratio: ratio && ratioSaid(ratio, placeOf(typed.in, typed, ratio.at)),
     blend: undefined,
     out: undefined,
     inLine: typed.inLine,
@@ -199,7 +198,7 @@ const strengthAlone = (resolving: Resolving, strength: Strength, bases: readonly
   draft.strength = percent;
   const meant = setting.shelf.size === 0 ? undefined : developerOf(percent, bases, setting.shelf);
   if (meant?.kind === 'one') {
-    draft.item = meant.item;
+    draft.item = setting.shelf.get(meant.item.name);
     draft.label = meant.item.name;
     return;
   }

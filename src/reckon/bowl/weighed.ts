@@ -1,10 +1,11 @@
 import { type Exact, equal, sum } from '../../text/exact.ts';
 import { joinSpans } from '../../text/span.ts';
+import { placeOf } from '../cite.ts';
 import type { BowlProblem, BowlReckoned, Portion } from '../model.ts';
 import { listed } from '../say.ts';
 import { type Core, settingOf, type VisitBowls, type Working } from './cores.ts';
 import { type Part, typedPart } from './part.ts';
-import { type BowlPlan, placeIn } from './plan.ts';
+import type { BowlPlan } from './plan.ts';
 import { resolveParts } from './portions.ts';
 
 /** What the scales said of a bowl, where a `weighed` line stands. */
@@ -64,10 +65,10 @@ export const weighBowl = (working: Working, bowls: VisitBowls, plan: BowlPlan, c
   const last = plan.weighed.at(-1);
   if (first === undefined || last === undefined) return UNWEIGHED;
   const { portions } = core;
-  const typed = plan.weighed.map(({ fact, line }) => typedPart(fact, bowls.visit.file, line, false));
+  const typed = plan.weighed.map(({ fact, line }) => typedPart(fact, bowls.visit, line, false));
   const { parts, problems: reading } = resolveParts(typed, settingOf(working, bowls), asParts(portions));
   const whole = first.line === last.line ? joinSpans(first.fact.at, last.fact.at) : first.fact.at;
-  const place = placeIn(bowls.visit, first.line, whole);
+  const place = placeOf(bowls.visit, first, whole);
   const nameless = parts.every(({ label }) => label === '');
   const [only] = parts;
   if (nameless && parts.length === 1 && portions.length !== 1 && only?.grams !== undefined)

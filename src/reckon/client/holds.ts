@@ -4,6 +4,7 @@ import type { Caution, Hold } from '../../records/schema/client.ts';
 import type { Client, Visit } from '../../records/schema/entry.ts';
 import { addDays } from '../../text/dates.ts';
 import type { Place } from '../../text/span.ts';
+import { placeOf } from '../cite.ts';
 import { isColour, isOxidative } from '../head/services.ts';
 import type { BowlReckoned } from '../model.ts';
 import { notedUnder, onFile } from '../on-file.ts';
@@ -54,7 +55,7 @@ const holdOf = (
     until: fact.until === undefined ? (letter ?? counted) : firstDayOf(fact.until.when),
     untilLetter: fact.untilLetter === true && letter === undefined,
     fact,
-    place: { file: stood.file, line: stood.line + fact.line, at: fact.what.at },
+    place: placeOf(stood, fact, fact.what.at),
   };
 };
 
@@ -83,7 +84,7 @@ export const breaksHold = ({ what }: Pick<HoldInForce, 'what'>, bowl: BowlReckon
 const cautionOf = (stood: Stood<Client> | Stood<Visit>, fact: Caution): CautionInForce => ({
   text: fact.text,
   until: fact.until && firstDayOf(fact.until.when),
-  place: { file: stood.file, line: stood.line + fact.line, at: 0 },
+  place: placeOf(stood, fact),
 });
 
 /**

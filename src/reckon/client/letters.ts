@@ -2,6 +2,7 @@ import type { ClientFile } from '../../journal/journal.ts';
 import { recently } from '../../text/recently.ts';
 import type { Place } from '../../text/span.ts';
 import { grantsColour } from '../../trade/letters.ts';
+import { placeOf } from '../cite.ts';
 
 /**
  * Letters of doctors about a client: the one thing that lifts a reaction, a positive test or black henna, and a hold
@@ -20,13 +21,17 @@ export type LetterOnFile = {
 
 const lettersIn = ({ entries }: ClientFile): readonly LetterOnFile[] => {
   const letters: LetterOnFile[] = [];
-  for (const { file, line, entry } of entries)
-    for (const fact of entry.facts) {
+  for (const stood of entries)
+    for (const fact of stood.entry.facts) {
       // Without its day or its words nothing says what it lifts.
       if (fact.word !== 'letter' || fact.date === undefined || fact.says === undefined) continue;
       const { text } = fact.says;
-      const place = { file, line: line + fact.line, at: fact.date.at };
-      letters.push({ date: fact.date.date, text, grants: grantsColour(text), place });
+      letters.push({
+        date: fact.date.date,
+        text,
+        grants: grantsColour(text),
+        place: placeOf(stood, fact, fact.date.at),
+      });
     }
   return letters.sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
 };

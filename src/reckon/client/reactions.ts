@@ -1,9 +1,9 @@
 import type { Stood } from '../../journal/source.ts';
 import type { Visit } from '../../records/schema/entry.ts';
 import type { Reaction } from '../../records/schema/visit.ts';
-import type { Place } from '../../text/span.ts';
 import { bringsDye } from '../../trade/dye.ts';
 import { dayOf } from '../bowl/plan.ts';
+import { placeOf } from '../cite.ts';
 import { minuteOf } from '../clock/settle.ts';
 import type { BowlReckoned, Reacted, VisitReckoned } from '../model.ts';
 
@@ -18,12 +18,6 @@ export const holdsDye = ({ portions }: BowlReckoned): boolean =>
   portions.some(({ from, item, role, shade }) =>
     from === undefined ? role !== 'water' && bringsDye(item?.kind, shade?.toLowerCase()) : holdsDye(from),
   );
-
-const placeOf = (visit: Stood, { line, time }: Reaction): Place => ({
-  file: visit.file,
-  line: visit.line + line,
-  at: time?.at ?? 0,
-});
 
 /**
  * The bowls that a reaction can have come of: those its line names, else all of the visit.
@@ -55,7 +49,7 @@ export const reactedAt = (
         meant.length === 0 || meant.some(({ portions }) => portions.some(({ item }) => item?.kind === 'lightener')),
       words: fact.words.map(({ word }) => word),
       says: fact.says?.text,
-      place: placeOf(visit, fact),
+      place: placeOf(visit, fact, fact.time?.at),
     });
   }
   return reacted ?? NONE;

@@ -7,6 +7,7 @@ import type { Reaction } from '../../records/schema/visit.ts';
 import type { Place } from '../../text/span.ts';
 import { historyFacts, isHistory } from '../../trade/hair.ts';
 import { dayOf } from '../bowl/plan.ts';
+import { placeOf } from '../cite.ts';
 import { minuteOf } from '../clock/settle.ts';
 import { isLightening } from '../head/services.ts';
 import type { Minute, VisitReckoned } from '../model.ts';
@@ -63,12 +64,6 @@ const saidOf = <W extends ClientFact['word']>({ entries }: ClientFile, word: W):
   for (const stood of entries) for (const fact of stood.entry.facts) if (isOfWord(fact)) said.push({ stood, fact });
   return said;
 };
-
-const placeOf = (stood: Stood, fact: { readonly line: number }, at = 0): Place => ({
-  file: stood.file,
-  line: stood.line + fact.line,
-  at,
-});
 
 /** A reaction on file: a `reaction` line of a visit, or a skin test that was positive. */
 export type ReactionOnFile = Moment & {

@@ -3,9 +3,10 @@ import type { Stood } from '../../journal/source.ts';
 import type { Visit } from '../../records/schema/entry.ts';
 import type { Duration } from '../../records/schema/values.ts';
 import { TIME_UNITS } from '../../trade/units.ts';
+import { placeOf } from '../cite.ts';
 import type { FactsOf, Minute } from '../model.ts';
 import { matchZones } from '../zone-match.ts';
-import { type Line, placeIn, shownBowl } from './lines.ts';
+import { type Line, shownBowl } from './lines.ts';
 import type { Applied } from './runs.ts';
 
 /** Minutes of a length of time, from and to; undefined for months, which the calendar counts. */
@@ -95,7 +96,7 @@ export const runsOfLine = (
   firstOn: Minute,
 ): Applied[] => {
   const zones = mention.zones.length > 0 ? mention.zones : NOWHERE;
-  const place = placeIn(visit, fact.line, fact.period?.at ?? fact.bowls[0]?.at ?? fact.zones[0]?.at ?? 0);
+  const place = placeOf(visit, fact, fact.period?.at ?? fact.bowls[0]?.at ?? fact.zones[0]?.at);
   const allOn = end !== undefined && end >= firstOn ? end : undefined;
   const runOf = (bowl: string | undefined, zone: string): Applied => ({
     bowl,

@@ -2,12 +2,13 @@ import type { SalonSettings } from '../../journal/salon.ts';
 import type { Stood } from '../../journal/source.ts';
 import type { Visit } from '../../records/schema/entry.ts';
 import type { Name } from '../../records/schema/values.ts';
+import { placeOf } from '../cite.ts';
 import type { ClockProblem, ClockReckoned, FactsOf, Minute, Run } from '../model.ts';
 import { mixedBowls, runsOfLine, spanOfMinutes } from './applied.ts';
 import { sayDoubts, withoutDoubtful } from './doubts.ts';
 import { type EndLine, endRuns } from './ends.ts';
 import { type Heating, heatingOf, heats, heatWithin } from './heat.ts';
-import { allLines, type ClockLines, clockLines, type Line, placeIn, shownBowl } from './lines.ts';
+import { allLines, type ClockLines, clockLines, type Line, shownBowl } from './lines.ts';
 import { shareChecks } from './looks.ts';
 import { bowlUnnamed, noSuchBowl, spanBackwards } from './problems.ts';
 import { minuteAfterOn } from './relative.ts';
@@ -34,7 +35,7 @@ const sayUnknownBowls = (visit: Stood<Visit>, lines: readonly Line[], mixed: Mix
       if (mixed.has(bowl) || said?.has(bowl)) continue;
       said ??= new Set();
       said.add(bowl);
-      problems.push(noSuchBowl(placeIn(visit, line, at), bowl, [...mixed.keys()]));
+      problems.push(noSuchBowl(placeOf(visit, { line }, at), bowl, [...mixed.keys()]));
     }
   };
   for (const { fact } of lines) look(fact.bowls, fact.line);

@@ -2,8 +2,9 @@ import type { SalonSettings } from '../../journal/salon.ts';
 import type { Stood } from '../../journal/source.ts';
 import type { Visit } from '../../records/schema/entry.ts';
 import type { Clock } from '../../records/schema/values.ts';
+import { placeOf } from '../cite.ts';
 import type { ClockProblem } from '../model.ts';
-import { eachClock, placeIn } from './lines.ts';
+import { eachClock } from './lines.ts';
 import { halfDay } from './problems.ts';
 import { doubtOf } from './settle.ts';
 
@@ -14,7 +15,7 @@ export const sayDoubts = (visit: Stood<Visit>, { hours }: SalonSettings): ClockP
   const say = (clock: Clock | undefined, line: number): void => {
     const doubt = clock && doubtOf(clock, hours);
     if (clock !== undefined && doubt !== undefined)
-      problems.push(halfDay(doubt, placeIn(visit, line, clock.at), hours));
+      problems.push(halfDay(doubt, placeOf(visit, { line }, clock.at), hours));
   };
   say(visit.entry.time, 0);
   for (const fact of visit.entry.facts) eachClock(fact, say);

@@ -2,7 +2,8 @@ import type { SalonSettings } from '../../journal/salon.ts';
 import type { Stood } from '../../journal/source.ts';
 import type { Visit, VisitFact } from '../../records/schema/entry.ts';
 import type { Clock, Name, Zone } from '../../records/schema/values.ts';
-import { type At, joinSpans, type Place } from '../../text/span.ts';
+import { joinSpans, type Place } from '../../text/span.ts';
+import { placeOf } from '../cite.ts';
 import type { FactsOf, Minute } from '../model.ts';
 import type { Mention } from './runs.ts';
 import { dayBegins, endOfSpan, minuteOf, pastMidnight } from './settle.ts';
@@ -47,13 +48,6 @@ const NONE: readonly string[] = [];
 export const mentionOf = (bowls: readonly Name[], zones: readonly Zone[]): Mention => ({
   bowls: bowls.length === 0 ? NONE : bowls.map(({ name }) => shownBowl(name)),
   zones: zones.length === 0 ? NONE : zones.map(({ zone }) => zone),
-});
-
-/** A place on a line of the visit. */
-export const placeIn = (stood: Stood<Visit>, line: number, at: At): Place => ({
-  file: stood.file,
-  line: stood.line + line,
-  at,
 });
 
 const zonesOf = (fact: ClockFact): readonly Zone[] => {
@@ -102,9 +96,9 @@ const lineOf = <F extends ClockFact>(
     after: from?.after,
     about: from?.about === true || to?.about === true,
     mention: mentionOf(fact.bowls, zonesOf(fact)),
-    place: placeIn(
+    place: placeOf(
       visit,
-      fact.line,
+      fact,
       from === undefined ? (fact.bowls[0]?.at ?? 0) : to ? joinSpans(from.at, to.at) : from.at,
     ),
   };

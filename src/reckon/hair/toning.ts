@@ -109,7 +109,7 @@ const looksBefore = (visit: VisitReckoned, begins: Begins): readonly LastLook[] 
     const zones = lifting.length === 0 ? [''] : [...new Set(lifting.map(({ zone }) => zone))];
     for (const one of seen)
       for (const zone of one.zones.length === 0 ? zones : one.zones.map((each) => each.zone)) {
-        const look = lookOf(visit, place.line - visit.visit.line, zone, one);
+        const look = lookOf(visit, place.line, zone, one);
         if (look !== undefined) found.push({ minute, look: { ...look, early: before > FRESH } });
       }
   }

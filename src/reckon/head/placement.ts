@@ -3,7 +3,8 @@ import { exactOf, toNumber } from '../../text/exact.ts';
 import type { Place } from '../../text/span.ts';
 import type { FromTo } from '../../trade/head-areas.ts';
 import { isLengthUnit, toMillimetres } from '../../trade/units.ts';
-import { placeIn, shownBowl } from '../clock/lines.ts';
+import { placeOf } from '../cite.ts';
+import { shownBowl } from '../clock/lines.ts';
 import type { Minute, VisitReckoned } from '../model.ts';
 import { type LightenedShare, lightenedShare } from './lightened-share.ts';
 import { type HeadPlace, headPlace, type OwnZones, ownZones } from './places.ts';
@@ -119,7 +120,7 @@ const ofLine = ({ visit }: VisitReckoned, own: OwnZones, fact: Placing): Placed 
     scalp: fact.scalp ?? (fact.clear === undefined ? undefined : 'off'),
     cover: fact.cover?.word,
     fact,
-    place: placeIn(visit, fact.line, fact.bowls[0]?.at ?? 0),
+    place: placeOf(visit, fact, fact.bowls[0]?.at),
   };
 };
 
@@ -183,7 +184,7 @@ export const placementOf = (visit: VisitReckoned): Placement => {
           {
             places: fact.zones.map(({ zone }) => headPlace(zone, own)),
             says: fact.says?.text,
-            place: placeIn(visit.visit, fact.line, fact.zones[0]?.at ?? 0),
+            place: placeOf(visit.visit, fact, fact.zones[0]?.at),
           },
         ]
       : [],

@@ -2,7 +2,7 @@ import type { SalonSettings } from '../../journal/salon.ts';
 import type { Stood } from '../../journal/source.ts';
 import type { Visit } from '../../records/schema/entry.ts';
 import { add, type Exact, exact, exactOf, mul, ONE, roundTo, toNumber, ZERO } from '../../text/exact.ts';
-import { placeIn } from '../clock/lines.ts';
+import { placeOf } from '../cite.ts';
 import { currencyDecimals } from '../currency.ts';
 import type { BowlReckoned, FactsOf, MoneyReckoned, ProductUse } from '../model.ts';
 
@@ -57,7 +57,7 @@ export const reckonMoney = (
   for (const fact of visit.entry.facts) {
     if (fact.word === 'charge') {
       const amount = minorUnits(fact.amount ?? 0, currency);
-      const place = placeIn(visit, fact.line, 0);
+      const place = placeOf(visit, fact);
       if (isDiscount(fact)) {
         const off = fact.discount === undefined ? amount : shareOf(fact.discount, total.charged);
         total.discount += off;

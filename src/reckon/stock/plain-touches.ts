@@ -2,6 +2,7 @@ import type { ClientFile, Journal } from '../../journal/journal.ts';
 import type { Stood } from '../../journal/source.ts';
 import { readEntry } from '../../records/read-entry.ts';
 import type { Fact, Visit } from '../../records/schema/entry.ts';
+import { wholeFile } from '../../text/span.ts';
 import { reckonBowls } from '../bowl/bowls.ts';
 import { salonOf } from '../salon-of.ts';
 import type { PlainBowl, PlainVisit } from './plain-visit.ts';
@@ -29,7 +30,7 @@ const readBowl = (shared: Journal, wares: readonly Ware[], tail: string, text: s
   );
   const isAllRead = mixed.length === 1 && facts.length === lines.length - 1;
   if (entry.kind !== 'visit' || entry.client?.name !== NOBODY.name || !isOwn || !isAllRead) return undefined;
-  const visit: Stood<Visit> = { file: '', line: 0, end: lines.length, entry, notices: [], cut: { opens: 'visit' } };
+  const visit: Stood<Visit> = { file: '', entry, notices: [], cut: { opens: 'visit' } };
   const salon = salonOf(shared, visit);
   const bowls = reckonBowls(shared, salon, NOBODY, visit);
   const touches = tracedTouches(shared, { visit, client: NOBODY, salon, bowls });
@@ -60,6 +61,7 @@ export const plainTouches = (shared: Journal, wares: readonly Ware[]): PlainTouc
     const known = names.get(typed);
     if (known === undefined) names.set(typed, typed);
     const client = known ?? typed;
+    const ground = wholeFile(file);
     const touches: Touch[] = [];
     for (const bowl of bowls) {
       const own = ofBowl(tail, bowl);
@@ -80,7 +82,7 @@ export const plainTouches = (shared: Journal, wares: readonly Ware[]): PlainTouc
           amount,
           open,
           salon,
-          place: { file, line: stands, at: place.at },
+          place: { in: ground, line: stands, at: place.at },
         });
       }
     }

@@ -9,6 +9,7 @@ import { div, type Exact, exact, exactOf, max, mul } from '../../text/exact.ts';
 import type { Place } from '../../text/span.ts';
 import { gramPrice, packGrams, packOn, piecePrice } from '../bowl/price.ts';
 import { weigh } from '../bowl/weighing.ts';
+import { placeOf } from '../cite.ts';
 import { minuteOf } from '../clock/settle.ts';
 import { currencyDecimals } from '../currency.ts';
 
@@ -94,7 +95,7 @@ type Line = Extract<StockFact, { word: 'in' | 'count' | 'out' }>;
 const moveOf = (journal: Journal, stood: Stood<Stock>, fact: Line, date: string): StockMove | Unmoved => {
   const { entry } = stood;
   const salon = journal.salons.get(entry.salon?.name ?? '') ?? journal.salon;
-  const place = { file: stood.file, line: stood.line + fact.line, at: fact.product.at };
+  const place = placeOf(stood, fact, fact.product.at);
   const item = journal.shelf.get(fact.product.name);
   const shade = fact.shade?.shade;
   const name = shade === undefined ? fact.product.name : `${fact.product.name} ${shade}`;

@@ -10,6 +10,7 @@ import type { Place } from '../../text/span.ts';
 import { looseUses } from '../bowl/loose.ts';
 import { dayOf } from '../bowl/plan.ts';
 import { heldOf } from '../bowl/price.ts';
+import { placeOf } from '../cite.ts';
 import type { BowlReckoned, Portion } from '../model.ts';
 
 /**
@@ -140,7 +141,7 @@ const ofLines = (shelf: Shelf, { visit, client, salon }: TouchingVisit): Touch[]
           amount: use?.mixed,
           open: undefined,
           salon: salon.name,
-          place: { file: visit.file, line: visit.line + fact.line, at: part?.at ?? 0 },
+          place: placeOf(visit, fact, part?.at ?? 0),
         },
       ];
     });
@@ -175,7 +176,7 @@ export const testTouches = (shelf: Shelf, { name, entries, visits }: ClientFile)
         amount: undefined,
         open: undefined,
         salon: undefined,
-        place: { file: stood.file, line: stood.line + fact.line, at: fact.test.at },
+        place: placeOf(stood, fact, fact.test.at),
       }));
     }),
   );

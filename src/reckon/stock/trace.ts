@@ -1,7 +1,9 @@
 import type { ClientFile, Journal } from '../../journal/journal.ts';
+import { rowOf } from '../../journal/where.ts';
 import { add, isZero, ZERO } from '../../text/exact.ts';
 import { fold } from '../../text/fold.ts';
 import { nearNames } from '../../text/near.ts';
+import type { Line } from '../../text/span.ts';
 import { grouped } from '../lift/grouped.ts';
 import { compareText } from '../use/period.ts';
 import { isLot } from './batches.ts';
@@ -44,6 +46,8 @@ export type Traceable = {
   readonly touches: readonly Touch[];
   /** The salon of a stock line; undefined where its entry does not say which of several. */
   readonly salonOf: (move: StockMove) => string | undefined;
+  /** The line of the file that a line stands on now. */
+  readonly rowOf: (line: Line) => number;
 };
 
 /** Gathers what can be traced, of all visits given and all tests; `plain` are touches that are known already. */
@@ -61,7 +65,7 @@ export const traceable = (
   for (const client of journal.clients.values()) add(testTouches(journal.shelf, client));
   const salonOf = ({ salon, entry }: StockMove): string | undefined =>
     journal.salons.size > 1 && !journal.salons.has(entry.entry.salon?.name ?? '') ? undefined : salon.name;
-  return { moves, touches, salonOf };
+  return { moves, touches, salonOf, rowOf: (line) => rowOf(journal, line) };
 };
 
 /** Whether two salons can be the same one. */
@@ -181,16 +185,18 @@ const isOpen = (touch: Touch, lot: string, delivered: ReadonlySet<string>): bool
 const deliveredLots = (moves: readonly StockMove[]): Set<string> =>
   new Set(moves.flatMap(({ lot }) => (lot === undefined ? [] : [fold(lot)])));
 
-const compareTraced = (a: Traced, b: Traced): number =>
-  compareText(a.touch.client, b.touch.client) ||
-  a.touch.place.line - b.touch.place.line ||
-  compareText(a.touch.place.file, b.touch.place.file);
+const compareTraced =
+  ({ rowOf }: Traceable) =>
+  (a: Traced, b: Traced): number =>
+    compareText(a.touch.client, b.touch.client) ||
+    rowOf(a.touch.place) - rowOf(b.touch.place) ||
+    compareText(a.touch.place.in.file, b.touch.place.in.file);
 
 /** By date, then client, then line. A day holds few, so sorting day by day spares most comparisons. */
-const sorted = (traced: readonly Traced[]): Traced[] =>
+const sorted = (all: Traceable, traced: readonly Traced[]): Traced[] =>
   [...grouped(traced, ({ touch }) => touch.date)]
     .sort(([a], [b]) => compareText(a, b))
-    .flatMap(([, ofDay]) => ofDay.sort(compareTraced));
+    .flatMap(([, ofDay]) => ofDay.sort(compareTraced(all)));
 
 /** Every client and date that a lot touched or can have touched, by date. */
 export const traceLot = (all: Traceable, lot: string): LotTrace => {
@@ -204,7 +210,7 @@ export const traceLot = (all: Traceable, lot: string): LotTrace => {
   }
   const known = [...delivered, ...touches.flatMap((touch) => (touch.lot === undefined ? [] : [fold(touch.lot)]))];
   const isNowhere = wares.length === 0;
-  return { lot, wares, traced: sorted(traced), near: isNowhere ? nearNames(lot, new Set(known)) : [] };
+  return { lot, wares, traced: sorted(all, traced), near: isNowhere ? nearNames(lot, new Set(known)) : [] };
 };
 
 /** What touched one client: each with the lot recorded, or the lots it can have come from. */
@@ -223,7 +229,7 @@ export const traceClient = (all: Traceable, { name }: ClientFile): ClientTouch[]
       lots.set(fold(lot), { lot, wares: waresOf(all, lot) });
   return all.touches
     .filter(({ client }) => client === name)
-    .sort((a, b) => compareText(a.date, b.date) || a.place.line - b.place.line)
+    .sort((a, b) => compareText(a.date, b.date) || all.rowOf(a.place) - all.rowOf(b.place))
     .map((touch) => {
       const { lot: named, lotOf } = touch;
       // A lot that no delivery brought is recorded all the same, as it is typed.

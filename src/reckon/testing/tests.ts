@@ -6,6 +6,7 @@ import type { Visit } from '../../records/schema/entry.ts';
 import { dayNumber } from '../../text/dates.ts';
 import { recently } from '../../text/recently.ts';
 import type { Place } from '../../text/span.ts';
+import { placeOf } from '../cite.ts';
 import { minuteOf } from '../clock/settle.ts';
 import type { Minute } from '../model.ts';
 import { type Noted, onFile } from '../on-file.ts';
@@ -67,7 +68,7 @@ const testMade = ({ stood, fact, day }: Noted<'test'>, hours: Hours): TestMade =
     notNeeded: fact.notNeeded,
     fact,
     reading: fact,
-    place: { file: stood.file, line: stood.line + fact.line, at: fact.test.at },
+    place: placeOf(stood, fact, fact.test.at),
     readPlace: undefined,
     visit: isVisit ? (stood as Stood<Visit>) : undefined,
   };

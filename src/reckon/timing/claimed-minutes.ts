@@ -25,7 +25,7 @@ export const onOtherClock = ({ visit: { visit }, run, from }: TimedRun): OtherCl
   const { fromFirst, fromAll, offPlace } = run;
   if (fromFirst === undefined || fromAll === undefined || (from !== 'first on' && from !== 'all on')) return undefined;
   const off = visit.entry.facts.find(
-    (fact): fact is FactsOf<'off'> => fact.word === 'off' && visit.line + fact.line === offPlace.line,
+    (fact): fact is FactsOf<'off'> => fact.word === 'off' && fact.line === offPlace.line,
   );
   if (off?.claim === undefined || off.claim.about) return undefined;
   const said = minutesOf(off.claim);

@@ -27,7 +27,7 @@ export const handsOf = ({ visit, client, date, clock, bowls }: VisitReckoned): H
   const lines = new Set<number>();
   for (const { bowl, spanned, about, firstOn, allOn, onPlace } of clock.runs) {
     if (!spanned || about || allOn <= firstOn || bowl === undefined || lines.has(onPlace.line)) continue;
-    const fact = facts.find(({ line }) => line === onPlace.line - visit.line);
+    const fact = facts.find(({ line }) => line === onPlace.line);
     const hand = fact?.by ?? (isShared ? undefined : by);
     const mixed = bowls.find(({ name }) => name === bowl);
     if (hand === undefined || mixed === undefined || !isColour(mixed)) continue;

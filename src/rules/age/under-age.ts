@@ -1,8 +1,9 @@
 import { wentOn } from '../../reckon/bowl/applied.ts';
 import { cautionIn } from '../../reckon/bowl/caution-in.ts';
 import { placeInBowl, portionsIn } from '../../reckon/bowl/contents.ts';
-import { lineName } from '../../reckon/cite.ts';
+import { placeOf } from '../../reckon/cite.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
+import { lineName, sentence } from '../../text/sentence.ts';
 import { kindFacts } from '../../trade/kinds.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 
@@ -21,7 +22,7 @@ const foundIn = ({ salon, age, bowls }: VisitReckoned): Found | undefined => {
     return {
       place: placeInBowl(bowl, (own) => own === portion),
       message: `Aged ${age}, and bowl ${bowl.name} holds ${portion.item.name}, which is ${portion.item.kind}.`,
-      expected: `The salon’s policy is ${only} under ${under.age} (${lineName(stood.file, stood.line + under.policy.line)}).`,
+      expected: sentence`The salon’s policy is ${only} under ${under.age} (${lineName(placeOf(stood, under.policy))}).`,
       todo: 'Write what was really used, or `declined` and why; if it went on, who agreed: `because under-age "…"`.',
       label: `aged ${age}`,
       caution: cautionIn(bowl, 'under-16', 'lightener', 'peroxide', 'reaction'),

@@ -1,10 +1,10 @@
 import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
 import { cautionIn } from '../../reckon/bowl/caution-in.ts';
 import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
-import { lineName } from '../../reckon/cite.ts';
 import { breaksHold, type HoldInForce, holdsOn, isLightening } from '../../reckon/client/state.ts';
 import type { BowlReckoned } from '../../reckon/model.ts';
 import { onFile } from '../../reckon/on-file.ts';
+import { lineName, sentence } from '../../text/sentence.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 const found = (hold: HoldInForce, bowl: BowlReckoned): Found => {
@@ -17,7 +17,7 @@ const found = (hold: HoldInForce, bowl: BowlReckoned): Found => {
   return {
     place: placeInBowl(bowl, ({ item }) => named === undefined || item === named),
     message: `Bowl ${bowl.name} holds ${holds}, and \`${what}\` is held ${end}.`,
-    expected: `The hold stands at ${lineName(place.file, place.line)}${why}.`,
+    expected: sentence`The hold stands at ${lineName(place)}${why}.`,
     todo: 'Write what was really used, or why the hold was lifted: `because broken-hold "…"`.',
     label: `held ${end}`,
     also: [{ place, says: 'the hold' }],

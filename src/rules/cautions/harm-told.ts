@@ -8,6 +8,7 @@ import type { VisitReckoned } from '../../reckon/model.ts';
 import { isClearAgainstItself, resultOf } from '../../reckon/testing/test-result.ts';
 import type { Client, Visit } from '../../records/schema/entry.ts';
 import type { SecondPlace } from '../../text/finding.ts';
+import type { Place } from '../../text/span.ts';
 import type { CautionTopic } from '../../trade/cautions.ts';
 import type { HarmKind } from '../../trade/harm/signs.ts';
 import { harmOf } from '../../trade/harm/told-harm.ts';
@@ -90,7 +91,7 @@ const TOLD: Readonly<Record<HarmKind, { what: string; again: string }>> = {
 };
 
 /** The first visit after a day that puts on what the harm speaks against, with a bowl of it. */
-const againOn = (visits: readonly VisitReckoned[], day: string, kind: HarmKind): SecondPlace | undefined => {
+const againOn = (visits: readonly VisitReckoned[], day: string, kind: HarmKind): SecondPlace<Place> | undefined => {
   for (const visit of visits) {
     if (visit.date <= day) continue;
     const bowl = bowlsPutOn(visit).find(kind === 'skin' ? isOxidative : isLightening);
@@ -111,7 +112,10 @@ const cautionFor = ({ stood, fact }: HarmLine, visits: readonly VisitReckoned[])
   return kinds.length === 0 && 'reaction';
 };
 
-const skinFound = ({ fact, harm }: HarmLine, day: string | undefined): Pick<Found, 'message' | 'expected' | 'todo'> => {
+const skinFound = (
+  { fact, harm }: HarmLine,
+  day: string | undefined,
+): { message: string; expected: string; todo: string } => {
   if (fact.word === 'test' && fact.test.name === 'skin')
     return {
       message: `The skin test is read \`clear\`, and its line tells of "${harm.word}".`,
@@ -126,7 +130,7 @@ const skinFound = ({ fact, harm }: HarmLine, day: string | undefined): Pick<Foun
   };
 };
 
-const fibreFound = ({ fact, harm }: HarmLine): Pick<Found, 'message' | 'expected' | 'todo'> => ({
+const fibreFound = ({ fact, harm }: HarmLine): { message: string; expected: string; todo: string } => ({
   message: `The \`${fact.word}\` line tells of "${harm.word}", and no \`hold\`, strand or stretch test follows it.`,
   expected:
     'Hair that went gummy, snapped or melted is tested or left alone before it is lightened again (common practice).',
@@ -154,8 +158,8 @@ const foundOf = (
     place: line.place,
     severity: kind === 'skin' ? grave : 'fix',
     message: again === undefined ? message : `${message.slice(0, -1)}; ${again.says}.`,
-    ...(expected !== undefined && { expected }),
-    ...(todo !== undefined && { todo }),
+    expected,
+    todo,
     label: TOLD[kind].what,
     caution: kind === 'skin' ? cautionFor(line, visits) : 'lightener',
     also: [...others.map(({ place }) => ({ place, says: 'told here too' })), ...(again === undefined ? [] : [again])],

@@ -3,6 +3,8 @@ import { placeInBowl } from '../../reckon/bowl/contents.ts';
 import { cautionsOn, isColour, leaveSince } from '../../reckon/client/state.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { daysBetween } from '../../text/dates.ts';
+import type { Place } from '../../text/span.ts';
+import { sameLine } from '../../text/span.ts';
 import { TREATMENT_HOLDS, treatmentTold } from '../../trade/medical.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 import { dayNamed, historySaid, isOnFile, notesSaid, type SaidOnFile } from '../said-on-file.ts';
@@ -37,19 +39,19 @@ const foundIn = (visit: VisitReckoned, { says, from, place }: Told): Found | und
   };
 };
 
-const keyOf = ({ place }: Told): string => `${place.file}\n${place.line}`;
-
 /** One finding a line that tells it: at the first visit after it, or at the last where nothing says when it was. */
 function* found(visits: readonly VisitReckoned[]): Generator<Found> {
-  const byLine = new Map<string, Found>();
+  const byLine: { readonly line: Place; found: Found }[] = [];
   for (const visit of visits)
     for (const told of toldAt(visit)) {
-      const key = keyOf(told);
-      if (told.from !== '' && byLine.has(key)) continue;
+      const known = byLine.find(({ line }) => sameLine(line, told.place));
+      if (told.from !== '' && known !== undefined) continue;
       const one = foundIn(visit, told);
-      if (one !== undefined) byLine.set(key, one);
+      if (one === undefined) continue;
+      if (known === undefined) byLine.push({ line: told.place, found: one });
+      else known.found = one;
     }
-  yield* byLine.values();
+  yield* byLine.map((one) => one.found);
 }
 
 export default defineRule({

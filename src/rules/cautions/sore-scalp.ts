@@ -5,6 +5,8 @@ import { cautionsOn, isOxidative, placingsOf, zonesOfBowl } from '../../reckon/c
 import { isAt } from '../../reckon/head/hair-meets.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { onFile } from '../../reckon/on-file.ts';
+import type { Place } from '../../text/span.ts';
+import { sameLine } from '../../text/span.ts';
 import { skinFlag } from '../../trade/contraindications.ts';
 import { defineRule } from '../rule.ts';
 
@@ -32,15 +34,15 @@ export default defineRule({
   caution: 'scalp',
   *check(client, visits) {
     if (onFile(client).caution.length === 0) return;
-    const minded = new Set<number>();
+    const minded: Place[] = [];
     for (const visit of visits) {
       for (const { text, place } of cautionsOn(visit.date, visit.client)) {
         const flag = skinFlag(text);
         // A sensitive scalp is told of once; it is on every card besides.
-        if (flag === undefined || minded.has(place.line)) continue;
+        if (flag === undefined || minded.some((one) => sameLine(one, place))) continue;
         const bowl = bowlsPutOn(visit).find((one) => isOxidative(one) && touchesScalp(visit, one));
         if (bowl === undefined) continue;
-        if (flag === 'sensitive scalp') minded.add(place.line);
+        if (flag === 'sensitive scalp') minded.push(place);
         yield {
           place: placeInBowl(bowl, ({ role }) => role === 'base'),
           severity: flag === 'sensitive scalp' ? 'mind' : 'stop',

@@ -10,6 +10,7 @@ import type { VisitReckoned } from '../../reckon/model.ts';
 import { firstDayOf } from '../../reckon/when.ts';
 import { daysBetween } from '../../text/dates.ts';
 import type { Place } from '../../text/span.ts';
+import { sameLine } from '../../text/span.ts';
 import { RESHAPE_REST } from '../../trade/intervals.ts';
 import { relaxedTold } from '../../trade/relaxed.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
@@ -41,7 +42,7 @@ const inWords = (visit: VisitReckoned): Relaxed[] => {
   const kinds = historyKinds(client).map(({ place }) => place);
   return [...historySaid(client, date), ...notesSaid(client, date, tells), ...cautionsOn(date, client)].flatMap(
     ({ text, place }) => {
-      const isKind = kinds.some((one) => one.file === place.file && one.line === place.line);
+      const isKind = kinds.some((one) => sameLine(one, place));
       if (isKind || relaxedTold(text) === undefined) return [];
       const when = /(?<!\d)\d{4}(?:-\d{2}){0,2}(?![\d-])/u.exec(text)?.[0];
       if (isCutOff(visit, when)) return [];

@@ -1,6 +1,7 @@
 import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
 import { basesIn, developerStrength, placeInBowl } from '../../reckon/bowl/contents.ts';
 import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
+import { placeOf } from '../../reckon/cite.ts';
 import { cautionsOn, holdsOfVisit, testsFor, zonesOfBowl } from '../../reckon/client/state.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
@@ -53,7 +54,7 @@ const porousHair = ({ client }: VisitReckoned): Weak[] =>
                   {
                     says: `its porosity is on file as ${words.map(({ word }) => word).join(' ')}`,
                     zones: zones.map(({ zone }) => zone),
-                    place: { file: stood.file, line: stood.line + fact.line, at: quality.at },
+                    place: placeOf(stood, fact, quality.at),
                   },
                 ]
               : [],

@@ -3,6 +3,7 @@ import { citeLine, placeOf } from '../../reckon/cite.ts';
 import type { BowlReckoned, Portion, VisitReckoned } from '../../reckon/model.ts';
 import { figure, grams } from '../../reckon/say.ts';
 import { add, compare, div, type Exact, exact, exactOf, mul, neg, toNumber } from '../../text/exact.ts';
+import { sentence } from '../../text/sentence.ts';
 import { MEANT } from '../reason-words.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 
@@ -40,7 +41,7 @@ const foundIn = (visit: VisitReckoned, bowl: BowlReckoned, portion: Portion): Fo
   return {
     place,
     message: `Bowl ${bowl.name} has ${grams(weight)} ${item.name} to ${grams(base)} of base.`,
-    expected: `${item.full} takes ${dose} per ${per}, here ${takes} (${citeLine(item, item.dose)}).`,
+    expected: sentence`${item.full} takes ${dose} per ${per}, here ${takes} (${citeLine(item, item.dose)}).`,
     todo: `Write ${takes}, or why it was more or less: \`because additive-dose "…"\`; where the leaflet rounds, the range it gives, once: \`dose ${loose} per ${per}\`.`,
     label: tooMuch ? `over ${grams(most)}` : `under ${grams(least)}`,
     also: [{ place: placeOf(item.stood, item.dose), says: 'its dose line' }],

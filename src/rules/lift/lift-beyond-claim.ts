@@ -4,6 +4,7 @@ import { depthText, placeName } from '../../reckon/head/seen-at.ts';
 import { figure } from '../../reckon/say.ts';
 import type { Lift } from '../../records/schema/shelf.ts';
 import { exactOf, toNumber } from '../../text/exact.ts';
+import { sentence } from '../../text/sentence.ts';
 import { gapsFound, type LiftGap } from '../lift-gap.ts';
 import { defineRule, type Found } from '../rule.ts';
 
@@ -30,7 +31,7 @@ const foundIn = (gap: LiftGap): Found | undefined => {
     place: aim.by === 'shade' ? placeInBowl(bowl, (portion) => portion.item === item) : aim.place,
     ...((aim.by === 'shade' || reached !== undefined) && { severity: 'mind' as const }),
     message: `${placeName(start.zone)}: start ${depthText(start.depth)}, ${SAYS[aim.by]} ${figure(exactOf(aim.depth))}, ${figure(exactOf(depths))} depths apart, with ${item.name} and ${percent}${reached === undefined ? '' : `; the result is ${figure(exactOf(reached))}`}.`,
-    expected: `${item.full} claims ${range} depths with ${figure(inPercent(claim.strength))} % (${citeLine(item, item.lift)}).`,
+    expected: sentence`${item.full} claims ${range} depths with ${figure(inPercent(claim.strength))} % (${citeLine(item, item.lift)}).`,
     todo:
       reached === undefined
         ? 'Write the depth or the strength as it was, or plan it in two steps: lighten first, then colour.'

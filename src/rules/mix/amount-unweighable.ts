@@ -14,12 +14,12 @@ export default defineRule({
   source: { kind: 'notation' },
   check: (visit, journal) =>
     foundEach(bowlProblems(visit, 'no-density', 'unknown-measure'), (found) => {
-      const { file, line, at } = found.place;
+      const { at } = found.place;
       const from = fromOf(at);
       // The figure alone is marked where its unit is a word of the shelf.
       const rest = lineAt(journal, found.place).slice(from);
       const figure = rest.length - rest.replace(/^[^\p{L}\s]*\s*\p{L}*/u, '').length;
-      return { ...found, place: { file, line, at: spanOf(from, Math.max(toOf(at), from + figure)) } };
+      return { ...found, place: { ...found.place, at: spanOf(from, Math.max(toOf(at), from + figure)) } };
     }),
   bad: `
     product dev-6 "Cream developer" developer 6%

@@ -3,15 +3,16 @@ import { itemsIn, portionsIn } from '../../reckon/bowl/contents.ts';
 import { citeLine, placeOf } from '../../reckon/cite.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { quoted } from '../../reckon/say.ts';
+import { sentence } from '../../text/sentence.ts';
 import { defineRule, type Found, foundEach } from '../rule.ts';
 
 /** Beside a colour, water or a mask makes a pre-pigment of it, which wants no developer (common practice, no source). */
 const isPlain = ({ portions }: BowlReckoned): boolean =>
   portions.every(({ role, item, from }) => from === undefined && role === 'base' && item?.kind !== 'conditioner');
 
-const foundIn = (bowl: BowlReckoned, { notices, line }: VisitReckoned['visit']): Found | undefined => {
+const foundIn = (bowl: BowlReckoned, { notices }: VisitReckoned['visit']): Found | undefined => {
   // A line that broke off is told of as such.
-  if (notices.some((one) => one.line + line === bowl.place.line)) return undefined;
+  if (notices.some((one) => one.line === bowl.place.line)) return undefined;
   if (bowl.again !== undefined || bowl.problems.length > 0 || !wentOn(bowl) || !isPlain(bowl)) return undefined;
   const items = itemsIn(bowl);
   const item = items.find(({ mix }) => mix?.ratio !== undefined);
@@ -21,7 +22,7 @@ const foundIn = (bowl: BowlReckoned, { notices, line }: VisitReckoned['visit']):
     place: bowl.place,
     severity: items.some(({ kind }) => kind === 'lightener') ? 'fix' : 'mind',
     message: `Bowl ${bowl.name} holds ${names} and no developer.`,
-    expected: `${item.full} is mixed with one (${citeLine(item, item.mix)}).`,
+    expected: sentence`${item.full} is mixed with one (${citeLine(item, item.mix)}).`,
     todo: `Write it, as in \`plus ${bowl.name} 60 dev-6\`, or why there is none: \`because developer-missing "…"\`.`,
     label: 'no developer',
     also: [{ place: placeOf(item.stood, item.mix, item.mix.ratio?.at), says: 'its mix line' }],

@@ -6,6 +6,7 @@ import { figure, grams, ratioText } from '../../reckon/say.ts';
 import type { Ratio } from '../../records/schema/values.ts';
 import { compare, div, type Exact, exact, exactOf, max, min, mul, sub, sum, ZERO } from '../../text/exact.ts';
 import { lasting } from '../../text/recently.ts';
+import { sentence } from '../../text/sentence.ts';
 import { GREY_TO_BASE } from '../../trade/grey.ts';
 import { isVolume } from '../../trade/units.ts';
 import { MEANT } from '../reason-words.ts';
@@ -89,7 +90,7 @@ const foundIn = (bowl: BowlReckoned, visit: VisitReckoned): Found | undefined =>
       weighed === undefined
         ? `Bowl ${bowl.name} has ${has}.`
         : `Bowl ${bowl.name} was weighed as ${has}${meant === undefined ? '' : `; ${ratioText(meant)} was meant`}.`,
-    expected: `${item.full} takes ${fits}, ${weights} here (${citeLine(item, mix)}).`,
+    expected: sentence`${item.full} takes ${fits}, ${weights} here (${citeLine(item, mix)}).`,
     todo: 'Write the weight as it was, or the reason: `because ratio-off-mix "…"`.',
     label: `${under ? 'at least' : 'at most'} ${grams(under ? least : most)}`,
     also: [{ place: placeOf(item.stood, mix, mix.ratio.at), says: 'its mix line' }],

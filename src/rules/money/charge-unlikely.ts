@@ -49,7 +49,7 @@ const foundIn = (visit: VisitReckoned, known: Map<string, Known>, journal: Journ
   const { facts } = visit.visit.entry;
   if (facts.some(({ word }) => word === 'redo')) return [];
   return items.flatMap(({ item, amount, place }): Found[] => {
-    const isSaid = facts.some(({ line, says }) => line === place.line - visit.visit.line && says !== undefined);
+    const isSaid = facts.some(({ line, says }) => line === place.line && says !== undefined);
     // A remark says why. Nothing charged says itself that it is no price.
     if (item === '' || amount <= 0 || isSaid || VARIES.test(item) || isGoods(journal, item)) return [];
     const key = `${item}\n${currency}`;

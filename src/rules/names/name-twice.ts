@@ -1,10 +1,13 @@
 import type { Stood } from '../../journal/source.ts';
-import { lineName, wordsPlace } from '../../reckon/cite.ts';
+import { placeOf, wordsPlace } from '../../reckon/cite.ts';
+import { lineName, sentence } from '../../text/sentence.ts';
 import type { Place } from '../../text/span.ts';
 import { defineRule } from '../rule.ts';
 
 /** The word after the header’s first. */
 const NAME = /(?<=^\s*\p{L}+\s+)[^\s"]+/u;
+
+const HEAD = { line: 0 };
 
 export default defineRule({
   name: 'name-twice',
@@ -16,11 +19,11 @@ export default defineRule({
   why: 'Every later line that uses the name would speak of one of the two, and nobody could say of which.',
   source: { kind: 'notation' },
   *check(journal) {
-    const named = ({ file, line }: Stood): Place => wordsPlace(journal, { file, line, at: 0 }, NAME);
+    const named = (stood: Stood): Place => wordsPlace(journal, placeOf(stood, HEAD), NAME);
     for (const { kind, name, first, again } of journal.twice) {
       yield {
         place: named(again),
-        message: `\`${name}\` is already the name of the ${kind} at ${lineName(first.file, first.line)}; of the two, that one is reckoned with.`,
+        message: sentence`\`${name}\` is already the name of the ${kind} at ${lineName(placeOf(first, HEAD))}; of the two, that one is reckoned with.`,
         todo: `Give one of them another name, as in \`${name}-2\`.`,
         label: 'named twice',
         also: [{ place: named(first), says: 'named here first' }],

@@ -17,10 +17,7 @@ export default defineRule({
     for (const visit of client.visits) {
       for (const fact of visit.entry.facts) {
         if (fact.word !== 'because' || fact.says === undefined || !KNOWN.has(fact.rule.name)) continue;
-        const explains = found.some(
-          ({ rule, place }) =>
-            rule === fact.rule.name && place.file === visit.file && place.line >= visit.line && place.line < visit.end,
-        );
+        const explains = found.some(({ rule, place }) => rule === fact.rule.name && place.in === visit);
         if (explains) continue;
         yield {
           place: placeOf(visit, fact, fact.rule.at),

@@ -1,7 +1,8 @@
 import type { SalonSettings } from '../../journal/salon.ts';
-import { lineName } from '../../reckon/cite.ts';
+import { placeOf } from '../../reckon/cite.ts';
 import type { Run } from '../../reckon/model.ts';
 import { clockText } from '../../text/dates.ts';
+import { lineName, sentence } from '../../text/sentence.ts';
 import type { Place } from '../../text/span.ts';
 import { defineRule, NONE } from '../rule.ts';
 
@@ -42,7 +43,7 @@ export default defineRule({
       {
         place,
         message: `${clockText(at)} is outside the hours, ${clockText(hours.from)} to ${clockText(hours.to)}.`,
-        expected: `The salon is open ${clockText(hours.from)} to ${clockText(hours.to)} (its hours line, ${lineName(stood.file, stood.line + fact.line)}).`,
+        expected: sentence`The salon is open ${clockText(hours.from)} to ${clockText(hours.to)} (its hours line, ${lineName(placeOf(stood, fact))}).`,
         todo: 'Correct the time, or keep it as it is: `because outside-hours "…"`.',
         label: at < hours.from ? 'before opening' : 'after closing',
       },

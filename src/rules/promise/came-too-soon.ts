@@ -1,9 +1,10 @@
 import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
-import { lineName, placeOf } from '../../reckon/cite.ts';
+import { placeOf } from '../../reckon/cite.ts';
 import { factsOf } from '../../reckon/facts-of.ts';
 import { isColour } from '../../reckon/head/services.ts';
 import type { FactsOf, VisitReckoned } from '../../reckon/model.ts';
 import type { DateText } from '../../records/schema/values.ts';
+import { lineName, sentence } from '../../text/sentence.ts';
 import { defineRule, foundEach } from '../rule.ts';
 
 type NotBefore = { readonly from: VisitReckoned; readonly fact: FactsOf<'next'>; readonly date: DateText };
@@ -39,7 +40,7 @@ export default defineRule({
       return {
         place: placeOf(visit.visit, { line: 0 }, date.at),
         message: `The visit is on ${date.date}, and the last one says not before ${due.date.date}.`,
-        expected: `It says so at ${lineName(place.file, place.line)}.`,
+        expected: sentence`It says so at ${lineName(place)}.`,
         todo: 'Correct the date, or write why it was sooner: `because came-too-soon "…"`.',
         also: [{ place, says: 'not before' }],
         ...(isOpen && { severity: 'mind' }),

@@ -1,4 +1,5 @@
-import { lineName, placeOf } from '../../reckon/cite.ts';
+import { placeOf } from '../../reckon/cite.ts';
+import { lineName, sentence } from '../../text/sentence.ts';
 import { isLot, lotsOf, lotUses } from '../lots.ts';
 import { defineRule, foundEach } from '../rule.ts';
 
@@ -20,7 +21,7 @@ export default defineRule({
       return {
         place: use.place,
         message: `Lot ${came.typed} of ${use.product} is used on ${date} and came in on ${came.date}.`,
-        expected: `It came in at ${lineName(place.file, place.line)}.`,
+        expected: sentence`It came in at ${lineName(place)}.`,
         todo: 'Correct the lot or one of the dates.',
         label: `came in ${came.date}`,
         also: [{ place, says: 'came in here' }],

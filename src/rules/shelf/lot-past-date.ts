@@ -1,4 +1,5 @@
-import { lineName, placeOf } from '../../reckon/cite.ts';
+import { placeOf } from '../../reckon/cite.ts';
+import { lineName, sentence } from '../../text/sentence.ts';
 import { isLot, lastDayOf, lotsOf, lotUses } from '../lots.ts';
 import { defineRule, foundEach } from '../rule.ts';
 
@@ -20,7 +21,7 @@ export default defineRule({
       return {
         place: use.place,
         message: `Lot ${came.typed} of ${use.product} is used on ${date}; its date is ${useBy.when}.`,
-        expected: `The date stands where it came in, ${lineName(place.file, place.line)}.`,
+        expected: sentence`The date stands where it came in, ${lineName(place)}.`,
         todo: 'Correct the lot or its date, or take what is left off the shelf: `out … "past its date"`.',
         label: `use-by ${useBy.when}`,
         also: [{ place, says: 'its date' }],

@@ -1,5 +1,6 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
-import { lineName, placeOf } from '../../reckon/cite.ts';
+import { placeOf } from '../../reckon/cite.ts';
+import { lineName, sentence } from '../../text/sentence.ts';
 import type { CautionTopic } from '../../trade/cautions.ts';
 import { isLot, lotsOf, lotUses } from '../lots.ts';
 import { defineRule, foundEach } from '../rule.ts';
@@ -29,7 +30,7 @@ export default defineRule({
       return {
         place: use.place,
         message: `Lot ${recall.typed} of ${use.product} is used on ${date}; it went out on ${recall.date}, "${recall.fact.says?.text}".`,
-        expected: `The recall stands at ${lineName(place.file, place.line)}.`,
+        expected: sentence`The recall stands at ${lineName(place)}.`,
         todo: 'Correct the lot, or write `note` what was done when it was noticed.',
         label: 'recalled',
         also: [{ place, says: 'the recall' }],

@@ -1,5 +1,6 @@
 import { citeLine } from '../../reckon/cite.ts';
 import { dayAfter } from '../../reckon/when.ts';
+import { sentence } from '../../text/sentence.ts';
 import { type LotUse, lotUses } from '../lots.ts';
 import { defineRule } from '../rule.ts';
 
@@ -27,7 +28,7 @@ export default defineRule({
           yield {
             place: use.place,
             message: `Lot ${use.lot.toUpperCase()} of ${use.product} was open on ${first.date} and is used on ${date}.`,
-            expected: `Opened, it keeps until ${dayAfter(first.date, item.keeps.keeps)} (${citeLine(item, item.keeps)}).`,
+            expected: sentence`Opened, it keeps until ${dayAfter(first.date, item.keeps.keeps)} (${citeLine(item, item.keeps)}).`,
             todo: 'Correct the lot, or write why it stands: `because opened-too-long "a new pack of the lot"`.',
             label: `open since ${first.date}`,
             also: [{ place: first.use.place, says: 'open then' }],

@@ -4,6 +4,7 @@ import { packOn } from '../../reckon/bowl/price.ts';
 import { citeLine, placeOf } from '../../reckon/cite.ts';
 import type { Stock } from '../../records/schema/entry.ts';
 import type { In } from '../../records/schema/shelf.ts';
+import { sentence } from '../../text/sentence.ts';
 import { priceText } from '../money-text.ts';
 import { defineRule } from '../rule.ts';
 
@@ -39,7 +40,7 @@ export default defineRule({
       yield {
         place: placeOf(stood, fact, fact.product.at),
         message: `A pack of \`${name}\` came in at ${written(price)}, and the shelf says ${written(pack.price)}.`,
-        expected: `The price is from ${citeLine(item, pack)}.`,
+        expected: sentence`The price is from ${citeLine(item, pack)}.`,
         todo: `Where the price has changed, write \`pack ${value} ${unit} ${written(price)} from ${date}\` under \`${name}\`.`,
         also: [{ place: placeOf(item.stood, pack, pack.amount.at), says: 'the price in force' }],
       };

@@ -6,6 +6,7 @@ import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
 import type { Placing } from '../../records/schema/visit.ts';
 import { compare } from '../../text/exact.ts';
+import { sentence } from '../../text/sentence.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 function* found({ visit }: VisitReckoned, bowl: BowlReckoned, placing: Placing, journal: Journal): Generator<Found> {
@@ -30,7 +31,7 @@ function* found({ visit }: VisitReckoned, bowl: BowlReckoned, placing: Placing, 
         roots === undefined
           ? `Bowl ${bowl.name}, ${item.name}${has}, is placed on the scalp.`
           : `Bowl ${bowl.name}, ${item.name}${has}, is placed at ${roots.zone}: on the scalp, as no \`off-scalp\` stands.`,
-      expected: `${item.full} ${takes} (${citeLine(item, scalp)}).`,
+      expected: sentence`${item.full} ${takes} (${citeLine(item, scalp)}).`,
       todo: `Write \`off-scalp 1cm\` if that is how it was placed,${weaker} or what was used instead; if it went on, why: \`because on-scalp-strength "…"\`.`,
       also: [{ place: placeOf(item.stood, scalp, scalp.upTo?.at), says: 'its scalp line' }],
     };

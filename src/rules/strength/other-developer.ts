@@ -6,6 +6,7 @@ import { citeLine, placeOf } from '../../reckon/cite.ts';
 import type { BowlReckoned, Portion } from '../../reckon/model.ts';
 import { listed } from '../../reckon/say.ts';
 import { isZero } from '../../text/exact.ts';
+import { sentence } from '../../text/sentence.ts';
 import { defineRule, type Found, foundEach } from '../rule.ts';
 
 type Shelf = ReadonlyMap<string, ShelfItem>;
@@ -63,7 +64,7 @@ const foundIn = (bowl: BowlReckoned, shelf: Shelf): Found | undefined => {
       expected:
         uses === undefined
           ? `${item.full} has ${names} on the shelf, named after it; other products use ${portion.item.name}.`
-          : `${item.full} uses ${names} (${citeLine(item, uses)}).`,
+          : sentence`${item.full} uses ${names} (${citeLine(item, uses)}).`,
       todo:
         uses === undefined
           ? `Write the developer that was mixed in, or \`uses ${portion.item.name}\` under \`${item.name}\` if its leaflet names it.`

@@ -3,6 +3,7 @@ import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
 import { citeLine, placeOf } from '../../reckon/cite.ts';
 import type { BowlReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
+import { sentence } from '../../text/sentence.ts';
 import type { Kind } from '../../trade/kinds.ts';
 import { defineRule, type Found, foundEach, NONE } from '../rule.ts';
 
@@ -23,7 +24,7 @@ const foundIn = (bowl: BowlReckoned): Found | undefined => {
     expected:
       mix === undefined
         ? 'Direct dye takes no developer (common practice).'
-        : `${item.full} is used as it is (${citeLine(item, mix)}).`,
+        : sentence`${item.full} is used as it is (${citeLine(item, mix)}).`,
     todo: 'Write what was mixed, or the ratio its leaflet gives as its `mix` line.',
     label: 'developer',
     ...(mix && { also: [{ place: placeOf(item.stood, mix), says: 'its mix line' }] }),

@@ -6,6 +6,7 @@ import { citeLine, placeOf } from '../../reckon/cite.ts';
 import type { BowlReckoned } from '../../reckon/model.ts';
 import { figure, listed } from '../../reckon/say.ts';
 import type { StrengthLine } from '../../records/schema/shelf.ts';
+import { sentence } from '../../text/sentence.ts';
 import { defineRule, type Found, foundEach, NONE } from '../rule.ts';
 
 type Shelf = ReadonlyMap<string, ShelfItem>;
@@ -25,7 +26,7 @@ const foundOf = (bowl: BowlReckoned, item: ShelfItem): Found | undefined => {
   return {
     place: first.place,
     message: `Bowl ${bowl.name} has ${item.name} with ${figure(strength)} %.`,
-    expected: `${item.full} takes ${offeredText(line)} (${citeLine(item, line)}).`,
+    expected: sentence`${item.full} takes ${offeredText(line)} (${citeLine(item, line)}).`,
     todo: 'Write the developer that was used, or the reason: `because strength-not-offered "…"`.',
     label: `${figure(strength)} %`,
     also: [{ place: placeOf(item.stood, line, (line.strengths[0] ?? line.upTo)?.at), says: 'its strengths' }],

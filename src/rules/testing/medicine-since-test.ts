@@ -1,5 +1,7 @@
 import { cautionsOn, leaveSince } from '../../reckon/client/state.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
+import type { Place } from '../../text/span.ts';
+import { sameLine } from '../../text/span.ts';
 import { monthTold } from '../../trade/day-told.ts';
 import { medicineBegun } from '../../trade/medical.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
@@ -41,13 +43,13 @@ const foundIn = (visit: VisitReckoned, { text, day, place }: Begun): Found | und
 
 /** Each line is thought of once. */
 function* found(visits: readonly VisitReckoned[]): Generator<Found> {
-  const minded = new Set<string>();
+  const minded: Place[] = [];
   for (const visit of visits)
     for (const begun of begunBy(visit)) {
-      const key = `${begun.place.file}\n${begun.place.line}`;
-      const one = minded.has(key) ? undefined : foundIn(visit, begun);
+      const isMinded = minded.some((place) => sameLine(place, begun.place));
+      const one = isMinded ? undefined : foundIn(visit, begun);
       if (one === undefined) continue;
-      minded.add(key);
+      minded.push(begun.place);
       yield one;
     }
 }

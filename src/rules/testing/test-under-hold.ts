@@ -1,9 +1,9 @@
 import type { ClientFile, Journal } from '../../journal/journal.ts';
-import { lineName } from '../../reckon/cite.ts';
 import { type HoldInForce, holdsOn, reactionsOf, type TestMade, testsFor } from '../../reckon/client/state.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { onFile } from '../../reckon/on-file.ts';
 import { addDays } from '../../text/dates.ts';
+import { lineName, sentence } from '../../text/sentence.ts';
 import { kindFacts } from '../../trade/kinds.ts';
 import { reactionTold } from '../../trade/reaction-words.ts';
 import { defineRule, type Found } from '../rule.ts';
@@ -53,7 +53,7 @@ const foundOf = (
   return {
     place: test.place,
     message: `A skin test was made on ${made.date}, and \`${hold.what}\` is held${hold.untilLetter ? ' until a letter' : ''}.`,
-    expected: `A skin test puts the same dye on the skin. The hold stands at ${lineName(hold.place.file, hold.place.line)}${says}.`,
+    expected: sentence`A skin test puts the same dye on the skin. The hold stands at ${lineName(hold.place)}${says}.`,
     todo: `Write who made or allowed it in quotation marks, the day the hold began with \`from\`, or why: \`because test-under-hold "…"\`.`,
     label: 'under a hold',
     also: [{ place: hold.place, says: 'the hold' }],

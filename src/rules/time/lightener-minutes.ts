@@ -6,6 +6,7 @@ import { listed } from '../../reckon/say.ts';
 import { type Spell, spellsOnOnePlace, withinTime } from '../../reckon/timing/lightener-spells.ts';
 import { isOnScalp } from '../../reckon/timing/time-line.ts';
 import { endOf } from '../../reckon/timing/timed-runs.ts';
+import { sentence } from '../../text/sentence.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 /** Minutes that a hedged time may be out by: a choice. */
@@ -38,7 +39,7 @@ const foundIn = (visit: VisitReckoned, spells: readonly Spell[]): Found | undefi
     place: endOf(last.run),
     severity: isMany || onScalp ? 'stop' : 'fix',
     message: `Lightener was on ${last.zone} for ${minutes} min in all: ${parts}, bowl ${bowls}${isMany ? '; no test of the day' : ''}.`,
-    expected: `${item.full} takes up to ${far} min (${citeLine(item, line)}), on the same hair whatever the bowl.`,
+    expected: sentence`${item.full} takes up to ${far} min (${citeLine(item, line)}), on the same hair whatever the bowl.`,
     todo: isMany
       ? 'Write the strand that was tried between, as in `test strand 10:55 springs-back`, the place if it was another, or why: `because lightener-minutes "…"`.'
       : 'Write the place if it was another, or why it went on: `because lightener-minutes "…"`.',

@@ -2,6 +2,7 @@ import { citeLine, placeOf } from '../../reckon/cite.ts';
 import { onOtherClock } from '../../reckon/timing/claimed-minutes.ts';
 import { timeText } from '../../reckon/timing/time-line.ts';
 import { ofEachBowl, runText, type TimedRun } from '../../reckon/timing/timed-runs.ts';
+import { sentence } from '../../text/sentence.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 /** Past its time or short of it, the finding about that names the other clock as well. */
@@ -17,7 +18,7 @@ const found = (timed: TimedRun): readonly Found[] => {
     {
       place: other.place,
       message: `${runText(run)}: ${other.said} min is typed, which is from ${other.from}; from ${from} it is ${other.right} min.`,
-      expected: `${item.full} takes ${timeText(line, from)} (${citeLine(item, line)}).`,
+      expected: sentence`${item.full} takes ${timeText(line, from)} (${citeLine(item, line)}).`,
       todo: `Write \`${other.right}min\`, or leave the minutes out: they are worked out.`,
       label: `from ${other.from}`,
       also: [

@@ -6,6 +6,7 @@ import { minutesOf, timeLineOf } from '../../reckon/timing/time-line.ts';
 import { bowlOf, runText } from '../../reckon/timing/timed-runs.ts';
 import type { TimeLine } from '../../records/schema/shelf.ts';
 import { clockText } from '../../text/dates.ts';
+import { sentence } from '../../text/sentence.ts';
 import type { Place } from '../../text/span.ts';
 import { defineRule, type Found } from '../rule.ts';
 
@@ -110,7 +111,7 @@ const found = ({ run, item, line, every, from, to, place, beside }: Gap): Found 
   expected:
     line === undefined
       ? 'Lightener is looked at while it is on (common practice).'
-      : `${item.full} is looked at every ${every} min (${citeLine(item, line)}).`,
+      : sentence`${item.full} is looked at every ${every} min (${citeLine(item, line)}).`,
   todo: `Write the looks that were taken, as in \`check ${clockText(from + (every || 10))} ${[run.bowl, run.zone].filter(Boolean).join(' ')} orange\`; with none, why: \`because no-check "…"\`.`,
   label: `${to - from} min without a look`,
   ...(line !== undefined && { also: [{ place: placeOf(item.stood, line, line.minutes.at), says: 'its time line' }] }),

@@ -3,6 +3,7 @@ import { citeLine, placeOf } from '../../reckon/cite.ts';
 import { otherClockText } from '../../reckon/timing/claimed-minutes.ts';
 import { fromText, isOnScalp, timeText } from '../../reckon/timing/time-line.ts';
 import { endOf, ofEachBowl, runText, type TimedRun } from '../../reckon/timing/timed-runs.ts';
+import { sentence } from '../../text/sentence.ts';
 import { MEANT } from '../reason-words.ts';
 import { defineRule, type Found } from '../rule.ts';
 
@@ -26,7 +27,7 @@ const wording = (timed: TimedRun): Found => {
   return {
     place: endOf(run),
     message: `${runText(run)} was on for ${minutes} min${fromText(from)}, ${minutes - far} min past its time.`,
-    expected: `${item.full} takes ${timeText(line, from)} (${citeLine(item, line)}).${otherClockText(timed)}`,
+    expected: sentence`${item.full} takes ${timeText(line, from)} (${citeLine(item, line)}).${otherClockText(timed)}`,
     todo: 'Correct a time that was typed wrongly, or give the reason: `because past-time "…"`.',
     label: `${minutes} min`,
     caution: cautionIn(bowl, 'lightener', 'peroxide'),

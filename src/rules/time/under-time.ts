@@ -7,6 +7,7 @@ import { speaksOfRun } from '../../reckon/timing/run-events.ts';
 import { fromText, timeText } from '../../reckon/timing/time-line.ts';
 import { endOf, ofEachBowl, runText, type TimedRun } from '../../reckon/timing/timed-runs.ts';
 import { clockText } from '../../text/dates.ts';
+import { sentence } from '../../text/sentence.ts';
 import { GREY_TO_BASE } from '../../trade/grey.ts';
 import { MEANT, type ReasonWords, wordsOf } from '../reason-words.ts';
 import { defineRule, type Found } from '../rule.ts';
@@ -64,7 +65,7 @@ const found = (timed: TimedRun): Found => {
     place: endOf(run),
     severity: grey && near - minutes > LITTLE ? 'fix' : 'mind',
     message: `${runText(run)} was on for ${minutes} min${fromText(from)}, ${near - minutes} min short${grey ? ', over grey' : ''}.`,
-    expected: `${item.full} takes ${timeText(line, from)} (${citeLine(item, line)}).${otherClockText(timed)}`,
+    expected: sentence`${item.full} takes ${timeText(line, from)} (${citeLine(item, line)}).${otherClockText(timed)}`,
     todo: todoOf(timed),
     label: `${minutes} min`,
     also: [

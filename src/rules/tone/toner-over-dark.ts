@@ -7,6 +7,7 @@ import { placeName } from '../../reckon/head/seen-at.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
 import { exactOf, toNumber } from '../../text/exact.ts';
+import { sentence } from '../../text/sentence.ts';
 import { MEANT } from '../reason-words.ts';
 import { defineRule, type Found } from '../rule.ts';
 
@@ -53,7 +54,7 @@ function* found({ bowl, blend, looks, ...toning }: Toning): Generator<Found> {
   const takes =
     item === undefined || line === undefined
       ? ''
-      : `${item.full} goes over depth ${figure(exactOf(least.depth))} and lighter (${citeLine(item, line)}).`;
+      : sentence`${item.full} goes over depth ${figure(exactOf(least.depth))} and lighter (${citeLine(item, line)}).`;
   yield {
     place: placeInBowl(bowl, (portion) => portion === shade),
     severity: least.depth - darkest.depth >= FAR + (darkest.early ? 1 : 0) ? 'fix' : 'mind',

@@ -1,3 +1,4 @@
+import { standingOf } from '../../journal/where.ts';
 import { placeOf } from '../../reckon/cite.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { listed } from '../../reckon/say.ts';
@@ -73,10 +74,12 @@ export default defineRule({
   what: 'One visit of a client is weeks out of the order that the client’s visits in that file otherwise keep.',
   why: 'A year mistyped puts the visit elsewhere in the client’s story, and tests, holds and growth are reckoned by it.',
   source: { kind: 'notation' },
-  *check(_, visits) {
+  *check(_, visits, journal) {
     if (visits.length < FEWEST) return;
+    // Only their order is asked for: it changes when one of her own visits moves past another.
+    const row = ({ visit }: VisitReckoned): number => standingOf(journal, visit).start;
     for (const file of new Set(visits.map(({ visit }) => visit.file))) {
-      const written = visits.filter(({ visit }) => visit.file === file).sort((a, b) => a.visit.line - b.visit.line);
+      const written = visits.filter(({ visit }) => visit.file === file).sort((a, b) => row(a) - row(b));
       if (written.length < FEWEST || firstStep(written) < 0) continue;
       // Newest first is an order too.
       const stray = strayIn(written) ?? strayIn(written.toReversed());

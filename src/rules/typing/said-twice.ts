@@ -1,5 +1,5 @@
 import type { Stood } from '../../journal/source.ts';
-import { lineName } from '../../reckon/cite.ts';
+import { lineName, sentence } from '../../text/sentence.ts';
 import { type Place, spanOf } from '../../text/span.ts';
 import { defineRule, type Found } from '../rule.ts';
 
@@ -19,32 +19,34 @@ const signature = (line: string): number => {
 
 const plain = (line: string): string => line.replace(/\s+/g, '').toLowerCase();
 
+type Typed = { readonly line: number; readonly text: string };
+
 /** The place of a line without the white space around it. */
-const whole = (file: string, line: number, text: string): Place => ({
-  file,
+const whole = (stood: Stood, { line, text }: Typed): Place => ({
+  in: stood,
   line,
   at: spanOf(text.length - text.trimStart().length, text.trimEnd().length),
 });
 
-const repeated = ({ file, line, entry }: Stood, lines: readonly string[]): readonly Found[] => {
+const repeated = (stood: Stood, lines: readonly string[]): readonly Found[] => {
   const all: Found[] = [];
-  const before = new Map<number, { readonly line: number; readonly text: string }>();
+  const before = new Map<number, Typed>();
   let last = -1;
-  for (const fact of entry.facts) {
-    const text = lines[line + fact.line];
+  for (const fact of stood.entry.facts) {
+    const text = lines[fact.line];
     if (text === undefined || fact.line === last || MAY_REPEAT.has(fact.word)) continue;
     last = fact.line;
-    const here = { line: line + fact.line, text };
+    const here = { line: fact.line, text };
     const sign = signature(here.text);
     const first = before.get(sign);
     if (first === undefined) before.set(sign, here);
     else if (plain(first.text) === plain(here.text))
       all.push({
-        place: whole(file, here.line, here.text),
-        message: `The line stands twice in this entry, first at ${lineName(file, first.line)}.`,
+        place: whole(stood, here),
+        message: sentence`The line stands twice in this entry, first at ${lineName(whole(stood, first))}.`,
         todo: 'Take one of the two out.',
         label: 'said twice',
-        also: [{ place: whole(file, first.line, first.text), says: 'first said here' }],
+        also: [{ place: whole(stood, first), says: 'first said here' }],
       });
   }
   return all;

@@ -1,16 +1,17 @@
 import type { Journal } from '../../journal/journal.ts';
 import type { Stood } from '../../journal/source.ts';
-import { lineAt, lineName, placeOf } from '../../reckon/cite.ts';
+import { spokenLines } from '../../journal/where.ts';
+import { placeOf } from '../../reckon/cite.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
+import { lineName, sentence } from '../../text/sentence.ts';
 import { defineRule } from '../rule.ts';
 
 const dayOf = ({ visit, date }: VisitReckoned): string => `${date} ${visit.entry.time?.minutes}`;
 
-/** The lines of an entry, white space, blank lines and capitals apart. */
-const plain = (journal: Journal, { file, line, end }: Stood): string =>
-  Array.from({ length: end - line }, (_, index) => lineAt(journal, { file, line: line + index }))
+/** The lines of an entry, white space, blank lines, comments and capitals apart. */
+const plain = (journal: Journal, stood: Stood): string =>
+  spokenLines(journal, stood)
     .map((text) => text.replace(/\s+/g, '').toLowerCase())
-    .filter((text) => text !== '')
     .join('\n');
 
 export default defineRule({
@@ -29,12 +30,12 @@ export default defineRule({
       const earlier = visits.slice(0, index).filter((one) => dayOf(one) === dayOf(visit));
       const first = earlier.find((one) => plain(journal, one.visit) === plain(journal, visit.visit));
       if (first === undefined) continue;
-      const { file, line, entry } = first.visit;
+      const stands = placeOf(first.visit, { line: 0 }, first.visit.entry.date?.at);
       yield {
         place: placeOf(visit.visit, { line: 0 }, visit.visit.entry.date?.at),
-        message: `The visit of ${visit.date} stands twice with the same lines, first at ${lineName(file, line)}.`,
+        message: sentence`The visit of ${visit.date} stands twice with the same lines, first at ${lineName(stands)}.`,
         todo: 'Take one of the two out.',
-        also: [{ place: placeOf(first.visit, { line: 0 }, entry.date?.at), says: 'stands here too' }],
+        also: [{ place: stands, says: 'stands here too' }],
       };
     }
   },

@@ -24,7 +24,7 @@ const chargedIn = (notes: string): string[] => {
 };
 
 test('goods charged by either name and taken by no line are listed, the line with them', () => {
-  expect(chargedIn('visit 2026-09-02 wren\n charge foils 90\n charge mist 12\n')).toEqual(['2026-09-02 wren mist 9']);
+  expect(chargedIn('visit 2026-09-02 wren\n charge foils 90\n charge mist 12\n')).toEqual(['2026-09-02 wren mist 2']);
   expect(chargedIn('visit 2026-09-02 wren\n charge sea mist 12\n')).toHaveLength(1);
 });
 

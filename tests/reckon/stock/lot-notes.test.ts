@@ -4,6 +4,7 @@ import { expect, test } from 'vitest';
 import { findFiles } from '../../../src/journal/find.ts';
 import { type Journal, joinSources } from '../../../src/journal/journal.ts';
 import { readSource } from '../../../src/journal/source.ts';
+import { pathAndLine } from '../../../src/journal/where.ts';
 import { lotNotes, traceNotes } from '../../../src/reckon/stock/lot-notes.ts';
 import type { NoteFile } from '../../../src/reckon/stock/note-chunks.ts';
 import { stockMoves } from '../../../src/reckon/stock/stock-entries.ts';
@@ -27,7 +28,7 @@ const told = ({ journal, trace: { wares, traced } }: Found): string[] => {
     ...wares.map(({ item, shade, arrived, gone }) => `${item.name} ${shade} ${arrived} ${gone}`),
     ...traced.map(
       ({ touch, certainty }) =>
-        `${touch.place.file}:${touch.place.line}:${JSON.stringify(touch.place.at)} ${touch.date} ${journal.clients.get(touch.client)?.full ?? touch.client} ${touch.how} ${touch.bowl} ${touch.label} ${touch.lot} ${touch.open} ${touch.salon} ${certainty} ${touch.amount?.n}/${touch.amount?.d}`,
+        `${pathAndLine(journal, touch.place)}:${JSON.stringify(touch.place.at)} ${touch.date} ${journal.clients.get(touch.client)?.full ?? touch.client} ${touch.how} ${touch.bowl} ${touch.label} ${touch.lot} ${touch.open} ${touch.salon} ${certainty} ${touch.amount?.n}/${touch.amount?.d}`,
     ),
   ];
 };
