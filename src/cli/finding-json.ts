@@ -11,15 +11,17 @@ export const placeJson = ({ file, line, at }: FilePlace): object => ({
 
 /** A finding as plain JSON; what it does not have is left out. */
 export const findingJson = (finding: Finding): object => {
-  const { place, severity, rule, message, expected, todo, caution, also, mend, client, reason } = finding;
+  const { key, place, severity, rule, message, expected, figures, todo, caution, also, mend, client, reason } = finding;
   return {
     ...placeJson(place),
     severity,
     rule,
+    key,
     message,
     ...(expected !== undefined && { expected }),
     ...(todo !== undefined && { todo }),
     ...(caution !== undefined && { caution }),
+    ...(figures !== undefined && { figures }),
     ...(also !== undefined &&
       also.length > 0 && { also: also.map((one) => ({ ...placeJson(one.place), says: one.says })) }),
     ...(mend !== undefined && {

@@ -83,7 +83,7 @@ const framed = (
  * to do and the caution, then the line as typed with carets, and the same for its second places. `source` names the
  * text when it is no file.
  */
-export const findingText = (finding: Finding, linesOf: LinesOf, paint: Paint, source?: string): string => {
+export const findingText = (finding: Omit<Finding, 'key'>, linesOf: LinesOf, paint: Paint, source?: string): string => {
   const { rule, severity, place, message, expected, todo, caution, label = '', also = [], reason } = finding;
   const mark = paint[severity];
   const head = `${paint.strong(placeText(place, source))} ${mark(severity)} ${rule}  ${paint.strong(withoutControls(message))}`;

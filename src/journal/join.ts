@@ -35,9 +35,7 @@ const index = <S extends Stood & { entry: Named }>(all: readonly S[], twice: Sai
 };
 
 /** What every client's notes are read by: the part of a journal that is not about clients. */
-export type Shared = Pick<Journal, 'salons' | 'salon' | 'stylists' | 'shelf' | 'stocks'> & {
-  readonly twice: readonly SaidTwice[];
-};
+export type Shared = Pick<Journal, 'salons' | 'salon' | 'stylists' | 'shelf' | 'stocks' | 'twice'>;
 
 /** Joins salons, stylists, shelf and stock of all files. */
 export const joinShared = (sources: Iterable<Source>): Shared => {
@@ -73,22 +71,24 @@ export const joinShared = (sources: Iterable<Source>): Shared => {
   };
 };
 
-/** One client out of her parts in all files, in order of the files' paths; `twice` is given two full names. */
-export const joinClient = (
-  name: string,
-  parts: readonly ClientPart[],
-): { client: ClientFile; twice: readonly SaidTwice[] } => {
-  const twice: SaidTwice[] = [];
+/** The entry that gives a client her full name. */
+const namedBy = (entries: ClientFile['entries']): Stood<Client> | undefined =>
+  entries.find(({ entry }) => entry.full !== undefined);
+
+/** One client out of her parts in all files, in order of the files' paths. */
+export const joinClient = (name: string, parts: readonly ClientPart[]): ClientFile => {
   const entries: Stood<Client>[] = parts.flatMap((part) => part.entries);
-  const named = entries.find(({ entry }) => entry.full !== undefined);
-  // A second entry without a full name, or with the same one, adds lines to the first.
-  for (const stood of entries) {
-    const { full } = stood.entry;
-    if (named !== undefined && full !== undefined && full.text !== named.entry.full?.text)
-      twice.push({ kind: 'client', name, first: named, again: stood });
-  }
   const visits: Stood<Visit>[] = parts.flatMap((part) => part.visits).sort(compareDated);
-  return { client: { name, full: named?.entry.full?.text ?? name, entries, visits }, twice };
+  return { name, full: namedBy(entries)?.entry.full?.text ?? name, entries, visits };
+};
+
+/** Entries that give a client another full name; one without a full name, or with the same one, adds lines to the first. */
+export const clientTwice = ({ name, full, entries }: ClientFile): readonly SaidTwice[] => {
+  const first = namedBy(entries);
+  if (first === undefined) return [];
+  return entries
+    .filter(({ entry }) => entry.full !== undefined && entry.full.text !== full)
+    .map((again) => ({ kind: 'client', name, first, again }));
 };
 
 /** Lines of a file that belong to nobody, and visits that cannot be filed. */

@@ -28,7 +28,7 @@ export type Journal = {
   readonly orphans: readonly Stood<Orphan>[];
   /** Visits that cannot be filed: no client, or no date. */
   readonly unfiled: readonly Stood<Visit>[];
-  /** Names given to two things. */
+  /** Names given to two things of shelf and salon; of clients, `clientTwice` says it. */
   readonly twice: readonly SaidTwice[];
 };
 

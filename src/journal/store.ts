@@ -1,7 +1,7 @@
 import { type Changed, changedBetween, NOTHING_SHARED } from './asked.ts';
 import { clientParts } from './groups.ts';
 import { compareText, joinClient, joinShared, type Shared, strays } from './join.ts';
-import type { ClientFile, Described, Journal, SaidTwice } from './journal.ts';
+import type { ClientFile, Described, Journal } from './journal.ts';
 import { isShared } from './same-record.ts';
 import type { Source, Stood } from './source.ts';
 
@@ -31,8 +31,6 @@ export type Touched = {
   readonly files: ReadonlySet<string>;
 };
 
-type Joined = { readonly client: ClientFile; readonly twice: readonly SaidTwice[] };
-
 const sameList = (a: readonly Stood[], b: readonly Stood[]): boolean =>
   a.length === b.length && a.every((stood, index) => stood === b[index]);
 
@@ -44,9 +42,6 @@ export const createStore = (): Store => {
   let sources = new Map<string, Source>();
   /** The paths in which a client has entries. */
   const paths = new Map<string, Set<string>>();
-  const joined = new Map<string, Joined>();
-  /** Clients of whom something is said twice. */
-  const doubled = new Set<string>();
   let clients = new Map<string, ClientFile>();
   let shared: Shared | undefined;
   let settled: Journal | undefined;
@@ -96,10 +91,8 @@ export const createStore = (): Store => {
   /** Joins a client anew; gives whether a name came or went. */
   const rejoin = (name: string): boolean => {
     const own = paths.get(name);
-    const known = joined.has(name);
-    doubled.delete(name);
+    const known = clients.has(name);
     if (own === undefined) {
-      joined.delete(name);
       clients.delete(name);
       return known;
     }
@@ -108,10 +101,7 @@ export const createStore = (): Store => {
       const part = source && clientParts(source).get(name);
       return part === undefined ? [] : [part];
     });
-    const result = joinClient(name, parts);
-    joined.set(name, result);
-    if (result.twice.length > 0) doubled.add(name);
-    clients.set(name, result.client);
+    clients.set(name, joinClient(name, parts));
     return !known;
   };
 
@@ -156,7 +146,6 @@ export const createStore = (): Store => {
       described,
       orphans: lost?.flatMap(({ orphans }) => orphans) ?? settled?.orphans ?? [],
       unfiled: lost?.flatMap(({ unfiled }) => unfiled) ?? settled?.unfiled ?? [],
-      twice: [...shared.twice, ...[...doubled].sort(compareText).flatMap((name) => joined.get(name)?.twice ?? [])],
     };
     settled = journal;
     return { journal, touched: { everything, changed, clients: touched, files } };

@@ -75,16 +75,13 @@ const visitOf = (view: HeadView, finding: Finding): VisitReckoned | undefined =>
 /** A rule that is not known here is taken to bear on every day. */
 const bearingOf = ({ rule }: Finding): Bearing => ruleNamed(rule)?.bears ?? 'always';
 
-/** Harm told in words stays in front until a line of its own says it, whatever its gravity and its day. */
-const TOLD = 'harm-told';
-
 /**
  * Whether a finding can still hurt: harm told in words, and a `stop` about hair, skin or the notes as they are, or about a visit of the day or noted
  * ahead. Those about a visit that is over stand in that visit, the others among the findings.
  */
 export const isAlert = (view: HeadView, finding: Finding): boolean => {
-  if (finding.rule === TOLD) return true;
   const bears = bearingOf(finding);
+  if (bears === 'till-answered') return true;
   if (finding.severity !== 'stop' || bears === 'never') return false;
   const visit = visitOf(view, finding);
   return visit === undefined || visit.date >= view.on || bears === 'always';

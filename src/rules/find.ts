@@ -1,4 +1,5 @@
 import { clientParts } from '../journal/groups.ts';
+import type { Shared } from '../journal/join.ts';
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import type { Source, Standing, Stood } from '../journal/source.ts';
 import { entryLines, recordLines } from '../journal/where.ts';
@@ -12,10 +13,13 @@ import type { Ground } from '../text/span.ts';
 import { wholeFile } from '../text/span.ts';
 import { caution } from '../trade/cautions.ts';
 import { RULES } from './all.ts';
+import { dispatcher } from './looks-at.ts';
 import { tuned } from './policy.ts';
+import { problemsOf } from './problems.ts';
 import { holdsReason } from './reason-words.ts';
 import type { Subject, Subjects } from './reasons.ts';
-import { type Found, NONE, type Rule } from './rule.ts';
+import { type Desk, type Found, NONE, type ProblemKind, type Rule } from './rule.ts';
+import { skinTestFound, testedAt } from './skin-tests.ts';
 
 /**
  * Running the rules over a part of the journal: one client, one file's lines that belong to no client, or what all
@@ -24,16 +28,25 @@ import { type Found, NONE, type Rule } from './rule.ts';
 
 const BY_NAME: ReadonlyMap<string, Rule> = new Map(RULES.map((rule) => [rule.name, rule]));
 
+type ProblemRule = Extract<Rule, { over: 'problem' }>;
+
 const only = <O extends Rule['over']>(over: O): Extract<Rule, { over: O }>[] =>
   RULES.filter((rule): rule is Extract<Rule, { over: O }> => rule.over === over);
 
 const ENTRY_RULES = only('entry');
-const VISIT_RULES = only('visit');
+/** Asks of a visit the rules that can find anything there. */
+const askVisitRules = dispatcher(only('visit'));
 const BOTH_RULES = only('shelf and clients');
 const CLIENT_RULES = [...only('client'), ...BOTH_RULES];
 const FINDING_RULES = only('findings');
-const JOURNAL_RULES = only('journal');
+const SKIN_TEST_RULES = only('skin test');
+const SHELF_RULES = only('shelf');
 const DAY_RULES = only('day');
+
+/** The rule of each kind of problem; a bowl's unknown name is found with the visit's others. */
+const OF_PROBLEM: ReadonlyMap<ProblemKind, ProblemRule> = new Map(
+  only('problem').flatMap((rule) => rule.kinds.map((kind) => [kind, rule])),
+);
 
 /** The remark of a finding's own lines that says why, in words that the rule accepts. */
 const ownReason = ({ accepts }: Rule, { place, also }: Found, { remarkAt }: Subjects): string | undefined => {
@@ -43,11 +56,18 @@ const ownReason = ({ accepts }: Rule, { place, also }: Found, { remarkAt }: Subj
   return remarks.find((remark) => holdsReason(remark, accepts));
 };
 
-const toFinding = (rule: Rule, found: Found, { client, reasons, salon }: Subject, own?: string): UnplacedFinding => {
+const toFinding = (
+  rule: Rule,
+  found: Found,
+  { client, reasons, salon }: Subject,
+  subjects: Subjects,
+  own?: string,
+): UnplacedFinding => {
   const { severity = rule.severity, caution: topic = rule.caution, ...said } = found;
   const reason = reasons.get(rule.name) ?? (severity === 'stop' ? undefined : own);
   const finding: UnplacedFinding = {
     rule: rule.name,
+    key: subjects.keyOf(rule.name, found.place),
     severity,
     ...said,
     ...(topic !== undefined && topic !== false && { caution: caution(topic) }),
@@ -75,9 +95,9 @@ const foundOf = (ground: Ground, notice: Notice): Found => {
   };
 };
 
-const noticed = (ground: Ground, notice: Notice, subject: Subject): UnplacedFinding =>
+const noticed = (ground: Ground, notice: Notice, subject: Subject, subjects: Subjects): UnplacedFinding =>
   // Every notice has its rule: a test holds the two lists together.
-  toFinding(BY_NAME.get(notice.rule) as Rule, foundOf(ground, notice), subject);
+  toFinding(BY_NAME.get(notice.rule) as Rule, foundOf(ground, notice), subject, subjects);
 
 const addAll = (
   all: UnplacedFinding[],
@@ -88,15 +108,40 @@ const addAll = (
 ): void => {
   // As nearly always.
   if (every === NONE) return;
-  for (const found of every) all.push(toFinding(rule, found, subjectOf(found), ownReason(rule, found, subjects)));
+  for (const found of every)
+    all.push(toFinding(rule, found, subjectOf(found), subjects, ownReason(rule, found, subjects)));
 };
 
 /** What the reader and the rules on single entries find in one entry. */
 const inEntry = (stood: Stood, lines: () => readonly string[], subjects: Subjects, all: UnplacedFinding[]): void => {
-  for (const notice of stood.notices) all.push(noticed(stood, notice, subjects.ofEntry(stood)));
+  for (const notice of stood.notices) all.push(noticed(stood, notice, subjects.ofEntry(stood), subjects));
   if (stood.entry.facts.length < 2) return;
   const typed = lines();
   for (const rule of ENTRY_RULES) addAll(all, rule, rule.check(stood, typed), () => subjects.ofEntry(stood), subjects);
+};
+
+/** What the reckoning of a visit could not settle, by the rules of its kinds. */
+const unsettledIn = (visit: VisitReckoned, desk: Desk, add: (rule: Rule, found: readonly Found[]) => void): void => {
+  const problems = problemsOf(visit);
+  if (problems.length === 0) return;
+  const byRule = new Map<ProblemRule, Found[]>();
+  for (const { kind, found } of problems) {
+    const rule = OF_PROBLEM.get(kind);
+    const known = rule && byRule.get(rule);
+    if (known !== undefined) known.push(found);
+    else if (rule !== undefined) byRule.set(rule, [found]);
+  }
+  for (const [rule, all] of byRule) if (!rule.unless?.(visit, desk)) add(rule, rule.found?.(all, desk) ?? all);
+};
+
+/** How the skin tests of what a visit put on stand, where that is to be told. */
+const skinTestsIn = (visit: VisitReckoned, desk: Desk, add: (rule: Rule, found: readonly Found[]) => void): void => {
+  const tested = testedAt(visit);
+  if (tested.every(({ standing }) => standing.status === 'valid')) return;
+  for (const rule of SKIN_TEST_RULES) {
+    const found = skinTestFound(visit, tested, rule.stands, rule.todo);
+    if (found.length > 0 && !rule.unless?.(visit, desk)) add(rule, found);
+  }
 };
 
 /** Everything found in what is noted of one client. */
@@ -109,12 +154,18 @@ export const findInClient = (
 ): UnplacedFinding[] => {
   const all: UnplacedFinding[] = [];
   for (const stood of [...client.entries, ...client.visits])
-    inEntry(stood, () => entryLines(journal, stood), subjects, all);
+    inEntry(stood, () => (journal.sources.has(stood.file) ? entryLines(journal, stood) : []), subjects, all);
   const atPlace = ({ place }: Found): Subject => subjects.at(place);
   for (const rule of CLIENT_RULES) addAll(all, rule, rule.check(client, visits, journal, on), atPlace, subjects);
+  const earlier: VisitReckoned[] = [];
+  const desk: Desk = { journal, on, earlier, visits };
   for (const visit of visits) {
     const ofVisit = (): Subject => subjects.ofEntry(visit.visit);
-    for (const rule of VISIT_RULES) addAll(all, rule, rule.check(visit, journal, on), ofVisit, subjects);
+    const add = (rule: Rule, found: Iterable<Found>): void => addAll(all, rule, found, ofVisit, subjects);
+    askVisitRules(visit, (rule) => add(rule, rule.check(visit, desk)));
+    unsettledIn(visit, desk, add);
+    skinTestsIn(visit, desk, add);
+    earlier.push(visit);
   }
   const late: UnplacedFinding[] = [];
   for (const rule of FINDING_RULES) addAll(late, rule, rule.check(client, all), atPlace, subjects);
@@ -125,7 +176,7 @@ export const findInClient = (
 /** What is found in a file outside its clients' entries: the file itself, shelf, stock, lines of nobody. */
 export const findInSource = (source: Source, subjects: Subjects): UnplacedFinding[] => {
   const whole = wholeFile(source.path);
-  const all = source.notices.map((notice) => noticed(whole, notice, subjects.ofEntry(undefined)));
+  const all = source.notices.map((notice) => noticed(whole, notice, subjects.ofEntry(undefined), subjects));
   const filed = new Set<Stood>(
     [...clientParts(source).values()].flatMap(({ entries, visits }) => [...entries, ...visits]),
   );
@@ -136,12 +187,12 @@ export const findInSource = (source: Source, subjects: Subjects): UnplacedFindin
   return all;
 };
 
-/** What is found in salons, shelf, stock and names given twice. */
-export const findShared = (journal: Journal, subjects: Subjects): UnplacedFinding[] => {
+/** What is found in what all share: salons, stylists, shelf and stock. */
+export const findShared = (shared: Shared, subjects: Subjects): UnplacedFinding[] => {
   const all: UnplacedFinding[] = [];
   const atPlace = ({ place }: Found): Subject => subjects.at(place);
-  for (const rule of JOURNAL_RULES) addAll(all, rule, rule.check(journal), atPlace, subjects);
-  for (const rule of BOTH_RULES) addAll(all, rule, rule.shared(journal), atPlace, subjects);
+  for (const rule of SHELF_RULES) addAll(all, rule, rule.check(shared), atPlace, subjects);
+  for (const rule of BOTH_RULES) addAll(all, rule, rule.shared(shared), atPlace, subjects);
   return all;
 };
 

@@ -11,7 +11,7 @@ import { toNumber } from '../text/exact.ts';
 import { recently } from '../text/recently.ts';
 import type { Place } from '../text/span.ts';
 import { LIGHTEST } from '../trade/lift-guide.ts';
-import type { Found } from './rule.ts';
+import { type Found, foundEach } from './rule.ts';
 
 /** What says how light a bowl is to take the hair: the result, else what is wanted, else its own shade. */
 export type Aim = { readonly by: 'result' | 'want' | 'shade'; readonly depth: number; readonly place: Place };
@@ -82,33 +82,30 @@ const gapsOf = (visit: VisitReckoned): readonly LiftGap[] => {
 const liftGaps = recently(gapsOf);
 
 /** Whether an earlier visit shows this client lifted as far by the same product at that strength or a weaker one. */
-const didBefore = (gap: LiftGap, visit: VisitReckoned, visits: readonly VisitReckoned[]): boolean =>
-  visits
-    .slice(0, visits.indexOf(visit))
-    .some((earlier) =>
-      liftGaps(earlier).some(
-        ({ item, strength, aim, depths }) =>
-          item === gap.item && strength <= gap.strength && aim.by === 'result' && depths >= gap.depths,
-      ),
-    );
+const didBefore = (gap: LiftGap, earlier: readonly VisitReckoned[]): boolean =>
+  earlier.some((visit) =>
+    liftGaps(visit).some(
+      ({ item, strength, aim, depths }) =>
+        item === gap.item && strength <= gap.strength && aim.by === 'result' && depths >= gap.depths,
+    ),
+  );
 
 /**
- * What a claim or a guide finds in the lifts of all visits, one finding a bowl. What her hair did before outweighs both,
+ * What a claim or a guide finds in the lifts of a visit, one finding a bowl. What her hair did before outweighs both,
  * and colour over colour, which does not lift at all, has a rule of its own.
  */
-export function* gapsFound(
-  visits: readonly VisitReckoned[],
+export const gapsFound = (
+  visit: VisitReckoned,
+  earlier: readonly VisitReckoned[],
   find: (gap: LiftGap) => Found | undefined,
-): Generator<Found> {
-  for (const visit of visits) {
-    // The gaps of a bowl stand together.
-    let told: BowlReckoned | undefined;
-    for (const gap of liftGaps(visit)) {
-      const found = told === gap.bowl ? undefined : find(gap);
-      if (found === undefined || didBefore(gap, visit, visits)) continue;
-      if (overColour(visit, visits).some(({ bowl }) => bowl === gap.bowl)) continue;
-      told = gap.bowl;
-      yield found;
-    }
-  }
-}
+): readonly Found[] => {
+  // The gaps of a bowl stand together.
+  let told: BowlReckoned | undefined;
+  return foundEach(liftGaps(visit), (gap) => {
+    const found = told === gap.bowl ? undefined : find(gap);
+    if (found === undefined || didBefore(gap, earlier)) return undefined;
+    if (overColour(visit, earlier).some(({ bowl }) => bowl === gap.bowl)) return undefined;
+    told = gap.bowl;
+    return found;
+  });
+};

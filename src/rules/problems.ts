@@ -1,6 +1,6 @@
 import type { BowlProblem, BowlReckoned, ClockProblem, VisitReckoned } from '../reckon/model.ts';
 import { nearNames } from '../text/near.ts';
-import { type Found, NONE } from './rule.ts';
+import type { Found, ProblemKind } from './rule.ts';
 import { RULE_NAMES } from './rule-names.ts';
 
 /** Rules of earlier years that are called otherwise now. */
@@ -41,25 +41,28 @@ const toFound = ({ place, message, todo, also }: BowlProblem | ClockProblem): Fo
 /** A near name mends a slip of the hand; in the place of a strength or a bowl it would change what was mixed. */
 const SLIPS: ReadonlySet<BowlProblem['kind']> = new Set(['unknown-name', 'unknown-shade']);
 
+/** Something that the reckoning of a visit could not settle, and its kind. */
+export type Problem = { readonly kind: ProblemKind; readonly found: Found };
+
+const NO_PROBLEMS: readonly Problem[] = [];
+
 const isUnsettled = ({ problems }: BowlReckoned): boolean => problems.length > 0;
 
-const ofKinds = (bowls: readonly BowlReckoned[], kinds: readonly BowlProblem['kind'][]): readonly Found[] =>
+const inBowls = (bowls: readonly BowlReckoned[]): readonly Problem[] =>
   bowls
     .flatMap(({ problems }) => problems)
-    .filter(({ kind }) => kinds.includes(kind))
     .map((problem) => ({
-      ...toFound(problem),
-      ...(problem.near && SLIPS.has(problem.kind) && nearMend(problem.place, problem.near)),
+      kind: problem.kind,
+      found: {
+        ...toFound(problem),
+        ...(problem.near && SLIPS.has(problem.kind) && nearMend(problem.place, problem.near)),
+      },
     }));
 
-/** What the reckoning of a visit's bowls could not settle, of some kinds. */
-export const bowlProblems = ({ bowls }: VisitReckoned, ...kinds: readonly BowlProblem['kind'][]): readonly Found[] =>
-  // Some thirty rules ask, and nearly every visit has none.
-  bowls.some(isUnsettled) ? ofKinds(bowls, kinds) : NONE;
-
-/** What the reckoning of a visit's clock could not settle, of some kinds. */
-export const clockProblems = (
-  { clock: { problems } }: VisitReckoned,
-  ...kinds: readonly ClockProblem['kind'][]
-): readonly Found[] =>
-  problems.length === 0 ? NONE : problems.filter(({ kind }) => kinds.includes(kind)).map(toFound);
+/** What the reckoning of a visit's bowls, then of its clock, could not settle; as nearly always nothing. */
+export const problemsOf = ({ bowls, clock }: VisitReckoned): readonly Problem[] => {
+  const isClear = clock.problems.length === 0;
+  if (isClear && !bowls.some(isUnsettled)) return NO_PROBLEMS;
+  const onClock = isClear ? NO_PROBLEMS : clock.problems.map((one) => ({ kind: one.kind, found: toFound(one) }));
+  return [...inBowls(bowls), ...onClock];
+};

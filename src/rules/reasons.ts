@@ -4,6 +4,7 @@ import type { Stood } from '../journal/source.ts';
 import { salonOf } from '../reckon/salon-of.ts';
 import type { Client, Visit } from '../records/schema/entry.ts';
 import type { Place } from '../text/span.ts';
+import { findingKey } from './finding-key.ts';
 
 /** Whose notes a finding is about, which rules are explained there, with the reasons, and in whose salon. */
 export type Subject = {
@@ -28,6 +29,8 @@ const entryOf = ({ in: ground }: Place): Stood | undefined => (ground.isWhole ==
 export type Subjects = {
   readonly ofEntry: (stood: Stood | undefined) => Subject;
   readonly at: (place: Place) => Subject;
+  /** What stays the same of what a rule finds at a place. */
+  readonly keyOf: (rule: string, place: Place) => string;
   /** The remark of a line, where it stands in one entry with another place. */
   readonly remarkAt: (place: Place, beside: Place) => string | undefined;
 };
@@ -65,5 +68,10 @@ export const subjectsOf = (journal: Journal): Subjects => {
     if (stood === undefined || entryOf(place) !== stood) return undefined;
     return stood.entry.facts.find(({ line }) => line === place.line)?.says?.text;
   };
-  return { ofEntry, at: (place) => ofEntry(entryOf(place)), remarkAt };
+  const keyOf: Subjects['keyOf'] = (rule, place) => {
+    const stood = entryOf(place);
+    const fact = stood?.entry.facts.find(({ line }) => line === place.line);
+    return findingKey(rule, place, { stood, fact }, journal);
+  };
+  return { ofEntry, keyOf, at: (place) => ofEntry(entryOf(place)), remarkAt };
 };

@@ -62,7 +62,7 @@ const said = ({ message, expected, todo }: Finding): string =>
 const allowing = (rule: Rule): string => {
   const line = fenced([`because ${rule.name} "the reason"`]);
   const under =
-    rule.over === 'journal' || rule.over === 'reading'
+    rule.over === 'shelf' || rule.over === 'reading'
       ? 'It is mended rather than explained. Where it stands under a visit or a client, this line there explains it:'
       : 'This line under the visit explains it there; under the client it explains it for every visit:';
   const shows =

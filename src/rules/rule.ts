@@ -1,11 +1,15 @@
+import type { Shared } from '../journal/join.ts';
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import type { Stood } from '../journal/source.ts';
-import type { VisitReckoned } from '../reckon/model.ts';
+import type { BowlProblem, ClockProblem, VisitReckoned } from '../reckon/model.ts';
+import type { SkinTestStatus } from '../reckon/testing/skin-test.ts';
 import type { HandOn } from '../reckon/timing/hands.ts';
-import type { Mend, SecondPlace, Severity, UnplacedFinding } from '../text/finding.ts';
+import type { VisitFact } from '../records/schema/entry.ts';
+import type { Figures, Mend, SecondPlace, Severity, UnplacedFinding } from '../text/finding.ts';
 import type { Sentence } from '../text/sentence.ts';
 import type { Place } from '../text/span.ts';
 import type { CautionTopic } from '../trade/cautions.ts';
+import type { Kind } from '../trade/kinds.ts';
 import type { ReasonWords } from './reason-words.ts';
 
 /** What a rule is about, for the list that `explain` prints. Each family is a folder. */
@@ -55,6 +59,8 @@ export type Found = {
   /** One thing to type or do, as a statement. */
   readonly todo?: Sentence;
   readonly label?: string;
+  /** The figures in the message, as values: what reads the JSON reads no sentence. */
+  readonly figures?: Figures;
   readonly also?: readonly SecondPlace<Place>[];
   readonly mend?: Mend<Place>;
   /** Where a rule's gravity depends on the case. */
@@ -79,11 +85,12 @@ export const foundEach = <T>(all: readonly T[], findIn: (one: T) => Found | unde
 };
 
 /**
- * How long a `stop` of a rule stands before what the client is to be told first: `always`, where hair, skin or the notes
- * are still as it says; on `that-day` alone, where it is about what a visit did and the visit is over; `never`, where it
- * is about figures or typing, which hurt nobody.
+ * Whether what a rule finds hurts now, and so stands before what the client is to be told first. A `stop` does: `always`,
+ * where hair, skin or the notes are still as it says; on `that-day` alone, where it is about what a visit did and the
+ * visit is over; `never`, where it is about figures or typing, which hurt nobody. `till-answered` stands there whatever its
+ * gravity and its day, until a line of its own answers it.
  */
-export const BEARINGS = ['always', 'that-day', 'never'] as const;
+export const BEARINGS = ['till-answered', 'always', 'that-day', 'never'] as const;
 
 export type Bearing = (typeof BEARINGS)[number];
 
@@ -113,8 +120,34 @@ type Base = {
 /** Every client's visits worked out, by the client's name, oldest first. */
 export type Reckoned = ReadonlyMap<string, readonly VisitReckoned[]>;
 
-/** What a rule finds in one visit; `on` is the day the check is made for, where one is given. */
-export type VisitCheck = (visit: VisitReckoned, journal: Journal, on: string | undefined) => Iterable<Found>;
+/** What lies beside a visit while rules look at it. */
+export type Desk = {
+  readonly journal: Journal;
+  /** The day the check is made for, where one is given. */
+  readonly on: string | undefined;
+  /** The client's visits before this one, oldest first: the same list all along, which grows as one visit after another is done. */
+  readonly earlier: readonly VisitReckoned[];
+  /** All of the client's visits, oldest first. */
+  readonly visits: readonly VisitReckoned[];
+};
+
+/** Whether what would be found in a visit is none. */
+type Unless = (visit: VisitReckoned, desk: Desk) => boolean;
+
+/** What the reckoning of bowls and clock may be unable to settle. */
+export type ProblemKind = BowlProblem['kind'] | ClockProblem['kind'];
+
+/**
+ * What a visit has to have for a rule to find anything there: a line of one of some words, and one of some kinds in its
+ * bowls. The engine asks no rule of a visit that has not.
+ */
+export type LooksAt = {
+  readonly words?: readonly VisitFact['word'][];
+  readonly kinds?: readonly Kind[];
+};
+
+/** What a rule finds in one visit. */
+export type VisitCheck = (visit: VisitReckoned, desk: Desk) => Iterable<Found>;
 
 /** What a rule finds in everything noted of one client. */
 export type ClientCheck = (
@@ -126,18 +159,39 @@ export type ClientCheck = (
 
 /**
  * A rule: facts and examples, and what it looks at, which is what makes it run again. One that is `reading` is found
- * while the line is read; one over an `entry` sees its lines alone; one over `shelf and clients` finds the same thing in
- * what all share and in what is noted of one client; one over a `day` sees what hands did on all heads of one date, in
- * order of the clock; one over the `journal` looks at what all share, and at no client; one over `findings` sees what the others found in a client's notes.
+ * while the line is read; one over an `entry` sees its lines alone; one over a `visit` is given what came before it; one over a `problem` takes what the reckoning of
+ * bowls and clock could not settle, by its kind, and one over a `skin test` how the test of what was put on stands; one over the `shelf` is given what all share, salons,
+ * stylists, shelf and stock, and no client; one over `shelf and clients` finds the same thing there and in what is noted
+ * of one client; one over a `day` sees what hands did on all heads of one date, in order of the clock; one over `findings`
+ * sees what the others found in a client's notes.
  */
 export type Rule =
   | (Base & { readonly over: 'reading' })
   | (Base & { readonly over: 'entry'; readonly check: (stood: Stood, lines: readonly string[]) => Iterable<Found> })
-  | (Base & { readonly over: 'visit'; readonly check: VisitCheck })
+  | (Base & {
+      readonly over: 'visit';
+      /** Without it the rule is asked of every visit. */
+      readonly looksAt?: LooksAt;
+      readonly check: VisitCheck;
+    })
+  | (Base & {
+      readonly over: 'problem';
+      readonly kinds: readonly ProblemKind[];
+      readonly unless?: Unless;
+      /** What it makes of those of one visit, where that is not one finding each. */
+      readonly found?: (all: readonly Found[], desk: Desk) => readonly Found[];
+    })
+  | (Base & {
+      readonly over: 'skin test';
+      readonly stands: readonly SkinTestStatus[];
+      /** What to do about it, where the standing itself does not say. */
+      readonly todo: string;
+      readonly unless?: Unless;
+    })
   | (Base & { readonly over: 'client'; readonly check: ClientCheck })
   | (Base & {
       readonly over: 'shelf and clients';
-      readonly shared: (journal: Journal) => Iterable<Found>;
+      readonly shared: (shared: Shared) => Iterable<Found>;
       readonly check: ClientCheck;
     })
   | (Base & {
@@ -145,7 +199,7 @@ export type Rule =
       readonly check: (client: ClientFile, found: readonly UnplacedFinding[]) => Iterable<Found>;
     })
   | (Base & { readonly over: 'day'; readonly check: (hands: readonly HandOn[]) => Iterable<Found> })
-  | (Base & { readonly over: 'journal'; readonly check: (journal: Journal) => Iterable<Found> });
+  | (Base & { readonly over: 'shelf'; readonly check: (shared: Shared) => Iterable<Found> });
 
 /** Names a rule's type where it is written. */
 export const defineRule = <R extends Rule>(rule: R): R => rule;

@@ -24,7 +24,7 @@ import { lineName, sentence } from '../text/sentence.ts';
 import type { Place } from '../text/span.ts';
 import { isClear } from '../trade/dye.ts';
 import { kindFacts } from '../trade/kinds.ts';
-import type { Found } from './rule.ts';
+import { type Found, NONE } from './rule.ts';
 
 /** A product that a skin test comes before, where it stands in the visit, and how its test stands. */
 export type Tested = {
@@ -48,7 +48,7 @@ const momentOf = ({ visit, date, clock }: VisitReckoned): Moment => {
   return { date, minute: visit.entry.time?.minutes ?? first };
 };
 
-const NONE: readonly Tested[] = [];
+const NO_TESTED: readonly Tested[] = [];
 
 /** The reactions that can make a test void: one of the same day came of what was put on, and not before it. */
 const reactionsBefore = ({ reacted, date }: VisitReckoned): readonly Voiding[] =>
@@ -72,7 +72,7 @@ const standingsOf = (visit: VisitReckoned): readonly Tested[] => {
         );
     }
   }
-  if (places.size === 0) return NONE;
+  if (places.size === 0) return NO_TESTED;
   const { client, salon, date } = visit;
   const now = momentOf(visit);
   const tests = testsFor(client, salon.hours, date);
@@ -219,19 +219,20 @@ const lighter = (clear: boolean, tested: readonly Tested[]): Pick<Found, 'severi
 /** One finding a visit for all products whose test stands so, named together; clear shades only where nothing else is. */
 export const skinTestFound = (
   visit: VisitReckoned,
-  statuses: readonly SkinTestStatus[],
+  all: readonly Tested[],
+  stands: readonly SkinTestStatus[],
   todo: string,
 ): readonly Found[] => {
-  const so = testedAt(visit).filter(({ standing }) => statuses.includes(standing.status));
+  const so = all.filter(({ standing }) => stands.includes(standing.status));
   const dyed = so.filter(({ clear, standing }) => !clear || standing.status === 'positive');
   const tested = dyed.length === 0 ? so : dyed;
   const [first] = tested;
-  if (first === undefined) return [];
+  if (first === undefined) return NONE;
   const { standing, place } = first;
   const { test } = standing;
   const clear = dyed.length === 0;
-  const all = tested.map(({ standing: { product } }) => product).join(', ');
-  const names = clear ? `${all}, in a clear shade without dye` : all;
+  const products = tested.map(({ standing: { product } }) => product).join(', ');
+  const names = clear ? `${products}, in a clear shade without dye` : products;
   const milder = lighter(clear, tested);
   if (test === undefined) return [{ ...missingFound(visit, first, names, todo), ...milder }];
   const made = test.made === undefined ? 'a day not noted' : momentText(test.made);

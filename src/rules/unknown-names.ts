@@ -1,3 +1,4 @@
+import type { Shared } from '../journal/join.ts';
 import type { ClientFile, Described, Journal } from '../journal/journal.ts';
 import type { Stood } from '../journal/source.ts';
 import { placeOf } from '../reckon/cite.ts';
@@ -102,9 +103,9 @@ const found = (stood: Stood, fact: { readonly line: number }, name: Name, { what
   };
 };
 
-const product = (journal: Journal, also: readonly string[]): Sought => ({
+const product = (shared: Shared, also: readonly string[]): Sought => ({
   what: 'product',
-  known: [...journal.shelf.keys(), ...also],
+  known: [...shared.shelf.keys(), ...also],
   header: 'product NAME',
 });
 
@@ -135,26 +136,26 @@ const productsOf = (fact: Fact): Products => {
   }
 };
 
-const addProducts = (stood: Stood, journal: Journal, all: Found[]): void => {
+const addProducts = (stood: Stood, shared: Shared, all: Found[]): void => {
   // Without any shelf a name stands for itself, as it does in a bowl.
-  if (journal.shelf.size === 0) return;
+  if (shared.shelf.size === 0) return;
   for (const fact of stood.entry.facts as readonly Fact[]) {
     const { names, also } = productsOf(fact);
     for (const name of names) {
-      if (!journal.shelf.has(name.name) && !also.includes(name.name))
-        all.push(found(stood, fact, name, product(journal, also)));
+      if (!shared.shelf.has(name.name) && !also.includes(name.name))
+        all.push(found(stood, fact, name, product(shared, also)));
     }
   }
 };
 
-const addSalon = (stood: Stood<Visit> | Stood<Stock>, journal: Journal, all: Found[]): void => {
+const addSalon = (stood: Stood<Visit> | Stood<Stock>, shared: Shared, all: Found[]): void => {
   const { salon } = stood.entry;
   // Without any salon entry there is nothing that the name could be a slip of.
-  if (salon === undefined || journal.salons.size === 0 || journal.salons.has(salon.name)) return;
-  all.push(found(stood, HEAD, salon, { what: 'salon', known: journal.salons.keys(), header: 'salon NAME' }));
+  if (salon === undefined || shared.salons.size === 0 || shared.salons.has(salon.name)) return;
+  all.push(found(stood, HEAD, salon, { what: 'salon', known: shared.salons.keys(), header: 'salon NAME' }));
 };
 
-const addStylists = (visit: Stood<Visit>, { stylists }: Journal, all: Found[]): void => {
+const addStylists = (visit: Stood<Visit>, { stylists }: Shared, all: Found[]): void => {
   if (stylists.size === 0) return;
   const said = new Set<string>();
   const add = (by: Name | undefined, line: number): void => {
@@ -167,20 +168,20 @@ const addStylists = (visit: Stood<Visit>, { stylists }: Journal, all: Found[]): 
 };
 
 /** Names on the shelf and in stock lines that nothing has. */
-export const unknownOnShelf = (journal: Journal): readonly Found[] => {
+export const unknownOnShelf = (shared: Shared): readonly Found[] => {
   const all: Found[] = [];
-  for (const { stood } of journal.shelf.values()) addProducts(stood as Stood<Range | Product>, journal, all);
-  for (const stood of journal.stocks) {
-    addProducts(stood, journal, all);
-    addSalon(stood, journal, all);
+  for (const { stood } of shared.shelf.values()) addProducts(stood as Stood<Range | Product>, shared, all);
+  for (const stood of shared.stocks) {
+    addProducts(stood, shared, all);
+    addSalon(stood, shared, all);
   }
   return all;
 };
 
 /** Names in a client's own entries that nothing has. */
-export const unknownInClient = (client: ClientFile, journal: Journal): readonly Found[] => {
+export const unknownInClient = (client: ClientFile, shared: Shared): readonly Found[] => {
   const all: Found[] = [];
-  for (const stood of client.entries) addProducts(stood, journal, all);
+  for (const stood of client.entries) addProducts(stood, shared, all);
   return all;
 };
 

@@ -17,6 +17,12 @@ export type Mend<P = FilePlace> = {
   readonly sure: 'certain' | 'likely';
 };
 
+/**
+ * The figures of a finding, by names that end in what they are counted in: `Ratio` (developer to one), `Percent`, `Grams`,
+ * `Minutes`, `Money` (minor units).
+ */
+export type Figures = Readonly<Record<string, number>>;
+
 /** Another place that a finding points to, and three or four words on what stands there. */
 export type SecondPlace<P = FilePlace> = { readonly place: P; readonly says: string };
 
@@ -32,6 +38,8 @@ export type UnplacedFinding = Told<Place, Sentence>;
 
 type Told<P, S> = {
   readonly rule: string;
+  /** What stays the same of it while lines move and figures change: the rule, the entry, the line’s word and its bowls. */
+  readonly key: string;
   readonly severity: Severity;
   readonly place: P;
   readonly message: S;
@@ -39,6 +47,8 @@ type Told<P, S> = {
   readonly todo?: S;
   readonly caution?: string;
   readonly label?: string;
+  /** The figures in its sentence as values, where the rule gives them. */
+  readonly figures?: Figures;
   readonly also?: readonly SecondPlace<P>[];
   readonly mend?: Mend<P>;
   /** The client whose notes this is about, where there is one. */

@@ -4,6 +4,7 @@ import type { Finding } from '../../src/text/finding.ts';
 
 const finding = (caution?: string, client?: string): Finding => ({
   rule: 'no-check',
+  key: 'no-check | visit wren 2026-09-04 | on A | ',
   severity: 'fix',
   place: { file: 'a.bowl', line: 0, at: 0 },
   message: 'Bowl A has no check.',

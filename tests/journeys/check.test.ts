@@ -80,6 +80,7 @@ describe('check', () => {
       endColumn: 6,
       severity: 'fix',
       rule: 'unknown-word',
+      key: 'unknown-word | visit wren-abbott 2026-09-04 14:00 | unread | iam',
       message: '`iam` is not a word of the notation.',
       todo: 'Write `aim`, or `note` before the line to keep it as text.',
       mend: {

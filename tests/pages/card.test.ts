@@ -145,6 +145,7 @@ client mia "Mia"
   it('leaves sums that are wrong to the findings, and tests of a visit that is over to how they stand', () => {
     const one = (rule: string): Finding => ({
       rule,
+      key: rule,
       severity: 'stop',
       place: { file: 't.bowl', line: 28, at: 0 },
       message: 'Bowl A was 80 g, and 90 g are left.',
@@ -208,6 +209,7 @@ visit 2026-08-15 14:00 ada-lowe by io
     const journal = journalOf(CLIENT + VISITS);
     const finding = (severity: Finding['severity'], reason?: string): Finding => ({
       rule: 'adverse-test',
+      key: 'adverse-test',
       severity,
       place: { file: 't.bowl', line: 28, at: 0 },
       message: `Bowl A is ready at 12.5 %, ${severity}.`,
@@ -354,6 +356,7 @@ visit 2026-09-04 ada-lowe
     const journal = journalOf(CLIENT + VISITS);
     const finding: Finding = {
       rule: 'ratio-off-mix',
+      key: 'ratio-off-mix',
       severity: 'fix',
       place: { file: 't.bowl', line: 28, at: 0 },
       message: 'Bowl A has 60 g to 40 g, 1:1.5.',

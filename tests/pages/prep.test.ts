@@ -251,7 +251,8 @@ visit 2026-06-12 cy-marsh
   cut
   next 7w
 `;
-  const all = reckonAll(journalOf(two));
+  const journal = journalOf(two);
+  const all = reckonAll(journal);
 
   it('are of those noted for it or named by next, in the order they come', () => {
     expect(clientsOn(all, '2026-07-24').map(({ name }) => name)).toEqual(['bo-reed', 'ada-lowe']);
@@ -270,7 +271,6 @@ visit 2026-06-12 cy-marsh
   });
 
   it('stand on one page with the figures drawn, and no two landmarks of one name', () => {
-    const journal = journalOf(two);
     const page = prepHtml('Day', (sheet) =>
       ['ada-lowe', 'bo-reed']
         .map((name) =>

@@ -106,8 +106,7 @@ describe('clients who bear on each other', () => {
           const { draw: names, gone } = drawing.take(settled, '2026-11-25');
           for (const file of gone) pages.delete(file);
           const filesOf = new Set(drawing.files());
-          for (const file of filesOf)
-            if (names.some((name) => file === `clients/${name}.html`)) pages.set(file, drawing.page(file));
+          for (const file of filesOf) if (names.includes(file)) pages.set(file, drawing.page(file));
           return settled;
         };
         for (const [path, lines] of files) session.put(path, bytes(lines));

@@ -17,9 +17,10 @@ export const foundBy = (rule: Extract<Rule, { over: 'visit' | 'client' }>, notes
   const reckoned = reckonAll(journal);
   const all = [...journal.clients.values()].flatMap((client): Found[] => {
     const visits = reckoned.get(client.name) ?? [];
-    return rule.over === 'client'
-      ? [...rule.check(client, visits, journal, undefined)]
-      : visits.flatMap((visit) => [...rule.check(visit, journal, undefined)]);
+    if (rule.over === 'client') return [...rule.check(client, visits, journal, undefined)];
+    return visits.flatMap((visit, index) => [
+      ...rule.check(visit, { journal, on: undefined, earlier: visits.slice(0, index), visits }),
+    ]);
   });
   return all.map(({ expected, todo, ...found }) => ({
     ...found,

@@ -5,8 +5,11 @@ import { findFiles } from '../../src/journal/find.ts';
 import { type Journal, joinSources } from '../../src/journal/journal.ts';
 import { readSource } from '../../src/journal/source.ts';
 import { rowOf } from '../../src/journal/where.ts';
+import { RULES } from '../../src/rules/all.ts';
+import { EXAMPLE_DAY } from '../../src/rules/example.ts';
 import { findAll } from '../../src/rules/run.ts';
 import { openSession } from '../../src/rules/session.ts';
+import { FILE, findIn, textOf } from './compile.ts';
 
 const DEMO = findFiles('journals/harbour-row').map((path) => [path, readFileSync(path, 'utf8')] as const);
 /** Some files of the demo: the shelf, two clients, a month of several clients. */
@@ -88,6 +91,19 @@ describe('a session that is kept up to date', () => {
       ),
       { numRuns: 12, seed: 20261125 },
     );
+  });
+
+  it('equals a cold check while the example of each rule is typed line by line', () => {
+    for (const rule of RULES) {
+      const lines = textOf(rule.bad).split('\n');
+      const session = openSession();
+      for (const end of lines.keys()) {
+        const text = lines.slice(0, end + 1).join('\n');
+        session.put(FILE, Buffer.from(text));
+        const { findings } = session.settle(EXAMPLE_DAY).all();
+        expect(findings, `${rule.name}, line ${end + 1}`).toEqual(findIn(text).findings);
+      }
+    }
   });
 
   it('works out again only the client whose visit is typed in', () => {

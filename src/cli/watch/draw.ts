@@ -146,10 +146,11 @@ export const startDrawing = (root: string): Drawing => {
         continue;
       }
       const own = watched(journal);
+      const reckoned = reckonedOf(name);
       const listed = withinClient(client, () =>
         clientRows(
           { ...own.journal, clients: new Map([[name, client]]) },
-          new Map([[name, reckonedOf(name)]]),
+          new Map([[name, reckoned]]),
           findings.filter(isOpen),
           on,
         ),
@@ -164,7 +165,7 @@ export const startDrawing = (root: string): Drawing => {
       const pages = years.take(name, {
         journal,
         client,
-        reckoned: reckonedOf(name),
+        reckoned,
         findings,
         isSharedOther: isSharedOther(touched.changed),
       });
@@ -175,8 +176,14 @@ export const startDrawing = (root: string): Drawing => {
     // Findings of clients who are as they were stand on other lines, where lines were typed above them.
     const isTaken = new Set(draw);
     for (const [name, before] of found) {
-      if (isTaken.has(name) || foundOf(name) === before.own) continue;
-      if (!sameWords(takeFound(name), before.findings)) draw.push(name);
+      const client = journal.clients.get(name);
+      if (client === undefined || isTaken.has(cardFile(name)) || foundOf(name) === before.own) continue;
+      const findings = takeFound(name);
+      if (sameWords(findings, before.findings)) continue;
+      draw.push(cardFile(name));
+      if (settled.faultOf(name) !== undefined) continue;
+      const worked = { journal, client, reckoned: reckonedOf(name), findings, isSharedOther: false };
+      draw.push(...years.take(name, worked).draw);
     }
     return { draw, gone };
   };

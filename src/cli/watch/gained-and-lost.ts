@@ -3,9 +3,8 @@ import { type Finding, SEVERITIES } from '../../text/finding.ts';
 /** Findings that a change brought, and those it took. */
 export type Difference = { readonly gained: readonly Finding[]; readonly lost: readonly Finding[] };
 
-/** What makes two findings the same one: lines move when a note above them grows, and her file may get another name. */
-const keyOf = ({ rule, severity, place, message, client }: Finding): string =>
-  [rule, severity, client ?? place.file, message].join('\n');
+/** What makes two findings the same one: their key, whatever their line and sentence; one that grew graver is another. */
+const keyOf = ({ key, severity }: Finding): string => `${severity}\n${key}`;
 
 const less = (some: readonly Finding[], others: readonly Finding[]): Finding[] => {
   const counts = new Map<string, number>();

@@ -55,8 +55,8 @@ const lighterThan = (visit: VisitReckoned, bowl: BowlReckoned, shade: number): r
   return starts.filter(({ zone }) => meets(zone, zones, visit.salon.zones));
 };
 
-/** Where permanent colour goes over colour that it cannot lift, at one of all visits of a client; one place a bowl. */
-export const overColour = (visit: VisitReckoned, visits: readonly VisitReckoned[]): readonly OverColour[] => {
+/** Where permanent colour goes over colour that it cannot lift, at a visit that others came before; one place a bowl. */
+export const overColour = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): readonly OverColour[] => {
   const kinds = kindsMixed(visit);
   if (!kinds.includes('permanent') && !kinds.includes('high-lift')) return NONE;
   const bowls = bowlsPutOn(visit);
@@ -68,7 +68,6 @@ export const overColour = (visit: VisitReckoned, visits: readonly VisitReckoned[
     const shade = Math.min(toNumber(depth), LIGHTEST);
     const starts = lighterThan(visit, bowl, shade);
     if (starts.length === 0) return NONE;
-    const earlier = visits.slice(0, visits.indexOf(visit));
     const coloured = colouredBefore(visit, earlier);
     const lightened = lightenedBefore(visit, earlier);
     for (const start of starts) {

@@ -139,11 +139,11 @@ const lastOf = (
   });
 
 /** By the `start` lines, where nothing is lightened on the day: hair that was lightened before, or that a toner is to tone. */
-const atStart = (visit: VisitReckoned, visits: readonly VisitReckoned[], bowl: BowlReckoned): LastLook[] =>
+const atStart = (visit: VisitReckoned, earlier: readonly VisitReckoned[], bowl: BowlReckoned): LastLook[] =>
   seenAt(visit, 'start').flatMap(({ zone, seen, place, depth }): LastLook[] => {
     const ends = seen.words.flatMap(({ word }) => stageIndex(word) ?? []);
     if (ends.length === 0 && depth === undefined) return [];
-    const lightened = lightenedBefore(visit, visits.slice(0, visits.indexOf(visit)));
+    const lightened = lightenedBefore(visit, earlier);
     // Lengths are what grew out of any place that was lightened.
     const wasLightened = lightened.some(({ zones }) => isAway(zone) || meets(zone, zones, visit.salon.zones));
     if (ends.length === 0)
@@ -171,14 +171,14 @@ const beginsOf = ({ clock }: VisitReckoned, bowl: BowlReckoned): Begins => {
 
 const looksUnder = (
   visit: VisitReckoned,
-  visits: readonly VisitReckoned[],
+  earlier: readonly VisitReckoned[],
   bowl: BowlReckoned,
 ): readonly LastLook[] => {
   const zones = zonesOfBowl(visit, bowl.name);
   const all =
     mixesLightening(visit) || kindsMixed(visit).includes('remover')
       ? lastOf(looksBefore(visit, beginsOf(visit, bowl)), zones.length === 0 ? [''] : zones, visit.salon.zones)
-      : atStart(visit, visits, bowl);
+      : atStart(visit, earlier, bowl);
   if (all.length === 0) return all;
   // The lengths, after places of the head were lightened, are all of those.
   if (zones.every(isAway) && all.every(({ zone }) => !isAway(zone))) return all;
@@ -189,21 +189,21 @@ const hasStage = (look: LastLook): look is LastStage => look.stage !== undefined
 
 const NONE: readonly Toning[] = [];
 
-const toningsIn = (visit: VisitReckoned, visits: readonly VisitReckoned[]): readonly Toning[] => {
+const toningsIn = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): readonly Toning[] => {
   const kinds = kindsMixed(visit);
   if (!kinds.includes('toner') && !kinds.includes('demi')) return NONE;
   return bowlsPutOn(visit).flatMap((bowl) => {
     const blend = isToner(bowl) ? blendOf(bowl) : undefined;
-    const looks = blend === undefined ? [] : looksUnder(visit, visits, bowl);
+    const looks = blend === undefined ? [] : looksUnder(visit, earlier, bowl);
     return blend === undefined || looks.length === 0 ? NONE : [{ bowl, blend, looks, over: looks.filter(hasStage) }];
   });
 };
 
 /**
- * The toners of one of all visits of a client, each over what was seen last where it goes, place by place; those over nothing known are
+ * The toners of a visit that others came before, each over what was seen last where it goes, place by place; those over nothing known are
  * left out.
  */
-export const toningsOf: (visit: VisitReckoned, visits: readonly VisitReckoned[]) => readonly Toning[] =
+export const toningsOf: (visit: VisitReckoned, earlier: readonly VisitReckoned[]) => readonly Toning[] =
   recently(toningsIn);
 
 /** Whether a toner is there to take warmth out, and takes out none of what was seen anywhere it goes. */

@@ -64,20 +64,17 @@ const mostOfEach = (
   return most.values();
 };
 
-/** Of the runs of each bowl that are as asked for, visit by visit, the one that is so the most. */
+const NO_RUNS: readonly TimedRun[] = [];
+
+/** Of the runs of each bowl of a visit that are as asked for, the one that is so the most. */
 export const ofEachBowl = (
-  visits: readonly VisitReckoned[],
+  visit: VisitReckoned,
+  earlier: readonly VisitReckoned[],
   isSo: (timed: TimedRun) => boolean,
   isMore: (timed: TimedRun, known: TimedRun) => boolean,
 ): readonly TimedRun[] => {
-  const all: TimedRun[] = [];
-  const earlier: VisitReckoned[] = [];
-  for (const visit of visits) {
-    const own = timedRuns(visit, earlier).filter(isSo);
-    if (own.length > 0) all.push(...mostOfEach(own, isMore));
-    earlier.push(visit);
-  }
-  return all;
+  const own = timedRuns(visit, earlier).filter(isSo);
+  return own.length === 0 ? NO_RUNS : [...mostOfEach(own, isMore)];
 };
 
 /** `Bowl A the top`, as a message names a run. */

@@ -1,30 +1,32 @@
 import { leaveSince } from '../../reckon/client/state.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { saysBlackHenna } from '../../trade/contraindications.ts';
-import { defineRule, type Found, foundEach, NONE } from '../rule.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 import { alertsOn, dayNamed, historySaid, isOnFile, notesSaid } from '../said-on-file.ts';
 import { testedAt } from '../skin-tests.ts';
 
-const found = (visit: VisitReckoned): Found | undefined => {
+const foundIn = (visit: VisitReckoned): readonly Found[] => {
   const { client, date } = visit;
   const first = testedAt(visit).find(({ clear }) => !clear);
-  if (first === undefined) return undefined;
+  if (first === undefined) return NONE;
   const said = [
     ...alertsOn(date, client),
     ...historySaid(client, date),
     ...notesSaid(client, date, saysBlackHenna),
   ].find(({ text }) => saysBlackHenna(text));
   // A tattoo without a date came before any letter that is on file.
-  if (said === undefined || leaveSince(client, dayNamed(said.text) ?? '', date) !== undefined) return undefined;
-  return {
-    place: first.place,
-    message: `${first.standing.product} is used, "${said.text}" is on file, and no letter of a doctor since.`,
-    expected:
-      'Labels of oxidative dyes name a reaction to a black henna tattoo as a reason not to colour (Regulation (EC) 1223/2009, Annex III); a clear test can be false (SCCP/1104/07).',
-    todo: `Write what her doctor says under the client, as in \`letter ${date} "Dr N: may have …"\`; if it went on without, why: \`because black-henna "…"\`.`,
-    label: 'oxidative dye',
-    also: [{ place: said.place, says: 'black henna' }],
-  };
+  if (said === undefined || leaveSince(client, dayNamed(said.text) ?? '', date) !== undefined) return NONE;
+  return [
+    {
+      place: first.place,
+      message: `${first.standing.product} is used, "${said.text}" is on file, and no letter of a doctor since.`,
+      expected:
+        'Labels of oxidative dyes name a reaction to a black henna tattoo as a reason not to colour (Regulation (EC) 1223/2009, Annex III); a clear test can be false (SCCP/1104/07).',
+      todo: `Write what her doctor says under the client, as in \`letter ${date} "Dr N: may have …"\`; if it went on without, why: \`because black-henna "…"\`.`,
+      label: 'oxidative dye',
+      also: [{ place: said.place, says: 'black henna' }],
+    },
+  ];
 };
 
 export default defineRule({
@@ -32,7 +34,7 @@ export default defineRule({
   family: 'cautions',
   severity: 'stop',
   bears: 'always',
-  over: 'client',
+  over: 'visit',
   what: 'Oxidative dye is used where black henna is on file, and no letter of a doctor lifts it; a clear skin test does not.',
   why: 'Black henna tattoos often hold the dyes of permanent colour, so many who had one react to hair dye.',
   source: {
@@ -40,7 +42,7 @@ export default defineRule({
     cites: 'Regulation (EC) 1223/2009, Annex III, label warnings of the oxidative hair dyes',
   },
   caution: 'reaction',
-  check: (client, visits) => (isOnFile(client, saysBlackHenna) ? foundEach(visits, found) : NONE),
+  check: (visit) => (isOnFile(visit.client, saysBlackHenna) ? foundIn(visit) : NONE),
   bad: `
     product dev-6 "Cream developer" developer 6%
     range cream "Larkfield cream" permanent

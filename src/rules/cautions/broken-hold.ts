@@ -5,7 +5,7 @@ import { breaksHold, type HoldInForce, holdsOn, isLightening } from '../../recko
 import type { BowlReckoned } from '../../reckon/model.ts';
 import { onFile } from '../../reckon/on-file.ts';
 import { lineName, sentence } from '../../text/sentence.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { defineRule, type Found, foundEach, NONE } from '../rule.ts';
 
 const found = (hold: HoldInForce, bowl: BowlReckoned): Found => {
   const { what, until, untilLetter, says, place } = hold;
@@ -30,20 +30,20 @@ export default defineRule({
   family: 'cautions',
   severity: 'stop',
   bears: 'that-day',
-  over: 'client',
+  over: 'visit',
   what: 'Something is used that a `hold` line in force keeps off this client.',
   why: 'A hold is the warning left for the next hand; it was set because hair or skin had been at risk.',
   source: { kind: 'notation' },
   caution: 'reaction',
-  *check(client, visits) {
-    if (onFile(client).hold.length === 0) return;
-    for (const [index, visit] of visits.entries()) {
-      const before = visits.slice(0, index).map((earlier) => earlier.visit);
-      for (const hold of holdsOn(visit.date, client, before)) {
-        const bowl = bowlsPutOn(visit).find((one) => breaksHold(hold, one));
-        if (bowl !== undefined) yield found(hold, bowl);
-      }
-    }
+  check(visit, { earlier }) {
+    const { client, date } = visit;
+    const bowls = bowlsPutOn(visit);
+    if (bowls.length === 0 || onFile(client).hold.length === 0) return NONE;
+    const before = earlier.map((one) => one.visit);
+    return foundEach(holdsOn(date, client, before), (hold) => {
+      const bowl = bowls.find((one) => breaksHold(hold, one));
+      return bowl && found(hold, bowl);
+    });
   },
   bad: `
     product dev-6 "Cream developer" developer 6%

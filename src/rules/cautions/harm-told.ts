@@ -180,7 +180,7 @@ export default defineRule({
   name: 'harm-told',
   family: 'cautions',
   severity: 'stop',
-  bears: 'always',
+  bears: 'till-answered',
   over: 'client',
   what: 'A line tells in words of hurt skin or eyes, and no `reaction` line says so; `mind` where a doctor gave leave since, `fix` for hair that went gummy, snapped or melted, with no `hold` or test after it.',
   why: 'A reaction is told by telephone days later, and the next hand reads the lines that stand first.',

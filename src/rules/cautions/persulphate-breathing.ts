@@ -1,9 +1,8 @@
 import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
 import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
-import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { breathingIsPast, saysBreathing } from '../../trade/contraindications.ts';
-import { defineRule, type Found, NONE } from '../rule.ts';
+import { defineRule, type Found } from '../rule.ts';
 import { alertsOn } from '../said-on-file.ts';
 
 function* found(visit: VisitReckoned): Generator<Found> {
@@ -34,6 +33,7 @@ export default defineRule({
   severity: 'stop',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { kinds: ['lightener'] },
   what: 'Lightener is used on someone with breathing trouble on file: asthma, wheezing, an inhaler; `mind` where it ended long ago.',
   why: 'Most lighteners hold persulphates, which can bring on asthma in whoever breathes their dust.',
   source: {
@@ -41,7 +41,7 @@ export default defineRule({
     cites: 'the French agency ANSES, page "ANSES recommends restricting persulphates in hair products"',
   },
   caution: 'persulphate',
-  check: (visit) => (kindsMixed(visit).includes('lightener') ? found(visit) : NONE),
+  check: found,
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener

@@ -1,6 +1,5 @@
 import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
 import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
-import { mixesLightening } from '../../reckon/bowl/kinds-mixed.ts';
 import { isLightening, type TestMade, testsFor, zonesOfBowl } from '../../reckon/client/state.ts';
 import { anyMeet } from '../../reckon/head/hair-meets.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
@@ -71,12 +70,13 @@ export default defineRule({
   severity: 'stop',
   bears: 'always',
   over: 'visit',
+  looksAt: { kinds: ['lightener', 'high-lift'] },
   what: 'Hair is lightened whose last strand, stretch or porosity test went gummy, broke or stayed stretched, in words quoted or not.',
   why: 'The test was made to see what the head would do, and it said that the hair would go.',
   source: { kind: 'common practice' },
   caution: 'lightener',
   check: (visit) => {
-    const found = mixesLightening(visit) ? foundIn(visit) : undefined;
+    const found = foundIn(visit);
     return found === undefined ? NONE : [found];
   },
   bad: `

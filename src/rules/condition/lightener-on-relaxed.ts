@@ -1,6 +1,5 @@
 import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
 import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
-import { mixesLightening } from '../../reckon/bowl/kinds-mixed.ts';
 import { isCutOff } from '../../reckon/client/cut-off.ts';
 import { cautionsOn, historyKinds, isLightening, stillHanging, zonesOfBowl } from '../../reckon/client/state.ts';
 import { triedSince } from '../../reckon/hair/tried-since.ts';
@@ -95,12 +94,13 @@ export default defineRule({
   severity: 'fix',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { kinds: ['lightener', 'high-lift'] },
   what: 'Hair that was relaxed is lightened within two weeks, or without a strand or stretch test since; else `mind`.',
   why: 'A relaxer and a lightener break the same bonds, and relaxed hair can come off where lightener touches it.',
   source: { kind: 'common practice' },
   caution: 'lightener',
   check: (visit) => {
-    const found = mixesLightening(visit) ? foundIn(visit) : undefined;
+    const found = foundIn(visit);
     return found === undefined ? NONE : [found];
   },
   bad: `

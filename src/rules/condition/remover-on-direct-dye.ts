@@ -1,10 +1,9 @@
 import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
 import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
-import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
 import { stillHanging, zonesOfBowl } from '../../reckon/client/state.ts';
 import { anyMeetLoosely } from '../../reckon/head/hair-meets.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { defineRule, type Found, NONE } from '../rule.ts';
+import { defineRule, type Found } from '../rule.ts';
 
 const NOT_TAKEN: ReadonlySet<string> = new Set(['direct-dye', 'henna', 'metallic']);
 
@@ -34,10 +33,11 @@ export default defineRule({
   severity: 'mind',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { kinds: ['remover'] },
   what: 'A remover goes where direct dye, henna or metal salts are on file.',
   why: 'A remover shrinks oxidative dye; other colour it leaves, shifts in tone, or drives deeper.',
   source: { kind: 'common practice' },
-  check: (visit) => (kindsMixed(visit).includes('remover') ? found(visit) : NONE),
+  check: found,
   bad: `
     product unpick "Unpick" remover
       mix none

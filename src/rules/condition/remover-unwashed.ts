@@ -1,9 +1,8 @@
 import { itemsIn } from '../../reckon/bowl/contents.ts';
-import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { bowlOf, endOf } from '../../reckon/timing/timed-runs.ts';
 import { clockText } from '../../text/dates.ts';
-import { defineRule, type Found, NONE } from '../rule.ts';
+import { defineRule, type Found } from '../rule.ts';
 
 function* found(visit: VisitReckoned): Generator<Found> {
   const washed = visit.visit.entry.facts.some(({ word }) => word === 'wash' || word === 'rinse');
@@ -29,10 +28,11 @@ export default defineRule({
   severity: 'mind',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { kinds: ['remover'] },
   what: 'A remover comes off and no `wash` or `rinse` line follows.',
   why: 'What a remover shrinks stays in the hair until it is washed out, and darkens again under peroxide or air.',
   source: { kind: 'common practice' },
-  check: (visit) => (kindsMixed(visit).includes('remover') ? found(visit) : NONE),
+  check: found,
   bad: `
     product unpick "Unpick" remover
       mix none

@@ -1,6 +1,5 @@
 import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
 import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
-import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
 import { blendOf, shadesText } from '../../reckon/bowl/shade-blend.ts';
 import { isCutOff } from '../../reckon/client/cut-off.ts';
 import { isLightening, stillHanging, testsFor, zonesOfBowl } from '../../reckon/client/state.ts';
@@ -12,18 +11,13 @@ import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { toNumber } from '../../text/exact.ts';
 import type { Place } from '../../text/span.ts';
 import { DARK_COLOUR, darkWords } from '../../trade/hair.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 
 /** Colour put in at home, whose depth and layers nobody here saw. What may hold metal has a test and a rule of its own. */
 const UNSEEN = 'box-colour';
 
 /** Colour that lies in layers where it is dark. */
 const IN_LAYERS: ReadonlySet<string> = new Set(['salon-colour', 'direct-dye']);
-
-const mayNeed = (visit: VisitReckoned): boolean => {
-  const kinds = kindsMixed(visit);
-  return kinds.includes('remover') || kinds.includes('lightener');
-};
 
 /** Artificial colour that a strand is tried on first. */
 type Under = { readonly says: string; readonly when: string | undefined; readonly place: Place };
@@ -138,15 +132,14 @@ export default defineRule({
   family: 'condition',
   severity: 'fix',
   bears: 'that-day',
-  over: 'client',
+  over: 'visit',
+  looksAt: { kinds: ['remover', 'lightener'] },
   what: 'Lightener goes on box colour, or on other colour that is dark, with no strand test since; `mind` for a remover without one.',
   why: 'Dark layers, and those that nobody saw go on, can stay dark, turn green, or break; one strand shows which.',
   source: { kind: 'common practice' },
-  *check(_client, visits) {
-    for (const [index, visit] of visits.entries()) {
-      const found = mayNeed(visit) ? foundIn(visit, visits.slice(0, index)) : undefined;
-      if (found !== undefined) yield found;
-    }
+  check(visit, { earlier }) {
+    const found = foundIn(visit, earlier);
+    return found === undefined ? NONE : [found];
   },
   bad: `
     product dev-6 "Cream developer" developer 6%

@@ -1,6 +1,5 @@
 import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
 import { basesIn, developerStrength, placeInBowl } from '../../reckon/bowl/contents.ts';
-import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
 import { placeOf } from '../../reckon/cite.ts';
 import { cautionsOn, holdsOfVisit, testsFor, zonesOfBowl } from '../../reckon/client/state.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
@@ -12,7 +11,7 @@ import type { Place } from '../../text/span.ts';
 import { isPorous, STRONG_DEVELOPER, weakWord } from '../../trade/condition.ts';
 import { CONDITION_HOLDS } from '../../trade/intervals.ts';
 import { isAlong } from '../../trade/zones.ts';
-import { defineRule, type Found, NONE } from '../rule.ts';
+import { defineRule, type Found } from '../rule.ts';
 
 /** What calls the hair weak, and where; no zones: all of it. */
 type Weak = { readonly says: string; readonly zones: readonly string[]; readonly place: Place };
@@ -104,11 +103,12 @@ export default defineRule({
   severity: 'fix',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { kinds: ['lightener'] },
   what: 'Lightener with 9 % or more goes on hair that a porosity test, its `hair` line, a caution or a hold calls weak.',
   why: 'Porous or gummy hair takes up more and holds less, and strong peroxide breaks it before it lightens.',
   source: { kind: 'common practice' },
   caution: 'lightener',
-  check: (visit) => (kindsMixed(visit).includes('lightener') ? found(visit) : NONE),
+  check: found,
   bad: `
     product dev-9 "Cream developer" developer 9%
     product clay "Peregrine clay" lightener

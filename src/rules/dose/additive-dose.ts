@@ -43,6 +43,12 @@ const foundIn = (visit: VisitReckoned, bowl: BowlReckoned, portion: Portion): Fo
     message: `Bowl ${bowl.name} has ${grams(weight)} ${item.name} to ${grams(base)} of base.`,
     expected: sentence`${item.full} takes ${dose} per ${per}, here ${takes} (${citeLine(item, item.dose)}).`,
     todo: `Write ${takes}, or why it was more or less: \`because additive-dose "…"\`; where the leaflet rounds, the range it gives, once: \`dose ${loose} per ${per}\`.`,
+    figures: {
+      hasGrams: toNumber(weight),
+      leastGrams: toNumber(least),
+      mostGrams: toNumber(most),
+      baseGrams: toNumber(base),
+    },
     label: tooMuch ? `over ${grams(most)}` : `under ${grams(least)}`,
     also: [{ place: placeOf(item.stood, item.dose), says: 'its dose line' }],
   };

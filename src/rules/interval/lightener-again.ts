@@ -1,6 +1,5 @@
 import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
 import { placeInBowl } from '../../reckon/bowl/contents.ts';
-import { mixesLightening } from '../../reckon/bowl/kinds-mixed.ts';
 import { isLightening, zonesOfBowl } from '../../reckon/client/state.ts';
 import { overlapOn } from '../../reckon/hair/overlap-on.ts';
 import { stretchedOnTheDay } from '../../reckon/hair/tried-since.ts';
@@ -8,14 +7,13 @@ import { anyMeet } from '../../reckon/head/hair-meets.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { daysBetween } from '../../text/dates.ts';
 import { LIGHTENER_REST } from '../../trade/intervals.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 
-const foundIn = (visit: VisitReckoned, visits: readonly VisitReckoned[]): Found | undefined => {
-  if (!mixesLightening(visit)) return undefined;
-  const earlier = visits.slice(0, visits.indexOf(visit));
+const foundIn = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Found | undefined => {
   for (const bowl of bowlsPutOn(visit).filter(isLightening)) {
     const zones = zonesOfBowl(visit, bowl.name);
-    for (const before of earlier.toReversed()) {
+    for (let at = earlier.length - 1; at >= 0; at--) {
+      const before = earlier[at] as VisitReckoned;
       const days = daysBetween(before.date, visit.date);
       if (days >= LIGHTENER_REST) break;
       if (days <= 0) continue;
@@ -43,16 +41,15 @@ export default defineRule({
   family: 'interval',
   severity: 'mind',
   bears: 'that-day',
-  over: 'client',
+  over: 'visit',
+  looksAt: { kinds: ['lightener', 'high-lift'] },
   what: 'The same hair is lightened again within two weeks, with no stretch test on the day.',
   why: 'What lightening takes from the fibre does not come back, and hair that is not rested breaks sooner.',
   source: { kind: 'common practice' },
   caution: 'lightener',
-  *check(_client, visits) {
-    for (const visit of visits) {
-      const found = foundIn(visit, visits);
-      if (found !== undefined) yield found;
-    }
+  check(visit, { earlier }) {
+    const found = foundIn(visit, earlier);
+    return found === undefined ? NONE : [found];
   },
   bad: `
     product dev-6 "Cream developer" developer 6%

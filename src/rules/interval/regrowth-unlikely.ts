@@ -7,7 +7,7 @@ import { figure } from '../../reckon/say.ts';
 import { daysBetween } from '../../text/dates.ts';
 import { compare, exact, roundTo, sub } from '../../text/exact.ts';
 import { growthLimit, PLAUSIBLE_GROWTH, regrowth } from '../../trade/growth.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 
 /** Millimetres over the limit before it is worth a word: what a comb and an eye may be out. A choice. */
 const ROOM = exact(5);
@@ -31,12 +31,12 @@ const rootsOf = (visit: VisitReckoned): BowlReckoned | undefined =>
     ? undefined
     : bowlsPutOn(visit).find((bowl) => itemsIn(bowl).some(({ kind }) => DRAWS.has(kind)) && isOnAllRoots(visit, bowl));
 
-const foundOf = (visit: VisitReckoned, visits: readonly VisitReckoned[]): Found | undefined => {
+const foundOf = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Found | undefined => {
   const { measured } = visit.growth;
   const fact = measured && visit.visit.entry.facts.find(({ word }) => word === 'regrowth');
   if (measured === undefined || fact?.word !== 'regrowth' || fact.length.about) return undefined;
   if (fact.zones.some(({ zone }) => !WHOLE.has(zone))) return undefined;
-  const before = visits.slice(0, visits.indexOf(visit)).filter(({ date }) => date < visit.date);
+  const before = earlier.filter(({ date }) => date < visit.date);
   const days = visit.daysSinceRoots;
   // Roots done in part, or with what leaves no line, are measured from the time before.
   const roots = before.findLast(({ date }) => days !== undefined && daysBetween(date, visit.date) === days);
@@ -64,18 +64,16 @@ export default defineRule({
   family: 'interval',
   severity: 'fix',
   bears: 'that-day',
-  over: 'client',
+  over: 'visit',
   what: 'More than twice the new growth is noted that the fastest published rate gives since all of the roots were done.',
   why: 'A slipped figure teaches a wrong rate of growth, and the next visit is planned by it.',
   source: {
     kind: 'published',
     cites: 'International Journal of Dermatology 44 (Suppl. 1), 2005, pages 6-9, two deviations above its fastest mean',
   },
-  *check(_client, visits) {
-    for (const visit of visits) {
-      const found = foundOf(visit, visits);
-      if (found !== undefined) yield found;
-    }
+  check(visit, { earlier }) {
+    const found = foundOf(visit, earlier);
+    return found === undefined ? NONE : [found];
   },
   bad: `
     product dev-6 "Cream developer" developer 6%

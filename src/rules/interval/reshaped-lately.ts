@@ -1,6 +1,5 @@
 import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
 import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
-import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
 import { historyKinds, isLightening, zonesOfBowl } from '../../reckon/client/state.ts';
 import { stretchedSince } from '../../reckon/hair/tried-since.ts';
 import { anyMeetLoosely } from '../../reckon/head/hair-meets.ts';
@@ -12,7 +11,7 @@ import { RESHAPE_REST } from '../../trade/intervals.ts';
 import type { Kind } from '../../trade/kinds.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 
-const STRONG: readonly (Kind | undefined)[] = ['permanent', 'high-lift', 'lightener'];
+const STRONG: readonly Kind[] = ['permanent', 'high-lift', 'lightener'];
 
 /** Most days that can lie between a day or a month as typed and a date; undefined once it is later. */
 const mostDays = (when: string, date: string): number | undefined => {
@@ -27,7 +26,7 @@ const foundIn = (visit: VisitReckoned): Found | undefined => {
     if (days === undefined || days >= RESHAPE_REST) continue;
     const bowl = bowlsPutOn(visit).find(
       (one) =>
-        itemsIn(one).some(({ kind: own }) => STRONG.includes(own)) &&
+        itemsIn(one).some(({ kind: own }) => own !== undefined && STRONG.includes(own)) &&
         // A relaxer under lightener has a rule of its own.
         !(kind === 'relaxer' && isLightening(one)) &&
         anyMeetLoosely(zonesOfBowl(visit, one.name), zones, visit.salon.zones),
@@ -51,11 +50,12 @@ export default defineRule({
   severity: 'mind',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { kinds: STRONG },
   what: 'Permanent colour or lightener is used within two weeks of a perm, relaxer or smoothing, with no stretch test since.',
   why: 'Both services break bonds of the same fibre, and fresh waves or straightness can slacken under peroxide.',
   source: { kind: 'common practice' },
   check: (visit) => {
-    const found = STRONG.some((kind) => kindsMixed(visit).includes(kind)) ? foundIn(visit) : undefined;
+    const found = foundIn(visit);
     return found === undefined ? NONE : [found];
   },
   bad: `

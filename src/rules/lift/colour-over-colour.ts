@@ -6,7 +6,7 @@ import { depthsAt, depthText, meets, type SeenDepth } from '../../reckon/head/se
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
 import { exactOf } from '../../text/exact.ts';
-import { defineRule } from '../rule.ts';
+import { defineRule, foundEach } from '../rule.ts';
 
 /** What speaks of roots that lifted while the lengths did not. */
 const NOT_LIFTED =
@@ -23,29 +23,27 @@ export default defineRule({
   family: 'lift',
   severity: 'mind',
   bears: 'that-day',
-  over: 'client',
+  over: 'visit',
   what: 'Permanent colour goes on lengths that were coloured before, and its depth is lighter by one and a half or more; `fix` where they are wanted lighter, or noted not to have lifted.',
   why: 'Colour does not lift colour: the roots turn light and the lengths stay as they were.',
   source: { kind: 'common practice' },
-  *check(_client, visits: readonly VisitReckoned[]) {
-    for (const visit of visits)
-      for (const { bowl, shade, start, before } of overColour(visit, visits)) {
-        const [first] = shadesIn(bowl);
-        const came = borneOut(visit, visits, NOT_LIFTED);
-        yield {
-          ...((came !== undefined || isToLift(visit, start)) && { severity: 'fix' as const }),
-          place: placeInBowl(bowl, (portion) => portion === first),
-          message: `Bowl ${bowl.name} is depth ${figure(exactOf(shade))}; ${start.zone}, coloured before, start at ${depthText(start.depth)}${came === undefined ? '' : `; it came out “${came}”`}.`,
-          expected: 'Colour does not lift colour (common practice).',
-          todo: 'Write the remover or lightener that went first, or another shade for these lengths.',
-          label: `over coloured depth ${depthText(start.depth)}`,
-          also: [
-            { place: start.place, says: 'starts here' },
-            { place: before.place, says: 'coloured here' },
-          ],
-        };
-      }
-  },
+  check: (visit, { earlier, visits }) =>
+    foundEach(overColour(visit, earlier), ({ bowl, shade, start, before }) => {
+      const [first] = shadesIn(bowl);
+      const came = borneOut(visit, visits, NOT_LIFTED);
+      return {
+        ...((came !== undefined || isToLift(visit, start)) && { severity: 'fix' as const }),
+        place: placeInBowl(bowl, (portion) => portion === first),
+        message: `Bowl ${bowl.name} is depth ${figure(exactOf(shade))}; ${start.zone}, coloured before, start at ${depthText(start.depth)}${came === undefined ? '' : `; it came out “${came}”`}.`,
+        expected: 'Colour does not lift colour (common practice).',
+        todo: 'Write the remover or lightener that went first, or another shade for these lengths.',
+        label: `over coloured depth ${depthText(start.depth)}`,
+        also: [
+          { place: start.place, says: 'starts here' },
+          { place: before.place, says: 'coloured here' },
+        ],
+      };
+    }),
   bad: `
     product dev-9 "Cream developer" developer 9%
     range cream "Larkfield cream" permanent

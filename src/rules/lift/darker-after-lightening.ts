@@ -1,6 +1,5 @@
 import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
 import { itemsIn } from '../../reckon/bowl/contents.ts';
-import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
 import { depthsAt, depthText, placeName } from '../../reckon/head/seen-at.ts';
 import { isColour } from '../../reckon/head/services.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
@@ -11,7 +10,6 @@ const PLAIN: ReadonlySet<string | undefined> = new Set(['developer', 'additive',
 
 /** Whether lightener is all that was put on. */
 const onlyLightened = (visit: VisitReckoned): boolean => {
-  if (!kindsMixed(visit).includes('lightener')) return false;
   const bowls = bowlsPutOn(visit).filter(isColour);
   const kinds = bowls.flatMap((bowl) => itemsIn(bowl).map(({ kind }) => kind));
   return kinds.includes('lightener') && kinds.every((kind) => kind === 'lightener' || PLAIN.has(kind));
@@ -39,6 +37,7 @@ export default defineRule({
   severity: 'fix',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { kinds: ['lightener'] },
   what: 'A place is a depth or more darker at the end than at the start, and lightener is all that was put on.',
   why: 'One of the depths is mistyped or a bowl is missing, and the next visit starts from it.',
   source: { kind: 'common practice' },

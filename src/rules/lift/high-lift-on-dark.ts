@@ -1,11 +1,10 @@
 import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
 import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
-import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
 import { depthText, startsAt } from '../../reckon/head/seen-at.ts';
 import { zonesOfBowl } from '../../reckon/head/services.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { HIGH_LIFT_FROM } from '../../trade/lift-guide.ts';
-import { defineRule, type Found, NONE } from '../rule.ts';
+import { defineRule, type Found } from '../rule.ts';
 
 const foundIn = (visit: VisitReckoned, bowl: BowlReckoned): readonly Found[] => {
   // Where the shelf claims lift, the claim is the better measure.
@@ -33,10 +32,11 @@ export default defineRule({
   severity: 'mind',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { kinds: ['high-lift'] },
   what: 'A high-lift shade without a lift line goes on hair darker than depth 6.',
   why: 'High-lift shades hold little colour of their own, so dark hair is left orange.',
   source: { kind: 'common practice' },
-  check: (visit) => (kindsMixed(visit).includes('high-lift') ? found(visit) : NONE),
+  check: found,
   bad: `
     product dev-12 "Cream developer" developer 12%
     range high "Larkfield high" high-lift

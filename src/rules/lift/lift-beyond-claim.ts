@@ -49,11 +49,11 @@ export default defineRule({
   family: 'lift',
   severity: 'fix',
   bears: 'that-day',
-  over: 'client',
+  over: 'visit',
   what: 'The result or the depth wanted is further from the start than the product’s own lift line claims for the strength; `mind` where the result is noted and fell short.',
   why: 'Hair left short of its depth comes out warm and uneven, and is lightened again for it.',
   source: { kind: 'shelf', cites: 'the lift line of what lightens' },
-  check: (_client, visits) => gapsFound(visits, foundIn),
+  check: (visit, { earlier }) => gapsFound(visit, earlier, foundIn),
   bad: `
     product dev-6 "Cream developer" developer 6%
     range cream "Larkfield cream" permanent

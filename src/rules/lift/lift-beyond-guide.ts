@@ -32,14 +32,14 @@ export default defineRule({
   family: 'lift',
   severity: 'mind',
   bears: 'that-day',
-  over: 'client',
+  over: 'visit',
   what: 'Colour without a lift line is noted or meant to lift further than a rough guide gives its strength.',
   why: 'Colour that is asked to lift too far leaves warmth; the guide is rough, and what her hair did before outweighs it.',
   source: {
     kind: 'published',
     cites: 'cosmetology exam guide, page "Hair coloring and lightening"; trade educators disagree',
   },
-  check: (_client, visits) => gapsFound(visits, foundIn),
+  check: (visit, { earlier }) => gapsFound(visit, earlier, foundIn),
   bad: `
     product dev-6 "Cream developer" developer 6%
     range cream "Larkfield cream" permanent

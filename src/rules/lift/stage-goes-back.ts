@@ -1,4 +1,3 @@
-import { mixesLightening } from '../../reckon/bowl/kinds-mixed.ts';
 import { placeName } from '../../reckon/head/seen-at.ts';
 import { isLightening } from '../../reckon/head/services.ts';
 import type { Run, VisitReckoned } from '../../reckon/model.ts';
@@ -48,12 +47,13 @@ export default defineRule({
   severity: 'fix',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { kinds: ['lightener', 'high-lift'] },
   what: 'A later check shows a place two stages or more less lifted than an earlier one, under the same bowl.',
   why: 'A stage or a time is mistyped, and the pace reckoned from these checks would be wrong.',
   source: { kind: 'common practice' },
   check: (visit) =>
     // Asked first, since none nearly ever does.
-    mixesLightening(visit) && visit.clock.runs.some((run) => goesBackIn(visit, run)) ? found(visit) : [],
+    visit.clock.runs.some((run) => goesBackIn(visit, run)) ? found(visit) : [],
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener

@@ -1,4 +1,3 @@
-import { bowlProblems } from '../problems.ts';
 import { defineRule } from '../rule.ts';
 
 export default defineRule({
@@ -6,11 +5,11 @@ export default defineRule({
   family: 'mix',
   severity: 'stop',
   bears: 'never',
-  over: 'visit',
+  over: 'problem',
+  kinds: ['again-circle'],
   what: 'Bowls are made again from one another in a circle.',
   why: 'Nothing in the circle says what was weighed.',
   source: { kind: 'notation' },
-  check: (visit) => bowlProblems(visit, 'again-circle'),
   bad: `
     range neon "Kelp direct" semi
       mix none

@@ -1,4 +1,3 @@
-import { bowlProblems } from '../problems.ts';
 import { defineRule } from '../rule.ts';
 
 export default defineRule({
@@ -6,11 +5,11 @@ export default defineRule({
   family: 'mix',
   severity: 'mind',
   bears: 'never',
-  over: 'visit',
+  over: 'problem',
+  kinds: ['again-differs'],
   what: 'A bowl made again is typed out as well, and the two differ.',
   why: 'One of the two is what was mixed; the card shows the bowl as typed out.',
   source: { kind: 'notation' },
-  check: (visit) => bowlProblems(visit, 'again-differs'),
   bad: `
     range neon "Kelp direct" semi
       mix none

@@ -1,4 +1,3 @@
-import { bowlProblems } from '../problems.ts';
 import { defineRule } from '../rule.ts';
 
 export default defineRule({
@@ -6,11 +5,11 @@ export default defineRule({
   family: 'mix',
   severity: 'fix',
   bears: 'never',
-  over: 'visit',
+  over: 'problem',
+  kinds: ['again-missing', 'again-undated'],
   what: 'A bowl to be made again is not found, or the line does not say from which day.',
   why: 'The mix would be guessed from another day.',
   source: { kind: 'notation' },
-  check: (visit) => bowlProblems(visit, 'again-missing', 'again-undated'),
   bad: `
     range neon "Kelp direct" semi
       mix none

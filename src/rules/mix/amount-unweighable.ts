@@ -1,19 +1,19 @@
 import { lineAt } from '../../reckon/cite.ts';
 import { fromOf, spanOf, toOf } from '../../text/span.ts';
-import { bowlProblems } from '../problems.ts';
-import { defineRule, foundEach } from '../rule.ts';
+import { defineRule } from '../rule.ts';
 
 export default defineRule({
   name: 'amount-unweighable',
   family: 'mix',
   severity: 'fix',
   bears: 'never',
-  over: 'visit',
+  over: 'problem',
+  kinds: ['no-density', 'unknown-measure'],
   what: 'A volume or a measure cannot be turned into grams.',
   why: 'Without grams neither the ratio nor the strength on the head can be reckoned.',
   source: { kind: 'notation' },
-  check: (visit, journal) =>
-    foundEach(bowlProblems(visit, 'no-density', 'unknown-measure'), (found) => {
+  found: (all, { journal }) =>
+    all.map((found) => {
       const { at } = found.place;
       const from = fromOf(at);
       // The figure alone is marked where its unit is a word of the shelf.

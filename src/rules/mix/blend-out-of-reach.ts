@@ -1,4 +1,3 @@
-import { bowlProblems } from '../problems.ts';
 import { defineRule } from '../rule.ts';
 
 export default defineRule({
@@ -6,11 +5,11 @@ export default defineRule({
   family: 'mix',
   severity: 'fix',
   bears: 'never',
-  over: 'visit',
+  over: 'problem',
+  kinds: ['outside-blend'],
   what: 'Two developers cannot make the strength asked of them.',
   why: 'A blend lies between its two strengths; nothing weaker or stronger comes of it.',
   source: { kind: 'notation' },
-  check: (visit) => bowlProblems(visit, 'outside-blend'),
   bad: `
     product dev-9 "Cream developer" developer 9%
     product dev-6 "Cream developer" developer 6%

@@ -1,4 +1,3 @@
-import { bowlProblems } from '../problems.ts';
 import { defineRule } from '../rule.ts';
 
 export default defineRule({
@@ -6,11 +5,11 @@ export default defineRule({
   family: 'mix',
   severity: 'fix',
   bears: 'never',
-  over: 'visit',
+  over: 'problem',
+  kinds: ['disagree'],
   what: 'Two facts about a bowl cannot both hold.',
   why: 'A bowl whose figures disagree cannot be made again as it was.',
   source: { kind: 'notation' },
-  check: (visit) => bowlProblems(visit, 'disagree'),
   bad: `
     product dev-6 "Cream developer" developer 6%
       density 1.01

@@ -1,4 +1,3 @@
-import { bowlProblems } from '../problems.ts';
 import { defineRule } from '../rule.ts';
 
 export default defineRule({
@@ -6,11 +5,11 @@ export default defineRule({
   family: 'mix',
   severity: 'fix',
   bears: 'never',
-  over: 'visit',
+  over: 'problem',
+  kinds: ['bowl-twice'],
   what: 'Two `bowl` lines of one visit give a bowl the same name.',
   why: 'Times, places and what is left are said of a name, so two bowls of one name cannot be told apart.',
   source: { kind: 'notation' },
-  check: (visit) => bowlProblems(visit, 'bowl-twice'),
   bad: `
     range neon "Kelp direct" semi
       mix none

@@ -1,4 +1,3 @@
-import { bowlProblems } from '../problems.ts';
 import { defineRule } from '../rule.ts';
 
 export default defineRule({
@@ -6,11 +5,11 @@ export default defineRule({
   family: 'mix',
   severity: 'fix',
   bears: 'never',
-  over: 'visit',
+  over: 'problem',
+  kinds: ['claim'],
   what: 'The total typed after `=` is not what the parts add up to.',
   why: 'One of the figures was typed or weighed wrongly, and the note cannot tell which.',
   source: { kind: 'notation' },
-  check: (visit) => bowlProblems(visit, 'claim'),
   bad: `
     product dev-6 "Cream developer" developer 6%
       density 1.01

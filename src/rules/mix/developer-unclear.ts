@@ -1,4 +1,3 @@
-import { bowlProblems } from '../problems.ts';
 import { defineRule } from '../rule.ts';
 
 export default defineRule({
@@ -6,11 +5,11 @@ export default defineRule({
   family: 'mix',
   severity: 'fix',
   bears: 'never',
-  over: 'visit',
+  over: 'problem',
+  kinds: ['no-developer', 'several-developers'],
   what: 'A strength alone fits no developer on the shelf, or several.',
   why: 'Strength, weight and cost follow the developer, so the note has to say which.',
   source: { kind: 'notation' },
-  check: (visit) => bowlProblems(visit, 'no-developer', 'several-developers'),
   bad: `
     product dev-6 "Cream developer" developer 6%
       density 1.01

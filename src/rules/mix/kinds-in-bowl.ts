@@ -50,7 +50,7 @@ export default defineRule({
   why: 'Lightener destroys the dye beside it, and no leaflet gives ratio, time or lift of such a mixture.',
   source: { kind: 'common practice' },
   caution: 'peroxide',
-  check: ({ bowls }, { shelf }) => foundEach(bowls, (bowl) => foundIn(bowl, shelf)),
+  check: ({ bowls }, { journal: { shelf } }) => foundEach(bowls, (bowl) => foundIn(bowl, shelf)),
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener

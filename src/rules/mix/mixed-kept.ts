@@ -33,7 +33,7 @@ export default defineRule({
   source: { kind: 'common practice' },
   accepts: SAME_SITTING,
   caution: 'peroxide',
-  check: ({ bowls }, journal) =>
+  check: ({ bowls }, { journal }) =>
     foundEach(bowls, (bowl) => {
       const { left } = bowl;
       if (left?.fate !== 'kept' || sign(left.weight) <= 0 || !hasPeroxide(bowl)) return undefined;

@@ -4,7 +4,7 @@ import { greyShare } from '../../reckon/client/state.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure, grams, ratioText } from '../../reckon/say.ts';
 import type { Ratio } from '../../records/schema/values.ts';
-import { compare, div, type Exact, exact, exactOf, max, min, mul, sub, sum, ZERO } from '../../text/exact.ts';
+import { compare, div, type Exact, exact, exactOf, max, min, mul, sub, sum, toNumber, ZERO } from '../../text/exact.ts';
 import { lasting } from '../../text/recently.ts';
 import { sentence } from '../../text/sentence.ts';
 import { GREY_TO_BASE } from '../../trade/grey.ts';
@@ -92,6 +92,13 @@ const foundIn = (bowl: BowlReckoned, visit: VisitReckoned): Found | undefined =>
         : `Bowl ${bowl.name} was weighed as ${has}${meant === undefined ? '' : `; ${ratioText(meant)} was meant`}.`,
     expected: sentence`${item.full} takes ${fits}, ${weights} here (${citeLine(item, mix)}).`,
     todo: 'Write the weight as it was, or the reason: `because ratio-off-mix "…"`.',
+    figures: {
+      hasRatio: toNumber(ratio),
+      leastRatio: toNumber(low),
+      mostRatio: toNumber(high),
+      baseGrams: toNumber(base),
+      developerGrams: toNumber(developer),
+    },
     label: `${under ? 'at least' : 'at most'} ${grams(under ? least : most)}`,
     also: [{ place: placeOf(item.stood, mix, mix.ratio.at), says: 'its mix line' }],
   };

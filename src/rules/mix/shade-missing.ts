@@ -1,4 +1,3 @@
-import { bowlProblems } from '../problems.ts';
 import { defineRule } from '../rule.ts';
 
 export default defineRule({
@@ -6,11 +5,11 @@ export default defineRule({
   family: 'mix',
   severity: 'fix',
   bears: 'never',
-  over: 'visit',
+  over: 'problem',
+  kinds: ['no-shade'],
   what: 'A range is weighed without a shade.',
   why: 'A formula without its shade cannot be made again.',
   source: { kind: 'notation' },
-  check: (visit) => bowlProblems(visit, 'no-shade'),
   bad: `
     range neon "Kelp direct" semi
       mix none

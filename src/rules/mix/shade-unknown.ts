@@ -1,4 +1,3 @@
-import { bowlProblems } from '../problems.ts';
 import { defineRule } from '../rule.ts';
 
 export default defineRule({
@@ -6,11 +5,11 @@ export default defineRule({
   family: 'mix',
   severity: 'fix',
   bears: 'never',
-  over: 'visit',
+  over: 'problem',
+  kinds: ['unknown-shade', 'shade-of-product'],
   what: 'A shade is not one that the range declares, or stands on a product that has none.',
   why: 'A shade that the range does not have is a slip that the next mix would repeat.',
   source: { kind: 'notation' },
-  check: (visit) => bowlProblems(visit, 'unknown-shade', 'shade-of-product'),
   bad: `
     range neon "Kelp direct" semi
       mix none

@@ -1,4 +1,3 @@
-import { bowlProblems } from '../problems.ts';
 import { defineRule } from '../rule.ts';
 
 export default defineRule({
@@ -6,11 +5,11 @@ export default defineRule({
   family: 'mix',
   severity: 'fix',
   bears: 'never',
-  over: 'visit',
+  over: 'problem',
+  kinds: ['missing-weight'],
   what: 'One weight too few is known for a bowl to be worked out.',
   why: 'Without it the bowl cannot be made again, nor its cost and stock be reckoned.',
   source: { kind: 'notation' },
-  check: (visit) => bowlProblems(visit, 'missing-weight'),
   bad: `
     product dev-6 "Cream developer" developer 6%
       density 1.01

@@ -11,7 +11,7 @@ export default defineRule({
   what: 'The total typed after `charge` is not the sum of what was charged.',
   why: 'One of the figures is wrong, and the client paid by one of them.',
   source: { kind: 'notation' },
-  check({ money }, journal) {
+  check({ money }, { journal }) {
     const { claim, charged, due, items, discount, currency } = money;
     // A total after a deposit is what is left to pay.
     if (claim === undefined || claim.amount === charged || claim.amount === due) return NONE;
@@ -22,6 +22,7 @@ export default defineRule({
         place: wordsPlace(journal, claim.place, /\btotal\s+[\d.,]+/iu),
         message: `The total typed is ${moneyText(claim.amount, currency)}; the ${sum}${off} ${items.length === 1 ? 'makes' : 'make'} ${moneyText(charged, currency)}.`,
         todo: 'Correct an amount, or take the total out: it is worked out.',
+        figures: { typedMoney: claim.amount, chargedMoney: charged },
         label: `makes ${moneyText(charged, currency)}`,
       },
     ];

@@ -53,10 +53,11 @@ export default defineRule({
   severity: 'mind',
   bears: 'never',
   over: 'visit',
+  looksAt: { words: ['charge'] },
   what: 'A toner, a gloss or lightening is charged for, and none of the bowls of the visit holds such a product.',
   why: 'Either a bowl is missing from the notes, or the client paid for what was not done.',
   source: { kind: 'notation' },
-  check(visit, journal) {
+  check(visit, { journal }) {
     const { money, bowls } = visit;
     // Notes of money alone have no bowls.
     if (bowls.length === 0 || money.charged <= 0) return NONE;

@@ -8,10 +8,11 @@ export default defineRule({
   severity: 'fix',
   bears: 'never',
   over: 'visit',
+  looksAt: { words: ['charge'] },
   what: 'A discount in per cent stands before anything it could be taken from.',
   why: 'A discount is taken from the charges above it, so here it takes nothing off.',
   source: { kind: 'notation' },
-  check({ visit }, journal) {
+  check({ visit }, { journal }) {
     let charged = false;
     return foundEach(factsOf(visit, 'charge'), (fact) => {
       if (fact.total !== undefined) return undefined;

@@ -73,11 +73,12 @@ export default defineRule({
   severity: 'mind',
   bears: 'never',
   over: 'visit',
+  looksAt: { words: ['paid'] },
   what: 'What was paid is neither what was charged nor what is due after deposits.',
   why: 'A figure is mistyped, or something is owed and no line says so.',
   source: { kind: 'notation' },
   accepts: OTHER_MONEY,
-  check({ visit, money }, journal) {
+  check({ visit, money }, { journal }) {
     const { charged, due, paid, currency, items, claim } = money;
     if (items.length === 0 || paid === due || paid === charged) return NONE;
     const last = factsOf(visit, 'paid').findLast(({ amount }) => amount !== undefined);
@@ -93,6 +94,7 @@ export default defineRule({
         todo: over
           ? 'Correct an amount, or say after it what it was, as in `paid 90 card "10 tip"`; where `paid` always holds tips, once on the salon: `policy rule paid-differs off "…"`.'
           : 'Correct an amount, or say after it why, as in `paid 40 cash "rest owed"`.',
+        figures: { paidMoney: paid, dueMoney: due },
         label: `${moneyText(Math.abs(paid - due), currency)} ${over ? 'over' : 'short'}`,
       },
     ];

@@ -13,10 +13,11 @@ export default defineRule({
   severity: 'mind',
   bears: 'never',
   over: 'visit',
+  looksAt: { words: ['redo'] },
   what: 'A visit that puts an earlier one right has colour work charged.',
   why: 'What is put right is free of charge, and the day’s money counts it twice otherwise.',
   source: { kind: 'common practice' },
-  check({ visit, money }, journal) {
+  check({ visit, money }, { journal }) {
     const [redo] = factsOf(visit, 'redo');
     const charge = redo && money.items.find(({ item, amount }) => amount > 0 && !BESIDE.test(item));
     if (redo === undefined || charge === undefined || money.charged <= 0) return NONE;

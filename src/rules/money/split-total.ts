@@ -11,6 +11,7 @@ export default defineRule({
   severity: 'fix',
   bears: 'never',
   over: 'visit',
+  looksAt: { words: ['split'] },
   what: 'The shares of a `split` line are not 100 per cent together.',
   why: 'Part of the money would be nobody’s, or shared out twice.',
   source: { kind: 'notation' },

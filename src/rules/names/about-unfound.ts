@@ -6,11 +6,12 @@ export default defineRule({
   family: 'names',
   severity: 'fix',
   bears: 'never',
-  over: 'client',
+  over: 'visit',
+  looksAt: { words: ['about'] },
   what: 'An `about` line names a day on which the client has no visit.',
   why: 'The news belongs on the card of the visit that it is about, and is not shown there.',
   source: { kind: 'notation' },
-  check: (client, visits) => visitsNotFound('about', client, visits),
+  check: (visit, { visits }) => visitsNotFound('about', visit, visits),
   bad: `
     client wren-abbott "Wren Abbott"
     visit 2026-05-02 wren-abbott

@@ -10,7 +10,7 @@ export default defineRule({
   family: 'names',
   severity: 'fix',
   bears: 'never',
-  over: 'journal',
+  over: 'shelf',
   what: 'A `policy rule` line would lower or turn off a rule whose findings stop the work.',
   why: 'Where someone could be hurt the finding stands for every client; it is explained on one entry, by `because`.',
   source: { kind: 'notation' },

@@ -50,7 +50,7 @@ export default defineRule({
   family: 'names',
   severity: 'fix',
   bears: 'never',
-  over: 'journal',
+  over: 'shelf',
   what: 'A `policy` line, or a part of it, sets nothing: no known policy, no length, no rule, or no reason.',
   why: 'The line changes nothing, and whoever wrote it believes that it does.',
   source: { kind: 'notation' },

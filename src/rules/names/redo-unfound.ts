@@ -6,11 +6,12 @@ export default defineRule({
   family: 'names',
   severity: 'fix',
   bears: 'never',
-  over: 'client',
+  over: 'visit',
+  looksAt: { words: ['redo'] },
   what: 'A `redo` line names a day on which the client has no visit.',
   why: 'What was put right is then found on no card, and the work counts as a visit of its own.',
   source: { kind: 'notation' },
-  check: (client, visits) => visitsNotFound('redo', client, visits),
+  check: (visit, { visits }) => visitsNotFound('redo', visit, visits),
   bad: `
     client wren-abbott "Wren Abbott"
     visit 2026-08-30 wren-abbott

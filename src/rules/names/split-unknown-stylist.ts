@@ -31,12 +31,13 @@ export default defineRule({
   severity: 'fix',
   bears: 'never',
   over: 'visit',
+  looksAt: { words: ['split'] },
   what: 'A `split` line gives a share to someone whom no stylist entry describes.',
   why: 'That share of the money is added up for nobody.',
   source: { kind: 'notation' },
-  check: ({ visit }, { stylists }) =>
+  check: ({ visit }, { journal: { stylists } }) =>
     // Where no stylist is described there is nothing that the name could be a slip of.
-    stylists.size === 0 || factsOf(visit, 'split').length === 0 ? NONE : found(visit, stylists),
+    stylists.size === 0 ? NONE : found(visit, stylists),
   bad: `
     stylist io "Io"
     stylist nia "Nia"

@@ -1,7 +1,7 @@
 import type { Journal } from '../../journal/journal.ts';
 import { lineAt } from '../../reckon/cite.ts';
 import { sliceOf } from '../../text/span.ts';
-import { bowlProblems } from '../problems.ts';
+import { problemsOf } from '../problems.ts';
 import { defineRule, type Found } from '../rule.ts';
 import { unknownInClient, unknownInVisit, unknownOnShelf } from '../unknown-names.ts';
 
@@ -35,7 +35,8 @@ export default defineRule({
     const reckoned = new Map(visits.map((visit) => [visit.visit, visit]));
     for (const visit of client.visits) {
       const bowls = reckoned.get(visit);
-      const inBowls = bowls === undefined ? [] : bowlProblems(bowls, 'unknown-name');
+      const unsettled = bowls === undefined ? [] : problemsOf(bowls);
+      const inBowls = unsettled.filter(({ kind }) => kind === 'unknown-name').map(({ found }) => found);
       const beside = unknownInVisit(visit, client, journal);
       if (beside.length > 0 || inBowls.length > 0) yield* onePerName([...beside, ...inBowls], journal);
     }

@@ -63,7 +63,7 @@ export default defineRule({
   what: 'Lightener goes on more new growth in one go than the scalp warms: over 25 mm, measured or before the visit expected, on the scalp, with nothing on the mids first.',
   why: 'Hair near the scalp is warmer and lifts faster, so long new growth lifts in two bands.',
   source: { kind: 'common practice' },
-  check: (visit, _journal, on) => {
+  check: (visit, { on }) => {
     const found = foundIn(visit, on);
     return found === undefined ? NONE : [found];
   },

@@ -15,7 +15,7 @@ import { depthText } from '../../reckon/head/seen-at.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
 import { matchZones } from '../../reckon/zone-match.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 
 const BACK = /\b(?:tint[ -]?back|darker|back to (?:her|his|their) (?:own|natural)|go(?:ing)? dark)\b/iu;
 
@@ -85,8 +85,7 @@ const overBlonde = (bowl: BowlReckoned, { item, strength, start, lightened, prov
   ],
 });
 
-function* found(visit: VisitReckoned, visits: readonly VisitReckoned[]): Generator<Found> {
-  const earlier = visits.slice(0, visits.indexOf(visit));
+function* found(visit: VisitReckoned, earlier: readonly VisitReckoned[]): Generator<Found> {
   let told = false;
   for (const bowl of bowlsPutOn(visit)) {
     const item = basesIn(bowl).find(({ kind }) => kind === 'permanent' || kind === 'high-lift' || kind === 'lightener');
@@ -120,14 +119,12 @@ export default defineRule({
   family: 'overlap',
   severity: 'stop',
   bears: 'that-day',
-  over: 'client',
+  over: 'visit',
   what: 'A retouch puts lightener on lengths or ends that were lightened before (`mind` for permanent colour, none for a tint-back); or any lightener goes on hair that is blonde by lightening: `fix` with 9 % or more, on depth 10, or put on all of it; `mind` on depth 9, after a strand that was tried, or where no note says that it stayed on new growth. A bleach wash is none.',
   why: 'Hair that is lightened twice has little left to hold it together, and breaks where the two meet.',
   source: { kind: 'common practice' },
   caution: 'lightener',
-  *check(_client, visits) {
-    for (const visit of visits) yield* found(visit, visits);
-  },
+  check: (visit, { earlier }) => (visit.bowls.length === 0 ? NONE : found(visit, earlier)),
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener

@@ -1,11 +1,10 @@
 import { itemsIn } from '../../reckon/bowl/contents.ts';
-import { mixesLightening } from '../../reckon/bowl/kinds-mixed.ts';
 import { isLightening, lightenedBefore } from '../../reckon/client/state.ts';
 import { isAt, mayMeet } from '../../reckon/head/hair-meets.ts';
 import type { Run, VisitReckoned } from '../../reckon/model.ts';
 import { bowlOf } from '../../reckon/timing/timed-runs.ts';
 import { clockText } from '../../text/dates.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 
 /** `Lightener`, `High-lift`: what a run puts on, as it opens a message. */
 const kindOf = (visit: VisitReckoned, run: Run): string => {
@@ -14,8 +13,7 @@ const kindOf = (visit: VisitReckoned, run: Run): string => {
   return kind === 'high-lift' ? 'High-lift colour' : 'Lightener';
 };
 
-const foundIn = (visit: VisitReckoned, visits: readonly VisitReckoned[]): Found | undefined => {
-  if (!mixesLightening(visit)) return undefined;
+const foundIn = (visit: VisitReckoned, earlier: readonly VisitReckoned[]): Found | undefined => {
   const runs = visit.clock.runs.filter((run) => {
     const bowl = bowlOf(visit, run);
     return bowl !== undefined && isLightening(bowl);
@@ -31,11 +29,7 @@ const foundIn = (visit: VisitReckoned, visits: readonly VisitReckoned[]): Found 
     );
   for (const along of runs.filter(({ zone }) => isAt(zone, 'mids', 'lengths') && !isAt(zone, 'roots'))) {
     const roots = onFirst(along);
-    if (
-      roots === undefined ||
-      lightenedBefore(visit, visits.slice(0, visits.indexOf(visit))).some(({ when }) => when !== visit.date)
-    )
-      continue;
+    if (roots === undefined || lightenedBefore(visit, earlier).some(({ when }) => when !== visit.date)) continue;
     return {
       place: roots.onPlace,
       message: `${kindOf(visit, roots)} goes on ${roots.zone} at ${clockText(roots.firstOn)} and on ${along.zone} at ${clockText(along.firstOn)}.`,
@@ -54,15 +48,14 @@ export default defineRule({
   family: 'overlap',
   severity: 'mind',
   bears: 'that-day',
-  over: 'client',
+  over: 'visit',
+  looksAt: { kinds: ['lightener', 'high-lift'] },
   what: 'On hair that was not lightened before, lightener goes on the roots before the mids or lengths.',
   why: 'Roots lift faster than lengths, so roots that go on first end up lighter than the rest.',
   source: { kind: 'common practice' },
-  *check(_client, visits) {
-    for (const visit of visits) {
-      const found = foundIn(visit, visits);
-      if (found !== undefined) yield found;
-    }
+  check(visit, { earlier }) {
+    const found = foundIn(visit, earlier);
+    return found === undefined ? NONE : [found];
   },
   bad: `
     product dev-6 "Cream developer" developer 6%

@@ -1,4 +1,3 @@
-import { clockProblems } from '../problems.ts';
 import { defineRule } from '../rule.ts';
 
 export default defineRule({
@@ -6,11 +5,11 @@ export default defineRule({
   family: 'placement',
   severity: 'fix',
   bears: 'that-day',
-  over: 'visit',
+  over: 'problem',
+  kinds: ['bowl-unnamed'],
   what: 'An `on` line names no bowl, several are mixed, and no `place` line tells which goes there.',
   why: 'Its time, its looks and its place belong to no bowl, and nothing can be held against its leaflet.',
   source: { kind: 'notation' },
-  check: (visit) => clockProblems(visit, 'bowl-unnamed'),
   bad: `
     range neon "Kelp direct" semi
       mix none

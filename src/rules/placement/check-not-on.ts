@@ -20,6 +20,7 @@ export default defineRule({
   severity: 'mind',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { words: ['check'] },
   what: 'A check looks at a zone that nothing was put on at that visit.',
   why: 'A look filed under the wrong place teaches the wrong lift, and hides the look that is missing.',
   source: { kind: 'notation' },

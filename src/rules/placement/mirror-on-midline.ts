@@ -9,10 +9,11 @@ export default defineRule({
   severity: 'mind',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { words: ['place'] },
   what: '`mirror` stands where there is no other side: at the parting, or at a zone that names its side.',
   why: 'A mirror doubles the count of sections, and next time twice as many would be laid.',
   source: { kind: 'notation' },
-  check: ({ visit }, journal) =>
+  check: ({ visit }, { journal }) =>
     foundEach(factsOf(visit, 'place'), ({ line, mirror, zones }) => {
       if (!mirror) return undefined;
       const one = zones.find(({ zone }) => isAt(zone, 'parting', 'left', 'right'));

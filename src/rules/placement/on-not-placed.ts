@@ -27,6 +27,7 @@ export default defineRule({
   severity: 'mind',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { words: ['place'] },
   what: 'A bowl goes on a zone that none of its `place` lines names; lengths that it is pulled through for the last minutes are none.',
   why: 'The head map shows only what is placed, so that hair would be missing from it.',
   source: { kind: 'notation' },

@@ -16,6 +16,7 @@ export default defineRule({
   severity: 'mind',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { words: ['place'] },
   what: 'A zone is placed, and the `on` lines of its bowl name others and never this one.',
   why: 'Without its time on, nobody knows how long that hair took, or whether it was done.',
   source: { kind: 'notation' },

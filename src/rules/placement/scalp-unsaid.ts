@@ -22,6 +22,7 @@ export default defineRule({
   severity: 'mind',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { words: ['place'] },
   what: 'Lightener is placed on roots with neither `on-scalp` nor `off-scalp`, and its product has no scalp line; `fix` with more than 6 %.',
   why: 'On the scalp a lightener takes less strength and less time; where it lay is what its next bowl goes by.',
   source: { kind: 'common practice' },

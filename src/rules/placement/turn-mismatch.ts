@@ -9,6 +9,7 @@ export default defineRule({
   severity: 'fix',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { words: ['place'] },
   what: 'The bowls that take turns are not the bowls that the `place` line names.',
   why: 'The turn is what is laid foil by foil, so a bowl that is missing from it goes nowhere.',
   source: { kind: 'notation' },

@@ -7,7 +7,7 @@ import type { VisitReckoned } from '../../reckon/model.ts';
 import { matchZones } from '../../reckon/zone-match.ts';
 import type { Visit } from '../../records/schema/entry.ts';
 import type { Place } from '../../text/span.ts';
-import { defineRule, type Found, NONE } from '../rule.ts';
+import { defineRule, type Found } from '../rule.ts';
 
 /** A remark that says which part of the zone was left: `leave crown "round the whorl"`. */
 const PART =
@@ -70,10 +70,11 @@ export default defineRule({
   severity: 'fix',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { words: ['leave'] },
   what: 'A zone is left out on purpose, and a bowl is put on it at the same visit; where one lightens, one that lightens.',
   why: 'Next time nobody can tell whether that hair was coloured.',
   source: { kind: 'notation' },
-  check: (visit) => (factsOf(visit.visit, 'leave').length === 0 ? NONE : found(visit)),
+  check: found,
   bad: `
     range neon "Kelp direct" semi
       mix none

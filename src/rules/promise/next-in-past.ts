@@ -18,6 +18,7 @@ export default defineRule({
   severity: 'fix',
   bears: 'never',
   over: 'visit',
+  looksAt: { words: ['next', 'deposit'] },
   what: 'A `next` line, or a deposit for a later visit, has a date that is not after the visit.',
   why: 'Nobody is called back for a day that is over: a month or a year was mistyped.',
   source: { kind: 'notation' },

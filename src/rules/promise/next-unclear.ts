@@ -57,10 +57,11 @@ export default defineRule({
   severity: 'mind',
   bears: 'never',
   over: 'visit',
+  looksAt: { words: ['next'] },
   what: 'A `next` line gives no time, no bowl and nothing that it names is known, so that nothing comes of it.',
   why: 'Whoever wrote it believes that the client is called back, or that something is changed.',
   source: { kind: 'notation' },
-  check({ visit, client }, { shelf }) {
+  check({ visit, client }, { journal: { shelf } }) {
     const lines = nextLines(visit);
     if (lines.length === 0) return NONE;
     return foundEach(lines, (line) => {

@@ -58,6 +58,7 @@ export default defineRule({
   severity: 'mind',
   bears: 'never',
   over: 'visit',
+  looksAt: { words: ['result'] },
   what: 'The depth that came of it is one and a half or more away from the depth that was wanted there, and no `next` line speaks of it.',
   why: 'Next time starts from the result; a depth that was missed is worth a line on why.',
   source: { kind: 'notation' },

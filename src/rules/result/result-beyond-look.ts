@@ -92,6 +92,7 @@ export default defineRule({
   severity: 'fix',
   bears: 'never',
   over: 'visit',
+  looksAt: { words: ['result'] },
   what: 'The result is two depths or more lighter than the last look when the lightener came off; `mind` from one and a half.',
   why: 'One of the two is a slip, and the next visit would start two depths from where the hair is.',
   source: { kind: 'published', cites: 'US training page, "Underlying pigment chart", for the depth of a stage' },

@@ -7,7 +7,7 @@ export default defineRule({
   family: 'shelf',
   severity: 'fix',
   bears: 'never',
-  over: 'journal',
+  over: 'shelf',
   what: 'Stock comes in with a `use-by` that is over on the day it comes in.',
   why: 'A year is soon mistyped, and every use of the lot would be measured by it.',
   source: { kind: 'notation' },

@@ -12,7 +12,7 @@ export default defineRule({
   what: 'A lot is used on a day before the stock line by which it came in.',
   why: 'One of the two dates is wrong, or the lot is; a recall would be traced by it.',
   source: { kind: 'notation' },
-  check: ({ visit, date }, journal) =>
+  check: ({ visit, date }, { journal }) =>
     foundEach(lotUses(visit, journal), (use) => {
       // Entries stand in order of their dates, so the first is the earliest.
       const came = lotsOf(journal).ins.find((move) => isLot(use, move));

@@ -12,7 +12,7 @@ export default defineRule({
   what: 'A lot is used on a day past the `use-by` that it came in with.',
   why: 'Past its date the maker no longer answers for what it does, and its peroxide may have weakened.',
   source: { kind: 'shelf', cites: 'the `use-by` of the line it came in by' },
-  check: ({ visit, date }, journal) =>
+  check: ({ visit, date }, { journal }) =>
     foundEach(lotUses(visit, journal), (use) => {
       const came = lotsOf(journal).ins.find((move) => move.fact.useBy !== undefined && isLot(use, move));
       const useBy = came?.fact.useBy;

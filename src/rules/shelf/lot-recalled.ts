@@ -20,7 +20,7 @@ export default defineRule({
   why: 'A lot is called back because something in it is wrong, and what is wrong cannot be seen in the bowl.',
   source: { kind: 'shelf', cites: 'the `out` line of the recall' },
   caution: 'skin-test',
-  check: ({ visit, date }, journal) =>
+  check: ({ visit, date }, { journal }) =>
     foundEach(lotUses(visit, journal), (use) => {
       const recall = lotsOf(journal).outs.find(
         (move) => move.date < date && isLot(use, move) && RECALLED.test(move.fact.says?.text ?? ''),

@@ -36,7 +36,7 @@ export default defineRule({
   what: 'A lot is used that never came in, of a product whose lots are noted when they come in.',
   why: 'If a lot is called back, whoever had it is found by its number.',
   source: { kind: 'notation' },
-  check: ({ visit }, journal) =>
+  check: ({ visit }, { journal }) =>
     foundEach(lotUses(visit, journal), (use) => {
       const { ins } = lotsOf(journal);
       const own = ins.filter(({ product }) => product === use.product);

@@ -18,7 +18,7 @@ export default defineRule({
   family: 'shelf',
   severity: 'fix',
   bears: 'never',
-  over: 'journal',
+  over: 'shelf',
   what: 'Stock is counted in packs of a product whose entry does not say what a pack holds.',
   why: 'Without it packs cannot be set against the grams that were mixed, and nothing can be said of what is left.',
   source: { kind: 'notation' },

@@ -1,4 +1,4 @@
-import type { Journal } from '../../journal/journal.ts';
+import type { Shared } from '../../journal/join.ts';
 import type { Stood } from '../../journal/source.ts';
 import { packOn } from '../../reckon/bowl/price.ts';
 import { citeLine, placeOf } from '../../reckon/cite.ts';
@@ -11,7 +11,7 @@ import { defineRule } from '../rule.ts';
 /** The latest line of each product that says what a pack of it cost. */
 const lastPaid = ({
   stocks,
-}: Journal): ReadonlyMap<string, { readonly stood: Stood<Stock>; readonly fact: In; readonly price: number }> => {
+}: Shared): ReadonlyMap<string, { readonly stood: Stood<Stock>; readonly fact: In; readonly price: number }> => {
   const last = new Map<string, { stood: Stood<Stock>; fact: In; price: number }>();
   for (const stood of stocks)
     for (const fact of stood.entry.facts)
@@ -25,18 +25,18 @@ export default defineRule({
   family: 'shelf',
   severity: 'mind',
   bears: 'never',
-  over: 'journal',
+  over: 'shelf',
   what: 'A product last came in at another price than its `pack` line gives for that day.',
   why: 'What the bowls cost is worked out from the `pack` line, and an old price makes every one too cheap.',
   source: { kind: 'shelf', cites: 'its `pack` line' },
-  *check(journal) {
-    for (const [name, { stood, fact, price }] of lastPaid(journal)) {
-      const item = journal.shelf.get(name);
+  *check(shared) {
+    for (const [name, { stood, fact, price }] of lastPaid(shared)) {
+      const item = shared.shelf.get(name);
       const date = stood.entry.date?.date;
       const pack = item && date && packOn(item, date);
       if (!item || !date || !pack || pack.price === undefined || pack.price === price) continue;
       const { value, unit } = pack.amount;
-      const written = (amount: number): string => priceText(amount, journal.salon.currency);
+      const written = (amount: number): string => priceText(amount, shared.salon.currency);
       yield {
         place: placeOf(stood, fact, fact.product.at),
         message: `A pack of \`${name}\` came in at ${written(price)}, and the shelf says ${written(pack.price)}.`,

@@ -9,7 +9,7 @@ export default defineRule({
   family: 'shelf',
   severity: 'mind',
   bears: 'never',
-  over: 'journal',
+  over: 'shelf',
   what: 'A product has no price, on a shelf where most have one.',
   why: 'A bowl with it in has no cost, nor has the visit, and a list of what the work costs leaves it out.',
   source: { kind: 'notation' },

@@ -5,7 +5,7 @@ import { liesOnScalp, unsaidRoots } from '../../reckon/head/on-scalp.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
 import type { Placing } from '../../records/schema/visit.ts';
-import { compare } from '../../text/exact.ts';
+import { compare, toNumber } from '../../text/exact.ts';
 import { sentence } from '../../text/sentence.ts';
 import { defineRule, type Found } from '../rule.ts';
 
@@ -33,6 +33,8 @@ function* found({ visit }: VisitReckoned, bowl: BowlReckoned, placing: Placing, 
           : `Bowl ${bowl.name}, ${item.name}${has}, is placed at ${roots.zone}: on the scalp, as no \`off-scalp\` stands.`,
       expected: sentence`${item.full} ${takes} (${citeLine(item, scalp)}).`,
       todo: `Write \`off-scalp 1cm\` if that is how it was placed,${weaker} or what was used instead; if it went on, why: \`because on-scalp-strength "…"\`.`,
+      ...(strength !== undefined &&
+        most !== undefined && { figures: { hasPercent: toNumber(strength), mostPercent: toNumber(most) } }),
       also: [{ place: placeOf(item.stood, scalp, scalp.upTo?.at), says: 'its scalp line' }],
     };
   }
@@ -48,7 +50,7 @@ export default defineRule({
   why: 'A product that the maker keeps off the scalp can burn it.',
   source: { kind: 'shelf', cites: 'the scalp line of what is mixed' },
   caution: 'peroxide',
-  *check(visit, journal) {
+  *check(visit, { journal }) {
     for (const placing of visit.visit.entry.facts) {
       if (placing.word !== 'place') continue;
       for (const bowl of visit.bowls)

@@ -87,7 +87,7 @@ export default defineRule({
   what: 'A developer is none of those that the product uses, by its `uses` line, or by the name of its own on the shelf.',
   why: 'A maker sets strength, thickness and time for its own developer; with another the mix runs and works otherwise.',
   source: { kind: 'shelf', cites: 'the uses line of what is mixed, else the developer named after it' },
-  check: ({ bowls }, { shelf }) => foundEach(bowls, (bowl) => foundIn(bowl, shelf)),
+  check: ({ bowls }, { journal: { shelf } }) => foundEach(bowls, (bowl) => foundIn(bowl, shelf)),
   bad: `
     product dev-6 "Cream developer" developer 6%
     product tint-dev "Cormorant developer" developer 6%

@@ -1,11 +1,10 @@
 import { basesIn, developerStrength, hasPeroxide, placeInBowl } from '../../reckon/bowl/contents.ts';
-import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
 import { citeLine, placeOf } from '../../reckon/cite.ts';
 import type { BowlReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
 import { sentence } from '../../text/sentence.ts';
 import type { Kind } from '../../trade/kinds.ts';
-import { defineRule, type Found, foundEach, NONE } from '../rule.ts';
+import { defineRule, type Found, foundEach } from '../rule.ts';
 
 const DIRECT: readonly Kind[] = ['semi', 'temporary'];
 
@@ -37,10 +36,11 @@ export default defineRule({
   severity: 'fix',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { kinds: DIRECT },
   what: 'A direct dye is mixed with peroxide, against its own `mix none`; `mind` where it has no mix line.',
   why: 'Direct dye needs no developer; peroxide can turn or bleach it, and opens hair that was to be left alone.',
   source: { kind: 'shelf', cites: 'the mix line of the direct dye, else common practice' },
-  check: (visit) => (DIRECT.some((kind) => kindsMixed(visit).includes(kind)) ? foundEach(visit.bowls, foundIn) : NONE),
+  check: ({ bowls }) => foundEach(bowls, foundIn),
   bad: `
     product dev-6 "Cream developer" developer 6%
     range neon "Kelp direct" semi

@@ -1,6 +1,5 @@
 import type { Journal } from '../../journal/journal.ts';
 import { developerStrength, itemsIn } from '../../reckon/bowl/contents.ts';
-import { mixesLightening } from '../../reckon/bowl/kinds-mixed.ts';
 import { placeOf, wordsPlace } from '../../reckon/cite.ts';
 import { factsOf } from '../../reckon/facts-of.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
@@ -34,12 +33,12 @@ export default defineRule({
   severity: 'fix',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { words: ['place'], kinds: ['lightener', 'high-lift'] },
   what: 'Lightener is placed on the scalp whose product has no scalp line: `fix` with more than 6 %, else `mind`.',
   why: 'What a lightener does to skin its maker knows; without the limit nothing here can speak of it.',
   source: { kind: 'common practice' },
   caution: 'lightener',
-  check(visit, journal) {
-    if (!mixesLightening(visit)) return NONE;
+  check(visit, { journal }) {
     for (const placing of factsOf(visit.visit, 'place')) {
       if (placing.scalp !== 'on') continue;
       const names = placing.bowls.map(({ name }) => name.toUpperCase());

@@ -52,7 +52,7 @@ export default defineRule({
   what: 'A developer’s strength is not one that the strength line of the shelf gives.',
   why: 'The maker’s times and claims of lift hold for the strengths it names, and for no other.',
   source: { kind: 'shelf', cites: 'the strength line of what is mixed' },
-  check: ({ bowls }, { shelf }) => bowls.flatMap((bowl) => foundIn(bowl, shelf)),
+  check: ({ bowls }, { journal: { shelf } }) => bowls.flatMap((bowl) => foundIn(bowl, shelf)),
   bad: `
     product dev-9 "Cream developer" developer 9%
     product clay "Peregrine clay" lightener

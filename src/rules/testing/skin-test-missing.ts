@@ -1,5 +1,4 @@
 import { defineRule } from '../rule.ts';
-import { skinTestFound } from '../skin-tests.ts';
 import { nearClients } from '../unknown-names.ts';
 
 export default defineRule({
@@ -7,20 +6,15 @@ export default defineRule({
   family: 'testing',
   severity: 'stop',
   bears: 'that-day',
-  over: 'visit',
+  over: 'skin test',
+  stands: ['missing'],
   what: 'Oxidative colour was put on, and no skin test of it is noted.',
   why: 'Hair dye can cause a severe allergic reaction; the test is the warning before it, and the proof afterwards.',
   source: { kind: 'policy', cites: 'its `policy skin-test` line; the maker’s leaflet and the insurer come first' },
   caution: 'skin-test',
-  check: (visit, journal) =>
-    skinTestFound(
-      visit,
-      ['missing'],
-      'with none, make one before the next visit, and write why it went on: `because skin-test-missing "…"`.',
-    ).filter(
-      // Under a slip of the client's name the tests of the right one are not found: that slip is the finding.
-      () => nearClients(visit.client, journal).length === 0,
-    ),
+  todo: 'with none, make one before the next visit, and write why it went on: `because skin-test-missing "…"`.',
+  // Under a slip of the client's name the tests of the right one are not found: that slip is the finding.
+  unless: ({ client }, { journal }) => nearClients(client, journal).length > 0,
   bad: `
     salon harbour "Harbour Row"
       hours 9:00-19:00

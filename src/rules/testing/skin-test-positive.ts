@@ -1,12 +1,12 @@
 import { defineRule } from '../rule.ts';
-import { skinTestFound } from '../skin-tests.ts';
 
 export default defineRule({
   name: 'skin-test-positive',
   family: 'testing',
   severity: 'stop',
   bears: 'that-day',
-  over: 'visit',
+  over: 'skin test',
+  stands: ['positive'],
   what: 'Oxidative colour was put on after a skin test that showed a reaction.',
   why: 'After a positive test every further contact can be worse than the last.',
   source: {
@@ -14,12 +14,7 @@ export default defineRule({
     cites: 'Regulation (EC) 1223/2009, Annex III, label warnings of the oxidative hair dyes',
   },
   caution: 'reaction',
-  check: (visit) =>
-    skinTestFound(
-      visit,
-      ['positive'],
-      'Correct the result if it was typed wrongly; no further colour until the cause is known.',
-    ),
+  todo: 'Correct the result if it was typed wrongly; no further colour until the cause is known.',
   bad: `
     salon harbour "Harbour Row"
       hours 9:00-19:00

@@ -1,18 +1,17 @@
 import { defineRule } from '../rule.ts';
-import { skinTestFound } from '../skin-tests.ts';
 
 export default defineRule({
   name: 'skin-test-unread',
   family: 'testing',
   severity: 'stop',
   bears: 'that-day',
-  over: 'visit',
+  over: 'skin test',
+  stands: ['unread'],
   what: 'Oxidative colour was put on, and its skin test has no result by then.',
   why: 'A test that nobody read warns nobody.',
   source: { kind: 'policy', cites: 'its `policy skin-test` line; the maker’s leaflet and the insurer come first' },
   caution: 'skin-test',
-  check: (visit) =>
-    skinTestFound(visit, ['unread'], 'Write the reading, as in `test skin read 2026-09-03 11:30 clear`.'),
+  todo: 'Write the reading, as in `test skin read 2026-09-03 11:30 clear`.',
   bad: `
     salon harbour "Harbour Row"
       hours 9:00-19:00

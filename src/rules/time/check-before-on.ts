@@ -1,4 +1,3 @@
-import { clockProblems } from '../problems.ts';
 import { defineRule } from '../rule.ts';
 
 export default defineRule({
@@ -6,11 +5,11 @@ export default defineRule({
   family: 'time',
   severity: 'fix',
   bears: 'that-day',
-  over: 'visit',
+  over: 'problem',
+  kinds: ['check-before-on'],
   what: 'A check stands before what it looks at went on.',
   why: 'The course of the colour cannot be read off the card.',
   source: { kind: 'notation' },
-  check: (visit) => clockProblems(visit, 'check-before-on'),
   bad: `
     range neon "Kelp direct" semi
       mix none

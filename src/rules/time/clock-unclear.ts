@@ -1,4 +1,3 @@
-import { clockProblems } from '../problems.ts';
 import { defineRule } from '../rule.ts';
 
 export default defineRule({
@@ -6,19 +5,11 @@ export default defineRule({
   family: 'time',
   severity: 'fix',
   bears: 'that-day',
-  over: 'visit',
+  over: 'problem',
+  kinds: ['either-half-day', 'outside-hours', 'relative-without-on', 'relative-to-several', 'span-backwards'],
   what: 'A time can be read in two ways, or counts from something that is not said.',
   why: 'A guessed time would move every minute reckoned from it.',
   source: { kind: 'notation' },
-  check: (visit) =>
-    clockProblems(
-      visit,
-      'either-half-day',
-      'outside-hours',
-      'relative-without-on',
-      'relative-to-several',
-      'span-backwards',
-    ),
   bad: `
     range neon "Kelp direct" semi
       mix none

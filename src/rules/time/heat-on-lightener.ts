@@ -6,7 +6,7 @@ import { bowlOf } from '../../reckon/timing/timed-runs.ts';
 import { compare, exact } from '../../text/exact.ts';
 import type { Severity } from '../../text/finding.ts';
 import { type HeatSaid, heatSaid } from '../../trade/heat.ts';
-import { defineRule, type Found, NONE } from '../rule.ts';
+import { defineRule, type Found } from '../rule.ts';
 
 /** Above this, in per cent of the developer, lightener is strong: a choice, no source. */
 const STRONG = exact(6);
@@ -63,12 +63,12 @@ export default defineRule({
   severity: 'fix',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { words: ['heat', 'dry'] },
   what: 'Heat is put on lightener that lies on the scalp, or a dryer on lightener over 3 per cent; `mind` for a warm towel on the scalp, and for heat that nobody named over 6 per cent.',
   why: 'Heat makes peroxide work faster than it can be watched: on the scalp it burns skin, and in foil it can burn through the hair.',
   source: { kind: 'common practice' },
   caution: 'lightener',
   check(visit) {
-    if (visit.clock.runs.every(({ heats }) => heats === undefined)) return NONE;
     // One line is one finding: the gravest of what it is on.
     const worst = new Map<number, Found>();
     for (const run of visit.clock.runs)

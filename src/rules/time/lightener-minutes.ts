@@ -1,4 +1,3 @@
-import { mixesLightening } from '../../reckon/bowl/kinds-mixed.ts';
 import { citeLine, placeOf } from '../../reckon/cite.ts';
 import { triedOnTheDay } from '../../reckon/hair/tried-since.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
@@ -7,7 +6,7 @@ import { type Spell, spellsOnOnePlace, withinTime } from '../../reckon/timing/li
 import { isOnScalp } from '../../reckon/timing/time-line.ts';
 import { endOf } from '../../reckon/timing/timed-runs.ts';
 import { sentence } from '../../text/sentence.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { defineRule, type Found, NONE } from '../rule.ts';
 
 /** Minutes that a hedged time may be out by: a choice. */
 const HEDGE = 5;
@@ -44,6 +43,7 @@ const foundIn = (visit: VisitReckoned, spells: readonly Spell[]): Found | undefi
       ? 'Write the strand that was tried between, as in `test strand 10:55 springs-back`, the place if it was another, or why: `because lightener-minutes "…"`.'
       : 'Write the place if it was another, or why it went on: `because lightener-minutes "…"`.',
     label: `${minutes} min in all`,
+    figures: { onMinutes: minutes, mostMinutes: far },
     also: [
       ...spells.slice(0, -1).map(({ run }) => ({ place: run.onPlace, says: 'went on before' })),
       { place: placeOf(item.stood, line, line.minutes.at), says: 'its time line' },
@@ -56,22 +56,17 @@ export default defineRule({
   family: 'time',
   severity: 'stop',
   bears: 'that-day',
-  over: 'client',
+  over: 'visit',
+  looksAt: { kinds: ['lightener', 'high-lift'] },
   what: 'The bowls of lightener that followed one another on one place come to more minutes than its time line allows; `stop` for twice as many with no strand or stretch test that day, and on the scalp; else `fix`.',
   why: 'A fresh bowl starts the maker’s minutes anew and the hair’s do not: what it has borne adds up until it breaks.',
   source: { kind: 'shelf', cites: 'the time line of the lightener' },
   caution: 'lightener',
-  check(_client, visits) {
-    const all: Found[] = [];
-    const earlier: VisitReckoned[] = [];
-    for (const visit of visits) {
-      // The place with the most minutes stands for all that went on with it.
-      const [most] = mixesLightening(visit) ? spellsOnOnePlace(visit, earlier) : [];
-      const found = most && foundIn(visit, most);
-      if (found !== undefined) all.push(found);
-      earlier.push(visit);
-    }
-    return all;
+  check(visit, { earlier }) {
+    // The place with the most minutes stands for all that went on with it.
+    const [most] = spellsOnOnePlace(visit, earlier);
+    const found = most && foundIn(visit, most);
+    return found === undefined ? NONE : [found];
   },
   bad: `
     product dev-6 "Cream developer" developer 6%

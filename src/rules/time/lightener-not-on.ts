@@ -1,6 +1,5 @@
 import { wentOn } from '../../reckon/bowl/applied.ts';
 import { basesIn } from '../../reckon/bowl/contents.ts';
-import { kindsMixed } from '../../reckon/bowl/kinds-mixed.ts';
 import { placeOf } from '../../reckon/cite.ts';
 import { placingsOf } from '../../reckon/client/state.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
@@ -56,14 +55,12 @@ export default defineRule({
   severity: 'fix',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { kinds: ['lightener'] },
   what: 'Lightener is mixed and placed at a visit that is over, and no line says when it went on or came off.',
   why: 'How long lightener was on this hair is what the next one must know, and what nobody can work out later.',
   source: { kind: 'common practice' },
   caution: 'lightener',
-  check: (visit, _journal, on) =>
-    !kindsMixed(visit).includes('lightener') || !isOver(visit, on)
-      ? NONE
-      : foundEach(visit.bowls, (bowl) => foundIn(visit, bowl)),
+  check: (visit, { on }) => (!isOver(visit, on) ? NONE : foundEach(visit.bowls, (bowl) => foundIn(visit, bowl))),
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener

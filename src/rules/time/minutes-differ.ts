@@ -1,4 +1,3 @@
-import { clockProblems } from '../problems.ts';
 import { defineRule } from '../rule.ts';
 
 export default defineRule({
@@ -6,11 +5,11 @@ export default defineRule({
   family: 'time',
   severity: 'fix',
   bears: 'that-day',
-  over: 'visit',
+  over: 'problem',
+  kinds: ['said-minutes'],
   what: 'The minutes typed after `off` are not those between the times.',
   why: 'A time or the count is wrong, and the next visit would go by one of them.',
   source: { kind: 'notation' },
-  check: (visit) => clockProblems(visit, 'said-minutes'),
   bad: `
     range neon "Kelp direct" semi
       mix none

@@ -34,11 +34,11 @@ export default defineRule({
   family: 'time',
   severity: 'mind',
   bears: 'never',
-  over: 'client',
+  over: 'visit',
   what: 'The minutes typed after `off` count from first on where the leaflet counts from all on, or the other way round.',
   why: 'Read as the leaflet’s minutes, they say that it was on for longer or for less than it was.',
   source: { kind: 'shelf', cites: 'the time line of what was put on' },
-  check: (_client, visits) => ofEachBowl(visits, isOther, (a, b) => a.whole > b.whole).flatMap(found),
+  check: (visit, { earlier }) => ofEachBowl(visit, earlier, isOther, (a, b) => a.whole > b.whole).flatMap(found),
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener

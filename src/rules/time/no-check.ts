@@ -1,7 +1,7 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
 import { basesIn } from '../../reckon/bowl/contents.ts';
 import { citeLine, placeOf } from '../../reckon/cite.ts';
-import type { BowlReckoned, Run, VisitReckoned } from '../../reckon/model.ts';
+import type { Run, VisitReckoned } from '../../reckon/model.ts';
 import { minutesOf, timeLineOf } from '../../reckon/timing/time-line.ts';
 import { bowlOf, runText } from '../../reckon/timing/timed-runs.ts';
 import type { TimeLine } from '../../records/schema/shelf.ts';
@@ -81,8 +81,6 @@ const longestSpan = (run: Run, looks: readonly Look[], every: number, untimed = 
 
 const isLightener = ({ kind }: ShelfItem): boolean => kind === 'lightener';
 
-const holdsLightener = (bowl: BowlReckoned): boolean => basesIn(bowl).some(isLightener);
-
 const gapIn = (visit: VisitReckoned, earlier: readonly VisitReckoned[], run: Run): Gap | undefined => {
   const { clock } = visit;
   const bowl = bowlOf(visit, run);
@@ -114,6 +112,7 @@ const found = ({ run, item, line, every, from, to, place, beside }: Gap): Found 
       : sentence`${item.full} is looked at every ${every} min (${citeLine(item, line)}).`,
   todo: `Write the looks that were taken, as in \`check ${clockText(from + (every || 10))} ${[run.bowl, run.zone].filter(Boolean).join(' ')} orange\`; with none, why: \`because no-check "…"\`.`,
   label: `${to - from} min without a look`,
+  figures: { unseenMinutes: to - from, ...(line !== undefined && { everyMinutes: every }) },
   ...(line !== undefined && { also: [{ place: placeOf(item.stood, line, line.minutes.at), says: 'its time line' }] }),
 });
 
@@ -137,20 +136,13 @@ export default defineRule({
   family: 'time',
   severity: 'fix',
   bears: 'that-day',
-  over: 'client',
+  over: 'visit',
+  looksAt: { kinds: ['lightener'] },
   what: 'Lightener was on for longer than its time line allows without a look, or without any; `mind` where only another place of its bowl was looked at, or the shelf asks for no looks.',
   why: 'Lift runs unevenly and cannot be undone, so lightener is watched; the looks are the record of it.',
   source: { kind: 'shelf', cites: 'the time line of the lightener (`check every 10 min`)' },
   caution: 'lightener',
-  check(_client, visits) {
-    const all: Found[] = [];
-    const earlier: VisitReckoned[] = [];
-    for (const visit of visits) {
-      if (visit.bowls.some(holdsLightener)) for (const gap of worstIn(visit, earlier)) all.push(found(gap));
-      earlier.push(visit);
-    }
-    return all;
-  },
+  check: (visit, { earlier }) => Array.from(worstIn(visit, earlier), found),
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener

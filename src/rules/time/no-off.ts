@@ -1,17 +1,17 @@
-import { clockProblems } from '../problems.ts';
-import { defineRule, NONE } from '../rule.ts';
+import { defineRule } from '../rule.ts';
 
 export default defineRule({
   name: 'no-off',
   family: 'time',
   severity: 'fix',
   bears: 'that-day',
-  over: 'visit',
+  over: 'problem',
+  kinds: ['no-off'],
   what: 'Something went on, and nothing says when it came off.',
   why: 'The time on the hair is the half of the formula that is missing.',
   source: { kind: 'notation' },
   // Today's bowl may still be on the hair.
-  check: (visit, _journal, on) => (visit.date === on ? NONE : clockProblems(visit, 'no-off')),
+  unless: (visit, { on }) => visit.date === on,
   bad: `
     range neon "Kelp direct" semi
       mix none

@@ -1,4 +1,3 @@
-import { clockProblems } from '../problems.ts';
 import { defineRule } from '../rule.ts';
 
 export default defineRule({
@@ -6,11 +5,11 @@ export default defineRule({
   family: 'time',
   severity: 'fix',
   bears: 'that-day',
-  over: 'visit',
+  over: 'problem',
+  kinds: ['off-before-on'],
   what: 'Something comes off before it went on.',
   why: 'The time on the hair cannot be reckoned.',
   source: { kind: 'notation' },
-  check: (visit) => clockProblems(visit, 'off-before-on'),
   bad: `
     range neon "Kelp direct" semi
       mix none

@@ -1,4 +1,3 @@
-import { clockProblems } from '../problems.ts';
 import { defineRule } from '../rule.ts';
 
 export default defineRule({
@@ -6,11 +5,11 @@ export default defineRule({
   family: 'time',
   severity: 'fix',
   bears: 'that-day',
-  over: 'visit',
+  over: 'problem',
+  kinds: ['off-without-on'],
   what: 'Something comes off that nothing puts on.',
   why: 'The time on the hair is the half of the formula that is missing.',
   source: { kind: 'notation' },
-  check: (visit) => clockProblems(visit, 'off-without-on'),
   bad: `
     range neon "Kelp direct" semi
       mix none

@@ -30,6 +30,7 @@ const wording = (timed: TimedRun): Found => {
     expected: sentence`${item.full} takes ${timeText(line, from)} (${citeLine(item, line)}).${otherClockText(timed)}`,
     todo: 'Correct a time that was typed wrongly, or give the reason: `because past-time "…"`.',
     label: `${minutes} min`,
+    figures: { onMinutes: minutes, mostMinutes: far },
     caution: cautionIn(bowl, 'lightener', 'peroxide'),
     also: [
       { place: run.onPlace, says: 'went on' },
@@ -43,14 +44,14 @@ export default defineRule({
   family: 'time',
   severity: 'stop',
   bears: 'that-day',
-  over: 'client',
+  over: 'visit',
   what: 'Something stayed on past the far end of its time line; `stop` for lightener and on the scalp by more than 5 minutes, else `fix`.',
   why: 'Past the maker’s time hair and scalp are at risk, and how far it lifts can no longer be told.',
   source: { kind: 'shelf', cites: 'the time line of what was put on' },
   accepts: MEANT,
   caution: 'lightener',
   // Zones of one bowl that came off together are one finding.
-  check: (_client, visits) => ofEachBowl(visits, isPast, isLonger).map(found),
+  check: (visit, { earlier }) => ofEachBowl(visit, earlier, isPast, isLonger).map(found),
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener

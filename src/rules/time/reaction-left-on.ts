@@ -103,6 +103,7 @@ export default defineRule({
   severity: 'stop',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { words: ['reaction'] },
   what: 'A reaction is noted while something is on there, and it came off more than five minutes later, or nothing says that it did; `mind` where it only tingled or was warm.',
   why: 'What burns or swells goes on doing so until it is rinsed off, and the skin under it with it.',
   source: { kind: 'common practice' },

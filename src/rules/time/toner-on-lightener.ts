@@ -84,6 +84,7 @@ export default defineRule({
   severity: 'fix',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { words: ['on'] },
   what: 'Toner or demi goes on hair while lightener is still on it, by the clock.',
   why: 'One of the two times is a slip, and minutes on and lift are reckoned from both.',
   source: { kind: 'common practice' },

@@ -91,14 +91,16 @@ export default defineRule({
   family: 'time',
   severity: 'mind',
   bears: 'that-day',
-  over: 'client',
+  over: 'visit',
   what: 'Something came off before the near end of its time line, and nothing seen or noted says why; `fix` for a cover that is more than 5 minutes short where half the hair or more is grey.',
   why: 'Colour taken off early holds badly; the next visit cannot tell whether it was meant.',
   source: { kind: 'shelf', cites: 'the time line of what was put on' },
   accepts: wordsOf(MEANT, SEEN_DONE),
-  check: (_client, visits, { shelf }) =>
+  check: (visit, { earlier, journal: { shelf } }) =>
     // No time is right for what does not belong into one bowl.
-    ofEachBowl(visits, (timed) => isShort(timed) && keptApart(timed.bowl, shelf) === undefined, isShorter).map(found),
+    ofEachBowl(visit, earlier, (timed) => isShort(timed) && keptApart(timed.bowl, shelf) === undefined, isShorter).map(
+      found,
+    ),
   bad: `
     range neon "Kelp direct" semi
       mix none

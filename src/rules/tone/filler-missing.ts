@@ -10,7 +10,7 @@ import { figure } from '../../reckon/say.ts';
 import { exact, roundTo, toNumber } from '../../text/exact.ts';
 import { temperatureOf } from '../../trade/neutralise.ts';
 import { toneFamily } from '../../trade/tone.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { type Desk, defineRule, type Found, NONE } from '../rule.ts';
 
 /** What filled hair does not turn: what speaks of green, or of a colour that does not hold. */
 const TURNED = /\b(?:green\w*|khaki|mudd?y|murky|hollow|drab|faded|washed out)\b/iu;
@@ -92,7 +92,7 @@ const isLighterThanOwn = (visit: VisitReckoned, { zone, depth }: SeenDepth): boo
   return own !== undefined && grey < MOSTLY_GREY && depth.low - own >= LIGHTER;
 };
 
-function* found(visit: VisitReckoned, visits: readonly VisitReckoned[]): Generator<Found> {
+function* found(visit: VisitReckoned, { earlier, visits }: Desk): Generator<Found> {
   const bowls = bowlsPutOn(visit);
   const own = visit.salon.zones;
   for (const bowl of bowls) {
@@ -101,7 +101,7 @@ function* found(visit: VisitReckoned, visits: readonly VisitReckoned[]): Generat
     if (depth === undefined || far.length === 0) continue;
     const zones = zonesOfBowl(visit, bowl.name);
     if (bowls.some((one) => fills(visit, one, zones))) continue;
-    const lightened = lightenedBefore(visit, visits.slice(0, visits.indexOf(visit)));
+    const lightened = lightenedBefore(visit, earlier);
     const start = far.find(
       (one) =>
         meets(one.zone, zones, own) &&
@@ -132,13 +132,11 @@ export default defineRule({
   family: 'tone',
   severity: 'mind',
   bears: 'that-day',
-  over: 'client',
+  over: 'visit',
   what: 'Lightened hair is taken three depths or more darker with no filler there and hardly a warm shade; `fix` with cool shades alone, from four depths, or where it is noted to have turned. Lowlights with hair left between are none.',
   why: 'The warmth that was taken out is missing under the new colour: it turns green or grey and fades in days.',
   source: { kind: 'common practice' },
-  *check(_client, visits: readonly VisitReckoned[]) {
-    for (const visit of visits) if (depthsAt(visit, 'start').length > 0) yield* found(visit, visits);
-  },
+  check: (visit, desk) => (depthsAt(visit, 'start').length > 0 ? found(visit, desk) : NONE),
   bad: `
     product act "Activator" developer 1.9%
     range gloss "Tidewater gloss" demi

@@ -59,6 +59,7 @@ export default defineRule({
   severity: 'mind',
   bears: 'that-day',
   over: 'visit',
+  looksAt: { words: ['want'] },
   what: 'The tone wanted is cool and everything put on there is warm, or the other way round.',
   why: 'A slip of one digit turns ash into gold; it shows only when the hair is dry.',
   source: { kind: 'shelf', cites: 'the tones line of what is mixed' },

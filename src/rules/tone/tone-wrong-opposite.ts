@@ -6,7 +6,7 @@ import type { VisitReckoned } from '../../reckon/model.ts';
 import { listed } from '../../reckon/say.ts';
 import type { Severity } from '../../text/finding.ts';
 import { neutralisersOf } from '../../trade/neutralise.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { defineRule, type Found, foundEach } from '../rule.ts';
 
 const GREEN = /\b(?:green\w*|khaki)\b/iu;
 
@@ -35,14 +35,14 @@ const wrongOf = (visit: VisitReckoned, toning: Toning): Wrong | undefined => {
   };
 };
 
-function* found(visit: VisitReckoned, toning: Toning): Generator<Found> {
+const foundIn = (visit: VisitReckoned, toning: Toning): Found | undefined => {
   const { bowl, blend, over } = toning;
   const [seen] = over;
   const wrong = wrongOf(visit, toning);
-  if (seen === undefined || wrong === undefined) return;
+  if (seen === undefined || wrong === undefined) return undefined;
   const [shade] = shadesIn(bowl);
   const tones = listed(blend.tones.map(({ family }) => family));
-  yield {
+  return {
     place: placeInBowl(bowl, (portion) => portion === shade),
     severity: wrong.severity,
     message: `Bowl ${bowl.name} is ${tones} (${shadesText(bowl)}), over ${seen.stage}${wrong.says}.`,
@@ -55,23 +55,21 @@ function* found(visit: VisitReckoned, toning: Toning): Generator<Found> {
     label: `${tones} over ${seen.stage}`,
     also: [{ place: seen.place, says: `${placeName(seen.zone).toLowerCase()} seen last` }],
   };
-}
+};
 
 export default defineRule({
   name: 'tone-wrong-opposite',
   family: 'tone',
   severity: 'fix',
   bears: 'that-day',
-  over: 'client',
+  over: 'visit',
   what: 'A cool toner goes over a stage of lift that its tone does not neutralise: violet over orange, blue over yellow; `mind` for ash over pale yellow.',
   why: 'Violet answers yellow, blue answers orange, green answers red; another tone leaves the warmth, or turns it muddy or green.',
   source: {
     kind: 'published',
     cites: 'US training page, "Underlying pigment chart"; every training page read agrees on the pairs',
   },
-  *check(_client, visits: readonly VisitReckoned[]) {
-    for (const visit of visits) for (const toning of toningsOf(visit, visits)) yield* found(visit, toning);
-  },
+  check: (visit, { earlier }) => foundEach(toningsOf(visit, earlier), (toning) => foundIn(visit, toning)),
   bad: `
     product act "Activator" developer 1.9%
     product dev-6 "Cream developer" developer 6%

@@ -4,12 +4,12 @@ import { shadesIn, shadesText } from '../../reckon/bowl/shade-blend.ts';
 import { citeLine } from '../../reckon/cite.ts';
 import { isWrongOpposite, type LastLook, type Toning, toningsOf } from '../../reckon/hair/toning.ts';
 import { placeName } from '../../reckon/head/seen-at.ts';
-import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
+import type { BowlReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
 import { exactOf, toNumber } from '../../text/exact.ts';
 import { sentence } from '../../text/sentence.ts';
 import { MEANT } from '../reason-words.ts';
-import { defineRule, type Found } from '../rule.ts';
+import { defineRule, type Found, foundEach } from '../rule.ts';
 
 /** Depths that a toner may be lighter than what it goes over, where its shelf says nothing: a choice, since stages tell a depth only roughly. */
 const ROOM = 2;
@@ -32,13 +32,13 @@ const darkestUnder = (bowl: BowlReckoned, depth: number): { readonly depth: numb
 
 const seenText = ({ stage, depth }: LastLook): string => stage ?? `depth ${figure(exactOf(depth))}`;
 
-function* found({ bowl, blend, looks, ...toning }: Toning): Generator<Found> {
+const foundIn = ({ bowl, blend, looks, ...toning }: Toning): Found | undefined => {
   const depth = blend.depth && toNumber(blend.depth);
-  if (depth === undefined) return;
+  if (depth === undefined) return undefined;
   const least = darkestUnder(bowl, depth);
   const [darkest] = looks.filter((look) => look.depth < least.depth).toSorted((a, b) => a.depth - b.depth);
   // Where the tone is wrong as well, that is the finding.
-  if (darkest === undefined || isWrongOpposite({ bowl, blend, looks, ...toning })) return;
+  if (darkest === undefined || isWrongOpposite({ bowl, blend, looks, ...toning })) return undefined;
   const [shade] = shadesIn(bowl);
   const { item } = least;
   const line = item?.over[0];
@@ -55,7 +55,7 @@ function* found({ bowl, blend, looks, ...toning }: Toning): Generator<Found> {
     item === undefined || line === undefined
       ? ''
       : sentence`${item.full} goes over depth ${figure(exactOf(least.depth))} and lighter (${citeLine(item, line)}).`;
-  yield {
+  return {
     place: placeInBowl(bowl, (portion) => portion === shade),
     severity: least.depth - darkest.depth >= FAR + (darkest.early ? 1 : 0) ? 'fix' : 'mind',
     message: `Bowl ${bowl.name} is depth ${figure(exactOf(depth))} (${shadesText(bowl)}), over ${seen}${where}.`,
@@ -64,21 +64,19 @@ function* found({ bowl, blend, looks, ...toning }: Toning): Generator<Found> {
     label: `over ${seen}`,
     also: [{ place: darkest.place, says: `${placeName(darkest.zone).toLowerCase()} seen last` }],
   };
-}
+};
 
 export default defineRule({
   name: 'toner-over-dark',
   family: 'tone',
   severity: 'mind',
   bears: 'that-day',
-  over: 'client',
+  over: 'visit',
   what: 'A toner is lighter than what was seen last at a place where it goes, by more than two depths, or than its `over` line gives; `fix` from two depths beyond that.',
   why: 'A toner lightens nothing: over hair that is too dark it does not show, and the warmth stays.',
   source: { kind: 'published', cites: 'US training page, "Underlying pigment chart", for the depth of a stage' },
   accepts: MEANT,
-  *check(_client, visits: readonly VisitReckoned[]) {
-    for (const visit of visits) for (const toning of toningsOf(visit, visits)) yield* found(toning);
-  },
+  check: (visit, { earlier }) => foundEach(toningsOf(visit, earlier), foundIn),
   bad: `
     product act "Activator" developer 1.9%
     product dev-6 "Cream developer" developer 6%

@@ -13,7 +13,7 @@ export default defineRule({
   what: 'A visit that has been, by its lines, is dated after the day of the check.',
   why: 'A mistyped date puts the visit after those to come, and tests, holds and growth are reckoned by it.',
   source: { kind: 'notation' },
-  check({ visit, date }, _, on) {
+  check({ visit, date }, { on }) {
     if (on === undefined || date <= on) return NONE;
     const done = visit.entry.facts.find(({ word }) => HAS_BEEN.has(word));
     if (done === undefined) return NONE;
