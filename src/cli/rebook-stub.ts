@@ -3,26 +3,26 @@ import { sumText } from '../pages/prep-sums.ts';
 import { isShareAlone } from '../reckon/ahead/asked-words.ts';
 import { nextLines } from '../reckon/ahead/due-window.ts';
 import type { Plan, PlannedBowl } from '../reckon/ahead/plan.ts';
-import { figure, grams } from '../reckon/say.ts';
+import { grams } from '../reckon/say.ts';
+import { printFact, printHead } from '../records/print-entry.ts';
 import type { Visit } from '../records/schema/entry.ts';
 import type { Name } from '../records/schema/values.ts';
 import type { Next } from '../records/schema/visit.ts';
-import { div, type Exact, equal, exact, mul, roundTo } from '../text/exact.ts';
+import { div, type Exact, equal, exact, mul, roundTo, toNumber } from '../text/exact.ts';
 import { sliceOf } from '../text/span.ts';
-import { timeText } from './today.ts';
 
 /**
  * What a bowl is made to, as per cent of the one that is made again: the fewest decimals that come to the grams planned.
  * Without a weight to go by it is what `next` asks for.
  */
-const shareText = (planned: PlannedBowl | undefined, scale: Exact): string => {
+const shareOf = (planned: PlannedBowl | undefined, scale: Exact): number | undefined => {
   const { bowl, total, asked = 0 } = planned ?? {};
-  if (bowl?.total === undefined || total === undefined) return asked === 0 ? '' : ` ${100 + asked}%`;
+  if (bowl?.total === undefined || total === undefined) return asked === 0 ? undefined : 100 + asked;
   const whole = bowl.total;
   const share = div(mul(total, exact(100)), whole);
   const shares = [0, 1, 2].map((places) => roundTo(share, exact(1, 10 ** places)));
   const found = shares.find((one) => equal(roundTo(div(mul(whole, one), exact(100)), scale), total)) ?? shares.at(-1);
-  return found === undefined || equal(found, exact(100)) ? '' : ` ${figure(found)}%`;
+  return found === undefined || equal(found, exact(100)) ? undefined : toNumber(found);
 };
 
 /**
@@ -30,17 +30,26 @@ const shareText = (planned: PlannedBowl | undefined, scale: Exact): string => {
  * notes change in words is a comment: it is typed anew, not made again.
  */
 const againLines = ({ made, others, plan, typed, asItWas }: Stub): string[] => {
-  const date = made.entry.date?.date ?? '';
+  const { date } = made.entry;
   const bowls = new Map<string, string>();
   for (const fact of made.entry.facts)
     if ((fact.word === 'bowl' || fact.word === 'again') && !others.has(fact.bowl.name.toUpperCase()))
       if (!bowls.has(fact.bowl.name)) bowls.set(fact.bowl.name, sliceOf(typed(made, fact.line), fact.bowl.at));
-  return [...bowls].map(([key, bowl]) => {
+  return [...bowls].map(([key, name]) => {
     const planned = plan?.bowls.find((one) => one.bowl.name === key.toUpperCase());
-    if (planned?.by === 'words') return `  ${asItWas ? '' : '# '}again ${bowl} from ${date} ${bowl}`;
-    return `  again ${bowl} from ${date} ${bowl}${plan === undefined ? '' : shareText(planned, plan.visit.salon.scale)}`;
+    const inWords = planned?.by === 'words';
+    const share = plan === undefined || inWords ? undefined : shareOf(planned, plan.visit.salon.scale);
+    const again = printFact({
+      word: 'again',
+      bowl: { name },
+      from: { ...(date && { date }), bowl: { name } },
+      ...(share !== undefined && { share: { value: share, unit: '%' } }),
+    });
+    return `  ${inWords && !asItWas ? '# ' : ''}${again}`;
   });
 };
+
+const noteLine = (text: string): string => `  ${printFact({ word: 'note', text })}`;
 
 /** How the grams of each bowl were forecast, as a note to read before mixing; what `next` asks for is noted already. */
 const forecastLines = (plan: Plan | undefined, others: ReadonlySet<string>): string[] =>
@@ -48,7 +57,7 @@ const forecastLines = (plan: Plan | undefined, others: ReadonlySet<string>): str
     const { bowl, by, total } = planned;
     // The sheet's own words, without its marks.
     return by === 'forecast' && total !== undefined && !others.has(bowl.name)
-      ? [`  note bowl ${bowl.name}: ${sumText(planned).replaceAll('**', '')}`]
+      ? [noteLine(`bowl ${bowl.name}: ${sumText(planned).replaceAll('**', '')}`)]
       : [];
   });
 
@@ -58,7 +67,7 @@ const wordsLines = (plan: Plan | undefined, others: ReadonlySet<string>): string
     if (by !== 'words' || others.has(bowl.name)) return [];
     const said = words.map(({ word, date, text }) => `${text} (${word} of ${date})`).join(', ');
     const was = portions.map(({ portion, last }) => `${last === undefined ? '' : `${grams(last)} `}${portion.label}`);
-    return [`  note bowl ${bowl.name}: ${said}; it was ${was.join(' + ')}`];
+    return [noteLine(`bowl ${bowl.name}: ${said}; it was ${was.join(' + ')}`)];
   });
 
 /** What the `next` lines ask for besides a bowl's share, as a note to read before beginning. */
@@ -67,7 +76,7 @@ const plannedLines = (date: string, lines: readonly Next[]): string[] => {
     ...changes.filter((one) => one.bowl === undefined || !isShareAlone(one)).map(({ text }) => text),
     ...(says === undefined ? [] : [says.text]),
   ]);
-  return said.length === 0 ? [] : [`  note planned on ${date}: ${said.join(', ')}`];
+  return said.length === 0 ? [] : [noteLine(`planned on ${date}: ${said.join(', ')}`)];
 };
 
 /** Whether a line places bowls, and all of them are of some kind. */
@@ -106,11 +115,18 @@ export type Stub = {
 export const stubLines = (stub: Stub): string[] => {
   const { on, made, others, plan, asks, last, typed } = stub;
   const dated = nextLines(asks).findLast(({ date }) => date?.date === on);
-  const time = dated?.time?.minutes === undefined ? '' : ` ${timeText(dated.time.minutes)}`;
-  const named = (word: string, name: Name | undefined): string =>
-    name === undefined ? '' : ` ${word}${sliceOf(typed(last, 0), name.at)}`;
+  // Names stand as they were typed, capitals and all.
+  const asTyped = (name: Name): { name: string } => ({ name: sliceOf(typed(last, 0), name.at) });
   const { client, by, salon } = last.entry;
-  const header = `visit ${on}${time}${named('', client)}${named('by ', by)}${named('at ', salon)}`;
+  const header = printHead({
+    kind: 'visit',
+    date: { date: on },
+    ...(dated?.time && { time: dated.time }),
+    ...(client && { client: asTyped(client) }),
+    ...(by && { by: asTyped(by) }),
+    ...(salon && { salon: asTyped(salon) }),
+    facts: [],
+  });
   const mixed = madeIn(made);
   const kept = (word: string): string[] => {
     const facts = made.entry.facts.filter(

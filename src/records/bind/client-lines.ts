@@ -92,22 +92,24 @@ export const bindHair = ({ cursor, groups }: Opened): Bound<Hair> => {
     if (first === undefined) continue;
     if (isQuality(first.word)) qualities.push({ quality: first, words: rest, zones });
     // `porosity medium roots, high ends`: the quality before is kept while the word fits it.
-    else if (before !== undefined && isOf(before.quality.word, first.word))
+    else if (before !== undefined && isHairQualityOf(before.quality.word, first.word))
       qualities.push({ quality: before.quality, words: [first, ...rest], zones });
     // `fine`, `fine curly`: each word says which quality it is of.
     else
       for (const word of [first, ...rest])
-        qualities.push({ quality: { ...word, word: qualityOf(word) }, words: [word], zones });
+        qualities.push({ quality: { ...word, word: hairQualityOf(word.word) }, words: [word], zones });
   }
   return { qualities };
 };
 
 const isQuality = (word: string): word is HairQuality => Object.hasOwn(HAIR_QUALITIES, word);
 
-const isOf = (quality: string, word: string): boolean => isQuality(quality) && isHairWord(quality, word);
+/** Whether a word, after a quality of hair, tells of it. */
+export const isHairQualityOf = (quality: string, word: string): boolean =>
+  isQuality(quality) && isHairWord(quality, word);
 
 /** The quality that a word alone tells of; the thickness of the strand where it could be several, or none of them. */
-const qualityOf = ({ word }: Word): string =>
+export const hairQualityOf = (word: string): string =>
   (['strand', 'form', 'length'] as const).find((quality) => isHairWord(quality, word)) ?? 'strand';
 
 export const bindPattern = (opened: Opened): Bound<Pattern> => {
