@@ -1,7 +1,8 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { clientFile, SHELF } from '../bench/make-journal.ts';
 import { randomFrom } from '../bench/random.ts';
+import { CHAINS } from './chains.ts';
 
 /** One way in which notes grow: how a journal of a size is made, and what is run on it. */
 export type Dimension = {
@@ -12,6 +13,8 @@ export type Dimension = {
   readonly sizes: readonly number[];
   /** The files of a journal of that size, by their names, less the shelf. */
   readonly files: (size: number) => Readonly<Record<string, string>>;
+  /** Whether the files have a shelf of their own. */
+  readonly ownShelf?: true;
   /** Command lines, `FOLDER` in the place of the journal's. `watch` is ended when its pages stand. */
   readonly runs: readonly (readonly string[])[];
 };
@@ -42,7 +45,7 @@ const oneVisit = (body: (size: number) => string) => (size: number) => ({
 const herVisits = (size: number): Readonly<Record<string, string>> => {
   const [, ...rest] = clientFile(randomFrom(1), 1, size);
   const named = rest.map((line) => line.replace(/^(visit \S+ \S+) \S+/, `$1 ${HER}`));
-  return { 'her.bowl': file(CLIENT, ...named) };
+  return { 'her.bowl': file(CLIENT, named.join('\n')) };
 };
 
 const ONE_VISIT_RUNS = [
@@ -50,6 +53,22 @@ const ONE_VISIT_RUNS = [
   ['card', HER, 'FOLDER', ...ON],
   ['card', HER, 'FOLDER', '--html', ...ON],
   ['prep', HER, 'FOLDER', ...ON],
+];
+
+/** The chains of `chains.ts` that told of something: a name, the chain, and sizes. */
+const TELLING: readonly (readonly [name: string, of: string, sizes: readonly number[]])[] = [
+  ['again-visit', 'again in one visit, last to first', [25_000, 100_000]],
+  ['again-visit-part', 'again at 83 % in one visit', [25_000, 100_000]],
+  ['circle-visit', 'circle in one visit', [25_000, 100_000]],
+  ['poured', 'poured into each other, last first', [25_000, 100_000]],
+  ['more', 'more of more in one visit', [25_000, 100_000]],
+  ['again-visits', 'again across visits', [25_000, 100_000]],
+  ['again-visits-day', 'again across visits of one day', [5_000, 20_000]],
+  ['circle-visits', 'circle across visits', [25_000, 100_000]],
+  ['repeated', 'poured, all repeated later, last first', [25_000, 100_000]],
+  ['again-clients', 'again across clients, last to first', [5_000, 20_000]],
+  ['circle-clients', 'circle across clients', [5_000, 20_000]],
+  ['not-mixed', 'lines of bowls that are not mixed', [25_000, 100_000]],
 ];
 
 export const DIMENSIONS: readonly Dimension[] = [
@@ -133,59 +152,19 @@ export const DIMENSIONS: readonly Dimension[] = [
       ['watch', 'FOLDER', '--out', 'OUT'],
     ],
   },
-  {
-    name: 'chain-visit',
-    of: 'bowls of a visit, each remade from the one before at 99 %',
-    sizes: [5_000, 20_000],
-    files: oneVisit((size) =>
-      file(
-        '  bowl A 400 cream 7/1 + 6% 1:1.5',
-        lines(size, (index) => `  again ${bowlName(index + 1)} from ${bowlName(index)} 99%`),
-      ),
-    ),
-    runs: [['check', 'FOLDER', ...ON]],
-  },
-  {
-    name: 'chain-visits',
-    of: 'visits of a client, each with the bowl of the one before',
-    sizes: [2_500, 10_000],
-    files: (size) => ({
-      'her.bowl': file(
-        CLIENT,
-        lines(size, (index) => {
-          const bowl = index === 0 ? 'bowl A 40 cream 7/1 + 6% 1:1.5' : `again A from ${dayAt(index - 1)} A`;
-          return file('', `visit ${dayAt(index)} 10:00 ${HER} by io at quay`, `  ${bowl}`).trimEnd();
-        }),
-      ),
-    }),
-    runs: [['check', 'FOLDER', ...ON]],
-  },
-  {
-    name: 'chain-clients',
-    of: 'clients, each with the bowl of the one before',
-    sizes: [2_500, 10_000],
-    files: (size) => ({
-      'all.bowl': file(
-        lines(size, (index) => {
-          const bowl = index === 0 ? 'bowl A 40 cream 7/1 + 6% 1:1.5' : `again A from ${clientAt(index - 1)} ${DAY} A`;
-          const name = clientAt(index);
-          return file(`client ${name} "${name}"`, `visit ${DAY} ${name} by io at quay`, `  ${bowl}`);
-        }),
-      ),
-    }),
-    runs: [['check', 'FOLDER', ...ON]],
-  },
+  ...TELLING.map(([name, of, sizes]): Dimension => {
+    const files = CHAINS[of];
+    if (files === undefined) throw new Error(`no chain is called ${of}`);
+    return { name, of, sizes, files, ownShelf: true, runs: [['check', 'FOLDER']] };
+  }),
 ];
 
-const clientAt = (index: number): string => `her-${bowlName(index).toLowerCase()}`;
-
-/** A day for each number, the third of a month. */
-const dayAt = (index: number): string =>
-  `${2000 + Math.floor(index / 12)}-${String((index % 12) + 1).padStart(2, '0')}-03`;
-
 /** Writes a journal of a size. */
-export const makeFolder = (folder: string, { files }: Dimension, size: number): void => {
+export const makeFolder = (folder: string, { files, ownShelf }: Dimension, size: number): void => {
   mkdirSync(folder, { recursive: true });
-  writeFileSync(join(folder, 'shelf.bowl'), SHELF);
-  for (const [name, text] of Object.entries(files(size))) writeFileSync(join(folder, name), text);
+  if (ownShelf === undefined) writeFileSync(join(folder, 'shelf.bowl'), SHELF);
+  for (const [name, text] of Object.entries(files(size))) {
+    mkdirSync(dirname(join(folder, name)), { recursive: true });
+    writeFileSync(join(folder, name), text);
+  }
 };

@@ -4,7 +4,7 @@ import type { Visit } from '../records/schema/entry.ts';
 import { type BowlMemo, reckonBowls, usesOf } from './bowl/bowls.ts';
 import { looseUses } from './bowl/loose.ts';
 import { ageOf } from './client/age.ts';
-import { reckonHistory } from './client/history.ts';
+import { type GrowthLearnt, nothingLearnt, reckonHistory } from './client/history.ts';
 import { reactedAt, reactedBy } from './client/reactions.ts';
 import { type ClientFault, withinClient } from './client-fault.ts';
 import { reckonClock } from './clock/clock.ts';
@@ -22,19 +22,23 @@ import { salonOf } from './salon-of.ts';
 
 const NONE: VisitReckoned['reacted'] = [];
 
-/** Works out one visit; `earlier` are the client's visits before it, reckoned, oldest first. */
+/**
+ * Works out one visit; `earlier` are the client's visits before it, reckoned, oldest first, and `learnt` what those taught
+ * of her growth.
+ */
 export const reckonVisit = (
   journal: Journal,
   client: ClientFile,
   visit: Stood<Visit>,
   earlier: readonly VisitReckoned[],
   memo?: BowlMemo,
+  learnt: GrowthLearnt = nothingLearnt(),
 ): VisitReckoned => {
   const salon = salonOf(journal, visit);
   const date = visit.entry.date?.date ?? '';
   const bowls = reckonBowls(journal, salon, client, visit, memo);
   const loose = looseUses(journal.shelf, salon, visit);
-  const { daysSinceColour, daysSinceRoots, growth } = reckonHistory(client, visit, date, earlier, salon);
+  const { daysSinceColour, daysSinceRoots, growth } = reckonHistory(client, visit, date, earlier, salon, learnt);
   const clock = reckonClock(visit, salon);
   return {
     visit,
@@ -57,7 +61,8 @@ export const reckonVisit = (
 /** A client's visits worked out, oldest first. */
 export const reckonClient = (journal: Journal, client: ClientFile, memo: BowlMemo = new Map()): VisitReckoned[] => {
   const reckoned: VisitReckoned[] = [];
-  for (const visit of client.visits) reckoned.push(reckonVisit(journal, client, visit, reckoned, memo));
+  const learnt = nothingLearnt();
+  for (const visit of client.visits) reckoned.push(reckonVisit(journal, client, visit, reckoned, memo, learnt));
   return reckoned;
 };
 

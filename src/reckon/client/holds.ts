@@ -7,10 +7,11 @@ import type { Place } from '../../text/span.ts';
 import { placeOf } from '../cite.ts';
 import { isColour, isOxidative } from '../head/services.ts';
 import type { BowlReckoned } from '../model.ts';
-import { notedUnder, onFile } from '../on-file.ts';
+import { type Noted, notedUnder, onFile } from '../on-file.ts';
 import { dayAfter, firstDayOf } from '../when.ts';
 import { firstLeave } from './letters.ts';
 import { holdsDye } from './reactions.ts';
+import { numberOf } from './visit-number.ts';
 
 /** A hold in force. */
 export type HoldInForce = {
@@ -67,8 +68,17 @@ const isInForce = ({ from, until }: Pick<HoldInForce, 'from' | 'until'>, date: s
  * day, a date on that day. A visit's own hold begins after it, so `visits` are the visits before.
  */
 export const holdsOn = (date: string, client: ClientFile, visits: readonly Stood<Visit>[]): HoldInForce[] => {
-  const noted = notedUnder(onFile(client).hold, visits);
-  return noted.map(({ stood, fact, day }) => holdOf(client, stood, fact, day)).filter((hold) => isInForce(hold, date));
+  return inForceOf(notedUnder(onFile(client).hold, visits), client, date);
+};
+
+const inForceOf = (noted: readonly Noted<'hold'>[], client: ClientFile, date: string): HoldInForce[] =>
+  noted.map(({ stood, fact, day }) => holdOf(client, stood, fact, day)).filter((hold) => isInForce(hold, date));
+
+/** As `holdsOn`, after so many of the client's visits. */
+export const holdsBefore = (date: string, client: ClientFile, visits: number): HoldInForce[] => {
+  const isBefore = ({ stood }: Noted<'hold'>): boolean =>
+    stood.entry.kind !== 'visit' || numberOf(client, stood as Stood<Visit>) < visits;
+  return inForceOf(onFile(client).hold.filter(isBefore), client, date);
 };
 
 /** Whether a bowl holds what a hold forbids: its kind, its product, oxidative colour, dye of any kind, or any colour for `all`. */

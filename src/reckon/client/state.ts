@@ -4,6 +4,7 @@ import type { Stood } from '../../journal/source.ts';
 import type { Client, ClientFact, Visit } from '../../records/schema/entry.ts';
 import type { Seen } from '../../records/schema/values.ts';
 import type { Reaction } from '../../records/schema/visit.ts';
+import { recently } from '../../text/recently.ts';
 import type { Place } from '../../text/span.ts';
 import { historyFacts, isHistory } from '../../trade/hair.ts';
 import { dayOf } from '../bowl/plan.ts';
@@ -15,7 +16,8 @@ import { notedUnder, onFile } from '../on-file.ts';
 import { type Moment, testsFor } from '../testing/tests.ts';
 import { firstDayOf } from '../when.ts';
 import { isCutOff } from './cut-off.ts';
-import { type HoldInForce, holdsOn } from './holds.ts';
+import { type HoldInForce, holdsBefore } from './holds.ts';
+import { numberOf } from './visit-number.ts';
 
 /**
  * What is on file about a client on a day: tests, holds, cautions, reactions, allergies, what was done before.
@@ -31,17 +33,15 @@ export {
   skinTestOn,
   type Voiding,
 } from '../testing/skin-test.ts';
-export { type Moment, type TestMade, testsFor } from '../testing/tests.ts';
+export { type Moment, type TestMade, testsFor, testsOfFibre, testsOfKind } from '../testing/tests.ts';
 export { ageOf, isUnder } from './age.ts';
 export { breaksHold, type CautionInForce, cautionsOn, type HoldInForce, holdsOn } from './holds.ts';
 export { type LetterOnFile, leaveSince, lettersOf } from './letters.ts';
 export { holdsDye } from './reactions.ts';
 
 /** The client's visits before one of hers. */
-export const visitsBefore = (client: ClientFile, visit: Stood<Visit>): readonly Stood<Visit>[] => {
-  const index = client.visits.indexOf(visit);
-  return index < 0 ? client.visits : client.visits.slice(0, index);
-};
+export const visitsBefore = (client: ClientFile, visit: Stood<Visit>): readonly Stood<Visit>[] =>
+  client.visits.slice(0, numberOf(client, visit));
 
 /** When the first bowl of a visit goes on: its minute, else the header's. */
 export const momentOfVisit = ({ date, clock, visit, salon }: VisitReckoned): Moment => {
@@ -51,7 +51,7 @@ export const momentOfVisit = ({ date, clock, visit, salon }: VisitReckoned): Mom
 
 /** The holds in force when a visit is made. */
 export const holdsOfVisit = ({ client, date, visit }: VisitReckoned): HoldInForce[] =>
-  onFile(client).hold.length === 0 ? [] : holdsOn(date, client, visitsBefore(client, visit));
+  holdsBefore(date, client, numberOf(client, visit));
 
 type Said<W extends ClientFact['word']> = {
   readonly stood: Stood<Client>;
@@ -129,7 +129,7 @@ export const reactionsOf = (
 export type AllergyOnFile = { readonly text: string; readonly place: Place };
 
 /** The allergies on file, as typed. */
-export const allergies = (client: ClientFile): AllergyOnFile[] =>
+export const allergies: (client: ClientFile) => readonly AllergyOnFile[] = recently((client: ClientFile) =>
   saidOf(client, 'allergy').flatMap(({ stood, fact }) => {
     const said = [
       ...fact.to.map(({ word, at }) => ({ text: word, at })),
@@ -138,7 +138,8 @@ export const allergies = (client: ClientFile): AllergyOnFile[] =>
     const text = said.map((part) => part.text).join(' ');
     const at = Math.min(...said.map((part) => part.at));
     return /^none\b/i.test(text) ? [] : [{ text, place: placeOf(stood, fact, at) }];
-  });
+  }),
+);
 
 /** Something done to the hair before this journal's visits. */
 export type DoneBefore = {
@@ -152,7 +153,7 @@ export type DoneBefore = {
 };
 
 /** What `history` lines say was done, without `none`. */
-export const historyKinds = (client: ClientFile): DoneBefore[] =>
+export const historyKinds: (client: ClientFile) => readonly DoneBefore[] = recently((client: ClientFile) =>
   saidOf(client, 'history').flatMap(({ stood, fact }) =>
     fact.kinds
       .filter(({ word }) => word !== 'none')
@@ -163,7 +164,8 @@ export const historyKinds = (client: ClientFile): DoneBefore[] =>
         says: fact.says?.text,
         place: placeOf(stood, fact, at),
       })),
-  );
+  ),
+);
 
 /** What `history` lines say was done by the day of a visit, to hair that is not cut off since. */
 export const stillHanging = (visit: VisitReckoned): DoneBefore[] =>
@@ -182,10 +184,15 @@ const greyIn = (stood: Stood, fact: { readonly line: number }, seen: readonly Se
 const most = (shares: readonly GreyShare[]): GreyShare | undefined =>
   [...shares].sort((a, b) => b.percent - a.percent)[0];
 
+/** The largest share of grey on the client’s `grey` lines. */
+const greyOnFile = recently((client: ClientFile) =>
+  most(saidOf(client, 'grey').flatMap(({ stood, fact }) => greyIn(stood, fact, fact.parts))),
+);
+
 /** The largest share of grey found at the visit’s start, else on the client’s `grey` lines; undefined without any. */
 export const greyShare = (client: ClientFile, visit: Stood<Visit>): GreyShare | undefined =>
   most(visit.entry.facts.flatMap((fact) => (fact.word === 'start' ? greyIn(visit, fact, fact.seen) : []))) ??
-  most(saidOf(client, 'grey').flatMap(({ stood, fact }) => greyIn(stood, fact, fact.parts)));
+  greyOnFile(client);
 
 /** Where hair was lightened: by a visit, or before by what a `history` line says. */
 export type Lightened = {

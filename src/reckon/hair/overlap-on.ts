@@ -1,7 +1,10 @@
+import type { ClientFile } from '../../journal/journal.ts';
 import type { ShelfItem } from '../../journal/shelf.ts';
 import { daysBetween } from '../../text/dates.ts';
 import { type Exact, toNumber } from '../../text/exact.ts';
 import type { Severity } from '../../text/finding.ts';
+import { countAtFront } from '../../text/ordered.ts';
+import { recently } from '../../text/recently.ts';
 import { STRONG_DEVELOPER } from '../../trade/condition.ts';
 import { LIGHTENER_REST } from '../../trade/intervals.ts';
 import { developerStrength, itemsIn } from '../bowl/contents.ts';
@@ -11,7 +14,7 @@ import {
   type Lightened,
   lightenedBefore,
   placingsOf,
-  testsFor,
+  testsOfFibre,
   zonesOfBowl,
 } from '../client/state.ts';
 import { anyMeet, isAt } from '../head/hair-meets.ts';
@@ -103,6 +106,11 @@ const depthsBelow = (
 const shareWord = (zone: string, zones: readonly string[]): boolean =>
   BELOW.some((word) => isAt(zone, word) && zones.some((other) => isAt(other, word)));
 
+/** The numbers of the client's visits whose results say how deep something came out: few do, and every bowl asks. */
+const showing = recently(({ visits }: ClientFile): readonly number[] =>
+  visits.flatMap((visit, number) => (depthsAt({ visit }, 'result').length > 0 ? [number] : [])),
+);
+
 /** The lightest hair below the roots that a bowl finds: by the start, else by what the last visit that saw it made of it. */
 const foundAt = (
   visit: VisitReckoned,
@@ -116,8 +124,9 @@ const foundAt = (
   };
   const starts = depthsBelow(visit, 'start', zones);
   if (starts.length > 0) return lightest(starts);
-  for (let index = earlier.length - 1; index >= 0; index--) {
-    const before = earlier[index] as VisitReckoned;
+  const shown = showing(visit.client);
+  for (let at = countAtFront(shown, (number) => number < earlier.length) - 1; at >= 0; at--) {
+    const before = earlier[shown[at] as number] as VisitReckoned;
     const results = depthsBelow(before, 'result', zones);
     if (before.date < visit.date && results.length > 0) return lightest(results);
   }
@@ -161,7 +170,7 @@ const touchedBy = (
 
 /** Whether a strand of the hair was tried since it was last lightened, with what now goes on it or without a product named. */
 const isTried = (visit: VisitReckoned, bowl: BowlReckoned): boolean =>
-  testsFor(visit.client, visit.salon.hours, visit.date).some(
+  testsOfFibre(visit.client, visit.salon.hours, visit.date).some(
     ({ kind, result, notNeeded, made, products }) =>
       (kind === 'strand' || kind === 'stretch') &&
       result !== 'adverse' &&

@@ -1,5 +1,5 @@
 import { isDate } from '../../text/dates.ts';
-import { isLightening, type Moment, type TestMade, testsFor } from '../client/state.ts';
+import { isLightening, type Moment, type TestMade, testsOfFibre } from '../client/state.ts';
 import type { VisitReckoned } from '../model.ts';
 import { firstDayOf } from '../when.ts';
 
@@ -28,7 +28,7 @@ export const isMadeSince = (
 
 /** Tests of some kinds up to a visit that do not speak against going on. */
 const goodTests = ({ client, salon, date }: VisitReckoned, kinds: readonly (string | undefined)[]): TestMade[] =>
-  testsFor(client, salon.hours, date).filter(
+  testsOfFibre(client, salon.hours, date).filter(
     ({ kind, result, notNeeded }) => kinds.includes(kind) && result !== 'adverse' && !notNeeded,
   );
 

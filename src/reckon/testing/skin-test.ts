@@ -1,7 +1,8 @@
 import type { SalonSettings } from '../../journal/salon.ts';
 import type { Duration } from '../../records/schema/values.ts';
-import { addLength, daysBetween } from '../../text/dates.ts';
-import type { Moment, TestMade } from './tests.ts';
+import { addLength, dayNumber, daysBetween } from '../../text/dates.ts';
+import { countAtFront } from '../../text/ordered.ts';
+import { type Moment, momentNoted, type TestMade } from './tests.ts';
 
 /**
  * Minutes from a skin test to its reading and to the colour while the salon has no policy of its own: 48 hours. Source:
@@ -55,12 +56,6 @@ const isAfter = (moment: Moment, other: Moment): boolean => mostBetween(moment, 
 const covers = ({ products }: TestMade, product: string): boolean =>
   products.length === 0 || products.includes(product);
 
-/** Whether a test can have been made by then. */
-const isBegun = ({ made, read }: TestMade, now: Moment): boolean => {
-  const first = made ?? read;
-  return first === undefined || isBy(first, now);
-};
-
 /** When the result of a test was known; undefined while it is unread. */
 const knownAt = ({ made, read, result }: TestMade): Moment | undefined =>
   result === undefined ? undefined : (read ?? made);
@@ -109,30 +104,96 @@ const standingOf = (test: TestMade, now: Moment, terms: Terms): Standing => {
 /** What a decision that no test is needed cannot set aside. */
 const STANDS: ReadonlySet<SkinTestStatus> = new Set(['valid', 'positive', 'unclear', 'void']);
 
+/** The tests of one product, oldest first. */
+type OfProduct = {
+  readonly tests: readonly TestMade[];
+  /** When each was made, as a number. */
+  readonly moments: readonly number[];
+  /** The last day on which one of those up to it can hold, as far as was asked; undefined: the notes set no end. */
+  readonly lasts: (string | undefined)[];
+  readonly adverse: readonly TestMade[];
+};
+
+/** The skin tests of a list, and what every day asks of them. */
+type SkinTests = {
+  readonly list: readonly TestMade[];
+  readonly settings: SalonSettings['skinTest'];
+  readonly skin: readonly TestMade[];
+  readonly decisions: readonly TestMade[];
+  readonly positives: readonly Moment[];
+  readonly ofProduct: Map<string, OfProduct>;
+};
+
+/** The list asked for last: one visit after the other asks for the same one. */
+let lately: SkinTests | undefined;
+
+const skinTestsIn = (list: readonly TestMade[], settings: SalonSettings['skinTest']): SkinTests => {
+  if (lately?.list === list && lately.settings === settings) return lately;
+  const skin = list.filter(({ kind }) => kind === 'skin');
+  lately = {
+    list,
+    settings,
+    skin,
+    decisions: skin.filter(({ notNeeded }) => notNeeded),
+    positives: skin.flatMap((test) => (test.result === 'adverse' ? (knownAt(test) ?? []) : [])),
+    ofProduct: new Map(),
+  };
+  return lately;
+};
+
+const latest = (a: string | undefined, b: string | undefined): string | undefined =>
+  a === undefined || b === undefined ? undefined : a > b ? a : b;
+
+const testsOf = ({ skin, ofProduct }: SkinTests, product: string): OfProduct => {
+  const known = ofProduct.get(product);
+  if (known !== undefined) return known;
+  const tests = skin.filter((test) => !test.notNeeded && covers(test, product));
+  const of = { tests, moments: tests.map(momentNoted), lasts: [], adverse: tests.filter(isAdverse) };
+  ofProduct.set(product, of);
+  return of;
+};
+
+const isAdverse = ({ result }: TestMade): boolean => result === 'adverse';
+
+/** How many of some tests can have been made by then. */
+const begunBy = (moments: readonly number[], { date, minute }: Moment): number => {
+  if (moments.length === 0) return 0;
+  const now = dayNumber(date) * DAY + (minute ?? DAY - 1);
+  return countAtFront(moments, (moment) => moment <= now);
+};
+
 /**
  * Of the tests of a product the newest that holds, else the newest there is; but a positive test comes before all others,
  * whenever it was, until a letter lifts it. From the newest on back, and no further than needed.
  */
 const bestOf = (
-  skin: readonly TestMade[],
-  product: string,
+  { tests, moments, lasts, adverse }: OfProduct,
   now: Moment,
   terms: Terms,
   isLifted: (from: string) => boolean,
 ): Standing | undefined => {
-  const standingIn = (test: TestMade): Standing | undefined =>
-    test.notNeeded || !covers(test, product) || !isBegun(test, now) ? undefined : standingOf(test, now, terms);
-  const positive = skin.findLast(
-    (test) =>
-      test.result === 'adverse' && standingIn(test)?.status === 'positive' && !isLifted(knownAt(test)?.date ?? ''),
-  );
-  if (positive !== undefined) return standingIn(positive);
+  const begun = begunBy(moments, now);
+  if (begun === 0) return undefined;
+  for (let index = adverse.length - 1; index >= 0; index--) {
+    const test = adverse[index] as TestMade;
+    const first = test.made ?? test.read;
+    const known = knownAt(test);
+    if (first === undefined || known === undefined || !isBy(first, now) || !isBy(known, now)) continue;
+    if (!isLifted(known.date)) return standingOf(test, now, terms);
+  }
+  for (let index = lasts.length; index < begun; index++) {
+    const last = lastDayOf(tests[index] as TestMade, terms);
+    lasts.push(index === 0 ? last : latest(lasts[index - 1], last));
+  }
   let newest: Standing | undefined;
   let isRead = false;
-  for (let index = skin.length - 1; index >= 0; index--) {
-    const standing = standingIn(skin[index] as TestMade);
-    if (standing === undefined || standing.status === 'positive') continue;
+  for (let index = begun - 1; index >= 0; index--) {
+    const last = lasts[index];
+    // None of the rest can hold any more, and only one that holds would come before this one.
+    if (isRead && last !== undefined && last < now.date) break;
+    const standing = standingOf(tests[index] as TestMade, now, terms);
     const { status } = standing;
+    if (status === 'positive') continue;
     if (status === 'valid' || (!isRead && status === 'unclear')) return standing;
     isRead ||= status !== 'unread';
     newest ??= standing;
@@ -145,7 +206,7 @@ const bestOf = (
  * settles nothing stands until a later test of the product is read as clear; a positive test stands until a letter lifts
  * it, as `isLifted` says of its day: the dye was shown to harm, and a clear test can be false (SCCP/1104/07). With the
  * policy `void after reaction`, a later reaction or positive test makes every test before it void. `reactions` are those
- * noted at visits that dye can have caused.
+ * noted at visits that dye can have caused. `tests` are oldest first.
  */
 export const skinTestOn = (
   now: Moment,
@@ -157,13 +218,13 @@ export const skinTestOn = (
 ): SkinTestStanding[] => {
   const lead = salon.skinTest.lead ?? SKIN_TEST_LEAD;
   const { every, from, voidAfterReaction } = salon.skinTest;
-  const skin = tests.filter(({ kind }) => kind === 'skin');
-  const positives = skin.flatMap((test) => (test.result === 'adverse' ? (knownAt(test) ?? []) : []));
-  const voids = voidAfterReaction ? [...positives, ...reactions] : [];
+  const skin = skinTestsIn(tests, salon.skinTest);
+  const voids = voidAfterReaction ? [...skin.positives, ...reactions] : [];
+  const terms: Terms = { lead, every, from, voids };
   return products.map((product): SkinTestStanding => {
-    const best = bestOf(skin, product, now, { lead, every, from, voids }, isLifted);
-    const decision = skin.find(
-      (test) => test.notNeeded && (test.made === undefined || test.made.date === now.date) && covers(test, product),
+    const best = bestOf(testsOf(skin, product), now, terms, isLifted);
+    const decision = skin.decisions.find(
+      (test) => (test.made === undefined || test.made.date === now.date) && covers(test, product),
     );
     if (decision !== undefined && (best === undefined || !STANDS.has(best.status)))
       return { product, lead, every, ...NONE, status: 'not-needed', test: decision };

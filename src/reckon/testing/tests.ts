@@ -4,6 +4,7 @@ import type { Stood } from '../../journal/source.ts';
 import type { Test } from '../../records/schema/client.ts';
 import type { Visit } from '../../records/schema/entry.ts';
 import { dayNumber } from '../../text/dates.ts';
+import { countAtFront } from '../../text/ordered.ts';
 import { recently } from '../../text/recently.ts';
 import type { Place } from '../../text/span.ts';
 import { placeOf } from '../cite.ts';
@@ -84,10 +85,20 @@ const covers = (reading: TestMade, test: TestMade): boolean =>
 
 type Dated = { readonly day: string | undefined; readonly test: TestMade };
 
-const momentNoted = ({ made, read }: TestMade): number => orderOf(made ?? read);
+/** When a test was made, or read where that alone is noted, as a number of minutes; undated ones before all others. */
+export const momentNoted = ({ made, read }: TestMade): number => orderOf(made ?? read);
 
-/** What is noted of a client’s tests, oldest first, and the answer given last: the rules ask for one day in a row. */
-type TestsNoted = { readonly all: readonly Dated[]; upTo: string | undefined; tests: readonly TestMade[] | undefined };
+/**
+ * What is noted of a client’s tests, oldest first, the days of the visits they are noted under, in order, and the answer
+ * given last with the number of those days that it holds: the rules ask for one day in a row, and most days bring none.
+ */
+type TestsNoted = {
+  readonly all: readonly Dated[];
+  readonly days: readonly string[];
+  count: number;
+  tests: readonly TestMade[] | undefined;
+  ofKind: Map<string, readonly TestMade[]>;
+};
 
 const notedOf = recently(
   (_client: ClientFile) =>
@@ -102,7 +113,8 @@ const testsNoted = (client: ClientFile, hours: Hours): TestsNoted => {
     const all = onFile(client)
       .test.map((one) => ({ day: one.day, test: testMade(one, hours) }))
       .sort((a, b) => momentNoted(a.test) - momentNoted(b.test));
-    noted = { all, upTo: undefined, tests: undefined };
+    const days = all.flatMap(({ day }) => day ?? []).sort();
+    noted = { all, days, count: 0, tests: undefined, ofKind: new Map() };
     byHours.set(hours, noted);
   }
   return noted;
@@ -114,12 +126,42 @@ const testsNoted = (client: ClientFile, hours: Hours): TestsNoted => {
  */
 export const testsFor = (client: ClientFile, hours: Hours, upTo?: string): readonly TestMade[] => {
   const noted = testsNoted(client, hours);
-  if (noted.tests === undefined || noted.upTo !== upTo) {
+  const count = upTo === undefined ? noted.days.length : countAtFront(noted.days, (day) => day <= upTo);
+  if (noted.tests === undefined || noted.count !== count) {
     noted.tests = testsUpTo(noted.all, upTo);
-    noted.upTo = upTo;
+    noted.count = count;
+    noted.ofKind = new Map();
   }
   return noted.tests;
 };
+
+/** Those of `testsFor` that are of one kind: there may be a long row of another. */
+export const testsOfKind = (client: ClientFile, hours: Hours, kind: string, upTo?: string): readonly TestMade[] =>
+  testsThat(client, hours, upTo, kind, (test) => test.kind === kind);
+
+const testsThat = (
+  client: ClientFile,
+  hours: Hours,
+  upTo: string | undefined,
+  key: string,
+  are: (test: TestMade) => boolean,
+): readonly TestMade[] => {
+  const tests = testsFor(client, hours, upTo);
+  const { ofKind } = testsNoted(client, hours);
+  let those = ofKind.get(key);
+  if (those === undefined) {
+    those = tests.filter(are);
+    ofKind.set(key, those);
+  }
+  return those;
+};
+
+/** The kinds of test that are of the fibre. */
+const OF_FIBRE: ReadonlySet<string> = new Set(['strand', 'stretch', 'porosity']);
+
+/** Those of `testsFor` that are of the fibre. */
+export const testsOfFibre = (client: ClientFile, hours: Hours, upTo?: string): readonly TestMade[] =>
+  testsThat(client, hours, upTo, 'fibre', ({ kind }) => OF_FIBRE.has(kind));
 
 const testsUpTo = (noted: readonly Dated[], upTo: string | undefined): readonly TestMade[] => {
   const all: TestMade[] = [];

@@ -1,7 +1,7 @@
 import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
 import { cautionIn } from '../../reckon/bowl/caution-in.ts';
 import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
-import { breaksHold, type HoldInForce, holdsOn, isLightening } from '../../reckon/client/state.ts';
+import { breaksHold, type HoldInForce, holdsOfVisit, isLightening } from '../../reckon/client/state.ts';
 import type { BowlReckoned } from '../../reckon/model.ts';
 import { onFile } from '../../reckon/on-file.ts';
 import { lineName, sentence } from '../../text/sentence.ts';
@@ -35,12 +35,10 @@ export default defineRule({
   why: 'A hold is the warning left for the next hand; it was set because hair or skin had been at risk.',
   source: { kind: 'notation' },
   caution: 'reaction',
-  check(visit, { earlier }) {
-    const { client, date } = visit;
+  check(visit) {
     const bowls = bowlsPutOn(visit);
-    if (bowls.length === 0 || onFile(client).hold.length === 0) return NONE;
-    const before = earlier.map((one) => one.visit);
-    return foundEach(holdsOn(date, client, before), (hold) => {
+    if (bowls.length === 0 || onFile(visit.client).hold.length === 0) return NONE;
+    return foundEach(holdsOfVisit(visit), (hold) => {
       const bowl = bowls.find((one) => breaksHold(hold, one));
       return bowl && found(hold, bowl);
     });

@@ -146,11 +146,12 @@ const foundOf = (
   lines: readonly HarmLine[],
   kind: HarmKind,
   visits: readonly VisitReckoned[],
+  reckoned: ReadonlyMap<Stood, VisitReckoned>,
 ): Found | undefined => {
   const [line, ...others] = lines;
   if (line === undefined) return undefined;
   const grave = lines.every((one) => hasLeave(client, one)) ? 'mind' : 'stop';
-  const visit = visits.find(({ visit: stood }) => stood === line.stood);
+  const visit = reckoned.get(line.stood);
   const day = line.fact.word === 'about' ? line.fact.date.date : visit?.date;
   const again = againOn(visits, day ?? '', kind);
   const { message, expected, todo } = kind === 'skin' ? skinFound(line, day) : fibreFound(line);
@@ -166,13 +167,14 @@ const foundOf = (
   };
 };
 
-function* found(client: ClientFile, visits: readonly VisitReckoned[], journal: Journal): Generator<Found> {
+function* foundIn(client: ClientFile, visits: readonly VisitReckoned[], journal: Journal): Generator<Found> {
+  const reckoned = new Map(visits.map((visit): [Stood, VisitReckoned] => [visit.visit, visit]));
   for (const stood of [...client.entries, ...client.visits]) {
-    const visit = visits.find(({ visit: one }) => one === stood) ?? visits[0];
+    const visit = reckoned.get(stood) ?? visits[0];
     const skin = harmLinesOf(journal, stood, 'skin').filter((line) => !isAnsweredSkin(client, line));
     const fibre = harmLinesOf(journal, stood, 'fibre').filter((line) => !isAnsweredFibre(client, visit, line));
-    for (const one of [foundOf(client, skin, 'skin', visits), foundOf(client, fibre, 'fibre', visits)])
-      if (one !== undefined) yield one;
+    const found = [foundOf(client, skin, 'skin', visits, reckoned), foundOf(client, fibre, 'fibre', visits, reckoned)];
+    for (const one of found) if (one !== undefined) yield one;
   }
 }
 
@@ -186,7 +188,7 @@ export default defineRule({
   why: 'A reaction is told by telephone days later, and the next hand reads the lines that stand first.',
   source: { kind: 'common practice' },
   caution: 'reaction',
-  check: found,
+  check: foundIn,
   bad: `
     product dev-6 "Cream developer" developer 6%
     product clay "Peregrine clay" lightener

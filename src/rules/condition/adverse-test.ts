@@ -1,6 +1,6 @@
 import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
 import { itemsIn, placeInBowl } from '../../reckon/bowl/contents.ts';
-import { isLightening, type TestMade, testsFor, zonesOfBowl } from '../../reckon/client/state.ts';
+import { isLightening, type TestMade, testsOfFibre, zonesOfBowl } from '../../reckon/client/state.ts';
 import { anyMeet } from '../../reckon/head/hair-meets.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { failureIn } from '../../reckon/testing/test-result.ts';
@@ -10,11 +10,8 @@ import { isAdverse } from '../../trade/hair.ts';
 import { CONDITION_HOLDS } from '../../trade/intervals.ts';
 import { defineRule, type Found, NONE } from '../rule.ts';
 
-const OF_FIBRE: ReadonlySet<string> = new Set(['strand', 'stretch', 'porosity']);
-
 /** What a test of the fibre says against going on; undefined where it does not. */
-const against = ({ kind, result, fact, reading }: TestMade): string | undefined => {
-  if (!OF_FIBRE.has(kind)) return undefined;
+const against = ({ result, fact, reading }: TestMade): string | undefined => {
   if (result === 'adverse') {
     const words = reading.result.flatMap((seen) => seen.words.map(({ word }) => word));
     return failureIn(reading) ?? words.find(isAdverse) ?? words.join(' ');
@@ -26,7 +23,7 @@ const foundIn = (visit: VisitReckoned): Found | undefined => {
   const { client, date, salon } = visit;
   const isLately = ({ made }: TestMade): boolean =>
     made !== undefined && made.date !== '' && made.date <= date && daysBetween(made.date, date) <= CONDITION_HOLDS;
-  const tests = testsFor(client, salon.hours, date);
+  const tests = testsOfFibre(client, salon.hours, date);
   for (const [index, test] of tests.entries()) {
     const says = isLately(test) ? against(test) : undefined;
     if (says === undefined) continue;

@@ -1,12 +1,13 @@
 import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
 import { basesIn, developerStrength, placeInBowl } from '../../reckon/bowl/contents.ts';
 import { placeOf } from '../../reckon/cite.ts';
-import { cautionsOn, holdsOfVisit, testsFor, zonesOfBowl } from '../../reckon/client/state.ts';
+import { cautionsOn, holdsOfVisit, testsOfKind, zonesOfBowl } from '../../reckon/client/state.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
 import { matchZones } from '../../reckon/zone-match.ts';
 import { daysBetween } from '../../text/dates.ts';
 import { compare, exact } from '../../text/exact.ts';
+import { recently } from '../../text/recently.ts';
 import type { Place } from '../../text/span.ts';
 import { isPorous, STRONG_DEVELOPER, weakWord } from '../../trade/condition.ts';
 import { CONDITION_HOLDS } from '../../trade/intervals.ts';
@@ -23,10 +24,9 @@ const placesIn = (text: string): readonly string[] =>
     .filter(isAlong);
 
 const testedWeak = ({ client, date, salon }: VisitReckoned): Weak[] => {
-  const recent = testsFor(client, salon.hours, date).filter(
+  const last = testsOfKind(client, salon.hours, 'porosity', date).findLast(
     ({ made }) => made !== undefined && made.date <= date && daysBetween(made.date, date) <= CONDITION_HOLDS,
   );
-  const last = recent.findLast(({ kind }) => kind === 'porosity');
   return (last?.fact.result ?? []).flatMap(({ words, zones }) =>
     words.flatMap(({ word }) =>
       isPorous(word) && last !== undefined
@@ -42,8 +42,8 @@ const testedWeak = ({ client, date, salon }: VisitReckoned): Weak[] => {
   );
 };
 
-const porousHair = ({ client }: VisitReckoned): Weak[] =>
-  client.entries.flatMap((stood) =>
+const porousHair = recently(({ entries }: VisitReckoned['client']): readonly Weak[] =>
+  entries.flatMap((stood) =>
     stood.entry.facts.flatMap((fact) =>
       fact.word !== 'hair'
         ? []
@@ -59,7 +59,8 @@ const porousHair = ({ client }: VisitReckoned): Weak[] =>
               : [],
           ),
     ),
-  );
+  ),
+);
 
 const warned = (visit: VisitReckoned): Weak[] =>
   [
@@ -83,7 +84,9 @@ function* found(visit: VisitReckoned): Generator<Found> {
     if (!basesIn(bowl).some(({ kind }) => kind === 'lightener')) continue;
     const strength = developerStrength(bowl);
     if (strength === undefined || compare(strength, exact(STRONG_DEVELOPER)) < 0) continue;
-    const weak = [...testedWeak(visit), ...porousHair(visit), ...warned(visit)].find((one) => isOn(visit, bowl, one));
+    const weak = [...testedWeak(visit), ...porousHair(visit.client), ...warned(visit)].find((one) =>
+      isOn(visit, bowl, one),
+    );
     if (weak === undefined) continue;
     yield {
       place: placeInBowl(bowl, ({ role }) => role === 'developer'),

@@ -4,6 +4,7 @@ import { isColour, placingsOf, zonesOfBowl } from '../../reckon/head/services.ts
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { grams, listed } from '../../reckon/say.ts';
 import { exact, sub, toNumber } from '../../text/exact.ts';
+import { recently } from '../../text/recently.ts';
 import { defineRule, type Found } from '../rule.ts';
 
 /** Grams of one mix that no head takes, and of colour that does not go round one: common practice, no source, generous. */
@@ -16,7 +17,7 @@ const LONG = /long|waist|hip|bra|mid-?back/u;
 const MUCH: ReadonlySet<string> = new Set(['high', 'coarse']);
 
 /** The most that one mix can be for a client: more for long hair of which there is much. */
-const mostFor = ({ client }: VisitReckoned): number => {
+const mostFor = recently((client: VisitReckoned['client']): number => {
   const said = client.entries.flatMap(({ entry }) =>
     entry.facts.flatMap((fact) => (fact.word === 'hair' ? fact.qualities : [])),
   );
@@ -24,7 +25,7 @@ const mostFor = ({ client }: VisitReckoned): number => {
     said.some((one) => one.quality.word === quality && one.words.some(({ word }) => fits(word)));
   const isMuch = ['density', 'thickness'].some((quality) => has(quality, (word) => MUCH.has(word)));
   return isMuch && has('length', (word) => LONG.test(word)) ? MOST_OF_MUCH : MOST;
-};
+});
 
 /** Places that take more than a few grams: the whole head, or all of its roots. */
 const WHOLE: ReadonlySet<string> = new Set(['roots', 'all', 'full-head']);
@@ -103,8 +104,13 @@ const moreToCover = (now: Service, then: Service): number => {
   return grown === undefined || before === undefined || before <= 0 ? 1 : grown / before;
 };
 
-const againstLast = (now: Service, before: readonly Service[]): Found | undefined => {
-  const same = before.filter(({ key }) => key === now.key);
+/** What earlier visits did, by its key, in order. */
+type Before = ReadonlyMap<string, readonly Service[]>;
+
+const NEVER: readonly Service[] = [];
+
+const againstLast = (now: Service, before: Before): Found | undefined => {
+  const same = before.get(now.key) ?? NEVER;
   const last = same.at(-1);
   const [first] = now.bowls;
   if (last === undefined || first === undefined) return undefined;
@@ -129,7 +135,7 @@ const foundIn = (visit: VisitReckoned, bowl: BowlReckoned): Found | undefined =>
   const weight = mixed && toNumber(mixed);
   const little = base !== undefined && toNumber(base) > 0 && toNumber(base) <= LEAST;
   if (!wentOn(bowl) || !isColour(bowl)) return undefined;
-  const most = mostFor(visit);
+  const most = mostFor(visit.client);
   if (mixed !== undefined && weight !== undefined && weight >= most)
     return {
       place,
@@ -167,8 +173,8 @@ const foundIn = (visit: VisitReckoned, bowl: BowlReckoned): Found | undefined =>
 /** So many times what two or more visits took before is no thought any more: a nought has slipped. A choice. */
 const NOUGHT = 6;
 
-const isSlip = (now: Service, before: readonly Service[]): boolean => {
-  const same = before.filter(({ key }) => key === now.key);
+const isSlip = (now: Service, before: Before): boolean => {
+  const same = before.get(now.key) ?? NEVER;
   return (
     same.length > 1 && same.every((then) => now.grams >= NOUGHT * then.grams * Math.max(1, moreToCover(now, then)))
   );
@@ -178,7 +184,7 @@ const graver = <F extends Found | undefined>(found: F, slip: boolean): F =>
   found === undefined || !slip ? found : { ...found, severity: 'fix' };
 
 /** What is found in a visit, each bowl once: by itself, else against what went to the same place before. */
-const foundAt = (visit: VisitReckoned, services: readonly Service[], before: readonly Service[]): Found[] => {
+const foundAt = (visit: VisitReckoned, services: readonly Service[], before: Before): Found[] => {
   const alone = new Map<BowlReckoned, Found>();
   for (const bowl of visit.bowls) {
     const found = foundIn(visit, bowl);
@@ -205,14 +211,19 @@ export default defineRule({
   source: { kind: 'common practice' },
   check(_client, visits) {
     const all: Found[] = [];
-    const before: Service[] = [];
+    const before = new Map<string, Service[]>();
     for (const visit of visits) {
       if (visit.bowls.length === 0) continue;
       const services = servicesOf(visit);
       const found = foundAt(visit, services, before);
-      all.push(...found);
+      for (const one of found) all.push(one);
       // What is too much itself is no measure for the next time.
-      if (found.length === 0) before.push(...services);
+      if (found.length > 0) continue;
+      for (const service of services) {
+        const same = before.get(service.key);
+        if (same === undefined) before.set(service.key, [service]);
+        else same.push(service);
+      }
     }
     return all;
   },

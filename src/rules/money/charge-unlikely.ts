@@ -26,13 +26,21 @@ const isSlip = (amount: number, usual: number): boolean => {
 
 type Charged = { readonly amount: number; readonly date: string; readonly place: Place };
 
-type Known = { readonly before: Charged[]; odd: Charged | undefined };
+/** What was charged for an item before: how often, the least, the most and the last; and one that was far from those. */
+type Known = { count: number; least: number; most: number; last: Charged; odd: Charged | undefined };
 
-const isFar = (amount: number, before: readonly Charged[]): boolean => {
-  const amounts = before.map((one) => one.amount);
-  const [least, most] = [Math.min(...amounts), Math.max(...amounts)];
-  if (before.length === 0 || most > AGREE * least) return false;
-  const times = before.length === 1 ? BESIDE_ONE : BESIDE_SEVERAL;
+const knownOf = (last: Charged): Known => ({ count: 1, least: last.amount, most: last.amount, last, odd: undefined });
+
+const add = (known: Known, now: Charged): void => {
+  known.count++;
+  known.least = Math.min(known.least, now.amount);
+  known.most = Math.max(known.most, now.amount);
+  known.last = now;
+};
+
+const isFar = (amount: number, { count, least, most }: Known): boolean => {
+  if (most > AGREE * least) return false;
+  const times = count === 1 ? BESIDE_ONE : BESIDE_SEVERAL;
   return amount >= times * most || amount * times <= least;
 };
 
@@ -53,22 +61,26 @@ const foundIn = (visit: VisitReckoned, known: Map<string, Known>, journal: Journ
     // A remark says why. Nothing charged says itself that it is no price.
     if (item === '' || amount <= 0 || isSaid || VARIES.test(item) || isGoods(journal, item)) return [];
     const key = `${item}\n${currency}`;
-    const own = known.get(key) ?? { before: [], odd: undefined };
-    known.set(key, own);
+    const own = known.get(key);
     const now = { amount, date: visit.date, place };
-    const last = own.before.at(-1);
-    if (last === undefined || !isFar(amount, own.before)) {
-      own.before.push(now);
+    if (own === undefined) {
+      known.set(key, knownOf(now));
+      return [];
+    }
+    const { last, odd } = own;
+    if (!isFar(amount, own)) {
+      add(own, now);
       return [];
     }
     // Charged so twice, it is the price.
-    if (own.odd !== undefined && !isFar(amount, [own.odd])) {
-      own.before.splice(0, own.before.length, own.odd, now);
-      own.odd = undefined;
+    if (odd !== undefined && !isFar(amount, knownOf(odd))) {
+      const anew = knownOf(odd);
+      add(anew, now);
+      known.set(key, anew);
       return [];
     }
     own.odd = now;
-    const isPlain = own.before.length > 1 && isSlip(amount, last.amount);
+    const isPlain = own.count > 1 && isSlip(amount, last.amount);
     return [
       {
         ...(isPlain && { severity: 'fix' as const }),

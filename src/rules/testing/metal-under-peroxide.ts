@@ -2,7 +2,7 @@ import { bowlsPutOn } from '../../reckon/bowl/applied.ts';
 import { hasPeroxide, placeInBowl, portionsIn } from '../../reckon/bowl/contents.ts';
 import { isCutOff } from '../../reckon/client/cut-off.ts';
 import type { Moment, TestMade } from '../../reckon/client/state.ts';
-import { cautionsOn, stillHanging, testsFor } from '../../reckon/client/state.ts';
+import { cautionsOn, stillHanging, testsOfKind } from '../../reckon/client/state.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { firstDayOf } from '../../reckon/when.ts';
 import type { Place } from '../../text/span.ts';
@@ -71,7 +71,7 @@ const mayHoldMetal = ({ entries, visits }: VisitReckoned['client']): boolean =>
 function* found(visit: VisitReckoned): Generator<Found> {
   const bowl = bowlsPutOn(visit).find(hasPeroxide);
   if (bowl === undefined) return;
-  const tests = testsFor(visit.client, visit.salon.hours, visit.date).filter(({ kind }) => kind === 'metal');
+  const tests = testsOfKind(visit.client, visit.salon.hours, 'metal', visit.date);
   const clear = tests.filter(({ result }) => result === 'clear').map((test) => knownAt(test)?.date ?? '');
   // A clear test speaks for everything that was on the hair when it was made.
   const open = suspicionsOf(visit, tests).filter(({ date }) => !clear.some((day) => day >= date && day <= visit.date));

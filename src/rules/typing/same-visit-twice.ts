@@ -4,9 +4,11 @@ import { spokenLines } from '../../journal/where.ts';
 import { placeOf } from '../../reckon/cite.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { lineName, sentence } from '../../text/sentence.ts';
-import { defineRule, NONE } from '../rule.ts';
+import { defineRule } from '../rule.ts';
 
-const dayOf = ({ visit, date }: VisitReckoned): string => `${date} ${visit.entry.time?.minutes}`;
+/** What two visits of a day have alike that stand twice. */
+const keyOf = (journal: Journal, { visit }: VisitReckoned): string =>
+  `${visit.entry.time?.minutes}\n${plain(journal, visit)}`;
 
 /** The lines of an entry, white space, blank lines, comments and capitals apart. */
 const plain = (journal: Journal, stood: Stood): string =>
@@ -19,26 +21,31 @@ export default defineRule({
   family: 'typing',
   severity: 'fix',
   bears: 'never',
-  over: 'visit',
+  over: 'client',
   what: 'A visit stands twice, with the same date and the same lines.',
   why: 'A pasted visit counts twice: in grams, in money, in what her hair has been through.',
   source: { kind: 'notation' },
-  check(visit, { earlier, journal }) {
-    // Visits are in order of their dates.
-    if (earlier.at(-1)?.date !== visit.date) return NONE;
-    const same = earlier.slice(earlier.findLastIndex(({ date }) => date !== visit.date) + 1);
-    const own = plain(journal, visit.visit);
-    const first = same.find((one) => dayOf(one) === dayOf(visit) && plain(journal, one.visit) === own);
-    if (first === undefined) return NONE;
-    const stands = placeOf(first.visit, { line: 0 }, first.visit.entry.date?.at);
-    return [
-      {
+  *check(_, visits, journal) {
+    let ofDay = new Map<string, VisitReckoned>();
+    for (const [index, visit] of visits.entries()) {
+      // Visits are in order of their dates, and most stand alone on theirs.
+      const isFirst = visits[index - 1]?.date !== visit.date;
+      if (isFirst) ofDay = new Map();
+      if (isFirst && visits[index + 1]?.date !== visit.date) continue;
+      const key = keyOf(journal, visit);
+      const first = ofDay.get(key);
+      if (first === undefined) {
+        ofDay.set(key, visit);
+        continue;
+      }
+      const stands = placeOf(first.visit, { line: 0 }, first.visit.entry.date?.at);
+      yield {
         place: placeOf(visit.visit, { line: 0 }, visit.visit.entry.date?.at),
         message: sentence`The visit of ${visit.date} stands twice with the same lines, first at ${lineName(stands)}.`,
         todo: 'Take one of the two out.',
         also: [{ place: stands, says: 'stands here too' }],
-      },
-    ];
+      };
+    }
   },
   bad: `
     client wren-abbott "Wren Abbott"
