@@ -25,29 +25,53 @@ export const startBrowser = (): Promise<Browser> => {
   return chromium.launch({ executablePath, args: ARGS });
 };
 
-/** A page opened from a file, and every address it asked for. */
-export type Opened = { readonly page: Page; readonly asked: readonly string[]; readonly address: string };
+/** A page opened from a file, every address it asked for, and what it wrote to the console. */
+export type Opened = {
+  readonly page: Page;
+  readonly asked: readonly string[];
+  readonly logged: readonly string[];
+  readonly address: string;
+};
 
-/** Opens HTML as a file, as a colourist would, runs the check, and closes it again. */
+/** Opens HTML as a file, as a colourist would; `close` takes the page and the file away again. */
+export const openPage = async (
+  browser: Browser,
+  html: string,
+  options: BrowserContextOptions,
+): Promise<Opened & { readonly close: () => Promise<void> }> => {
+  const folder = mkdtempSync(join(tmpdir(), 'bowlbook-page-'));
+  const file = join(folder, 'page.html');
+  writeFileSync(file, html);
+  const context = await browser.newContext(options);
+  const close = async (): Promise<void> => {
+    await context.close();
+    rmSync(folder, { recursive: true });
+  };
+  try {
+    const page = await context.newPage();
+    const [asked, logged]: [string[], string[]] = [[], []];
+    page.on('request', (request) => asked.push(request.url()));
+    page.on('console', (message) => logged.push(message.text()));
+    const address = pathToFileURL(file).href;
+    await page.goto(address);
+    return { page, asked, logged, address, close };
+  } catch (error) {
+    await close();
+    throw error;
+  }
+};
+
+/** Opens HTML as a file, runs the check, and closes it again. */
 export const withPage = async (
   browser: Browser,
   html: string,
   options: BrowserContextOptions,
   check: (opened: Opened) => Promise<void>,
 ): Promise<void> => {
-  const folder = mkdtempSync(join(tmpdir(), 'bowlbook-page-'));
-  const file = join(folder, 'page.html');
-  writeFileSync(file, html);
-  const context = await browser.newContext(options);
-  const page = await context.newPage();
-  const asked: string[] = [];
-  page.on('request', (request) => asked.push(request.url()));
+  const { close, ...opened } = await openPage(browser, html, options);
   try {
-    const address = pathToFileURL(file).href;
-    await page.goto(address);
-    await check({ page, asked, address });
+    await check(opened);
   } finally {
-    await context.close();
-    rmSync(folder, { recursive: true });
+    await close();
   }
 };

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { ruleNames, rulesIndex } from '../../.scripts/generate-rules.ts';
 import { READING_RULES } from '../../src/notation/reading-rules.ts';
 import { RULES } from '../../src/rules/all.ts';
-import { FAMILIES, type ProblemKind } from '../../src/rules/rule.ts';
+import { FAMILIES } from '../../src/rules/rule.ts';
 import { RULE_NAMES } from '../../src/rules/rule-names.ts';
 import { badBytesOf, findIn } from './compile.ts';
 
@@ -34,44 +34,6 @@ test('every notice of the reader has its rule, equally grave and for the same re
   );
 });
 
-/** Every kind of problem, as the compiler knows them: one that is new has to be named here. */
-const PROBLEMS: Readonly<Record<ProblemKind, true>> = {
-  'unknown-name': true,
-  'no-shade': true,
-  'shade-of-product': true,
-  'unknown-shade': true,
-  'no-developer': true,
-  'several-developers': true,
-  'missing-weight': true,
-  disagree: true,
-  claim: true,
-  'outside-blend': true,
-  'no-density': true,
-  'unknown-measure': true,
-  'again-missing': true,
-  'again-circle': true,
-  'again-undated': true,
-  'again-differs': true,
-  'no-such-bowl': true,
-  'bowl-twice': true,
-  'either-half-day': true,
-  'outside-hours': true,
-  'relative-without-on': true,
-  'relative-to-several': true,
-  'bowl-unnamed': true,
-  'off-before-on': true,
-  'check-before-on': true,
-  'no-off': true,
-  'off-without-on': true,
-  'said-minutes': true,
-  'span-backwards': true,
-};
-
-test('every problem of bowls and clock has one rule; a name in a bowl is found with the names beside it', () => {
-  const taken = RULES.flatMap((rule) => (rule.over === 'problem' ? rule.kinds : []));
-  expect([...taken, 'unknown-name'].toSorted()).toEqual(Object.keys(PROBLEMS).toSorted());
-});
-
 describe.each(RULES.map((rule) => ({ name: rule.name, rule })))('$name', ({ rule }) => {
   test('stands in the file of its name, in the folder of its family', () => {
     expect(readFileSync(`src/rules/${rule.family}/${rule.name}.ts`, 'utf8')).toContain(`name: '${rule.name}'`);
@@ -91,14 +53,19 @@ describe.each(RULES.map((rule) => ({ name: rule.name, rule })))('$name', ({ rule
     );
     expect(finding?.message).toMatch(/\.$/u);
   });
+});
 
-  test('names its source, with the edition or article where it is published', () => {
-    if (rule.source.kind === 'published') expect(rule.source.cites).toMatch(/Annex|page|entry|edition/u);
-    else if ('cites' in rule.source) expect(rule.source.cites).toMatch(/ line/u);
-  });
+/** Rules that stop for what is written, not for what could happen to somebody. */
+const STOPS_FOR_THE_NOTES = ['again-circle', 'merge-conflict', 'more-left-than-mixed'];
 
-  test('shows a caution where it can stop for a hazard', () => {
-    const hazards = ['strength', 'testing', 'age', 'cautions', 'lift'];
-    if (hazards.includes(rule.family) && rule.severity === 'stop') expect(rule.caution).toBeDefined();
-  });
+test('every rule that stops shows a caution, but those that stop for the notes themselves', () => {
+  const bare = RULES.filter(({ severity, caution }) => severity === 'stop' && caution === undefined);
+  expect(bare.map(({ name }) => name).sort()).toEqual(STOPS_FOR_THE_NOTES);
+});
+
+const CITING = RULES.flatMap(({ name, source }) => ('cites' in source ? [{ name, ...source }] : []));
+
+test.each(CITING)('$name cites the $kind: $cites', ({ kind, cites }) => {
+  // Of a publication the edition or article, of the shelf and a policy the line to look at.
+  expect(cites).toMatch(kind === 'published' ? /Annex|page|entry|edition/u : / line/u);
 });

@@ -37,7 +37,7 @@ describe.each([
     const keys = Array.from({ length: 30_000 }, () => ({}));
     for (const key of keys) asked(key);
     expect(works()).toBe(30_000);
-    asked(keys[2_999] as object);
+    asked(keys[29_999] as object);
     expect(works()).toBe(30_000);
     asked(keys[0] as object);
     expect(works()).toBe(30_001);

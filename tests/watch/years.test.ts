@@ -18,7 +18,7 @@ const visitOf = (index: number): string[] => [
   `  off 10:${index % 3 === 0 ? 35 : 50} A lengths`,
 ];
 
-const NOTES = ['client ada "Ada"', '  natural 5', ...Array.from({ length: 54 }, (_, index) => visitOf(index)).flat()];
+const NOTES = ['client ada "Ada"', '  natural 5', ...Array.from({ length: 44 }, (_, index) => visitOf(index)).flat()];
 
 /** Pages as a folder holds them: what a taking of a state says is to be drawn is drawn, and no more. */
 const startFolder = () => {
