@@ -4,15 +4,15 @@ import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { afterAll, vi } from 'vitest';
 import { builtEntry } from './built.ts';
-import { runWarm } from './warm.ts';
+import { canBeWarm, runWarm } from './warm.ts';
 
 /** What a run of the program came to. */
 export type Ran = { readonly code: number | null; readonly out: string; readonly err: string };
 
 export type Program = {
   /**
-   * Runs the built program; no colour and no terminal unless the environment given says so. With an environment of its
-   * own it runs in a process of its own, else in one that ran it before.
+   * Runs the built program; no colour and no terminal unless the environment given says so. With more in its
+   * environment than colour and width it runs in a process of its own, else in one that ran it before.
    */
   readonly run: (words: readonly string[], options?: { cwd?: string; env?: Record<string, string> }) => Ran;
   /** A new temporary folder holding the files given, by path. */
@@ -36,7 +36,7 @@ export const useProgram = async (): Promise<Program> => {
   return {
     entry: () => entry,
     run: (words, { cwd = root, env } = {}) => {
-      if (env === undefined) return runWarm(entry, words, cwd);
+      if (canBeWarm(env)) return runWarm(entry, words, cwd, env);
       const { NO_COLOR: _no, FORCE_COLOR: _force, ...inherited } = process.env;
       const { status, stdout, stderr } = spawnSync(process.execPath, [entry, ...words], {
         cwd,

@@ -16,13 +16,16 @@ const require = createRequire(program);
 const asked = openSync(asking, 'r');
 const answered = openSync(answering, 'w');
 
+// A run has an exit of its own.
+const leave = process.exit.bind(process, 0);
+
 /** @param {number} length */
 const take = (length) => {
   const bytes = Buffer.alloc(length);
   for (let had = 0; had < length; ) {
     const now = readSync(asked, bytes, had, length - had, null);
     // Whoever asks has gone.
-    if (now === 0) process.exit(0);
+    if (now === 0) leave();
     had += now;
   }
   return bytes;
@@ -56,10 +59,11 @@ const kept = (name) => {
 const Exit = class extends Error {};
 
 for (;;) {
-  const { words, cwd } = JSON.parse(take(take(4).readUInt32LE()).toString('utf8'));
+  const { words, cwd, env } = JSON.parse(take(take(4).readUInt32LE()).toString('utf8'));
   const [out, err] = [kept('stdout'), kept('stderr')];
   process.argv = [process.execPath, entry, ...words];
   process.chdir(cwd);
+  Object.assign(process.env, env);
   const before = new Map(process.eventNames().map((name) => [name, process.listeners(/** @type {any} */ (name))]));
   const gone = new Promise((resolve) => {
     process.exit = (code) => {
@@ -72,6 +76,7 @@ for (;;) {
   await Promise.race([ended, gone]);
   const code = process.exitCode ?? 0;
   process.exitCode = undefined;
+  for (const name of Object.keys(env)) delete process.env[name];
   for (const name of process.eventNames())
     for (const listener of process.listeners(/** @type {any} */ (name)))
       if (!before.get(name)?.includes(listener)) process.off(name, /** @type {any} */ (listener));

@@ -67,6 +67,15 @@ const isOldOrNew = (
   for (const name of Object.keys(before)) expect(now).toHaveProperty([name]);
 };
 
+const EVERY = Object.keys(CODES) as readonly Code[];
+
+/**
+ * The errors to try at a step. What is done after one hangs on the step, and on the error its name in words alone: one
+ * command has every error at every step, the others a different one at each.
+ */
+const codesAt = ({ says }: Writing, step: number): readonly Code[] =>
+  says === 'neaten' ? EVERY : EVERY.slice(step % EVERY.length).slice(0, 1);
+
 describe.each(WRITING)('on a full or failing disk the file is old or new, never partial: $says', (writing) => {
   test('writes what it says and nothing else', async () => {
     const { before, after } = await fairRun(writing);
@@ -75,11 +84,11 @@ describe.each(WRITING)('on a full or failing disk the file is old or new, never 
     if (writing.says !== 'new') expect(changed).toEqual(writing.writes);
   });
 
-  test('that fails at any step, for any reason, leaves every file old or new and nothing beside them', async () => {
+  test('that fails at any step leaves every file old or new and nothing beside them', async () => {
     const fair = await fairRun(writing);
     expect(fair.steps.length).toBeGreaterThan(3);
     for (const [step, { name, path }] of fair.steps.entries())
-      for (const code of Object.keys(CODES) as Code[]) {
+      for (const code of codesAt(writing, step)) {
         const folder = program.folder(writing.files);
         const { thrown } = await runWith(writing, folder, (at) => (at === step ? code : undefined));
         const now = contentOf(folder);

@@ -1,8 +1,9 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { chmodSync, copyFileSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { useProgram } from '../journeys/program.ts';
+import { type Warm, warmProgram } from '../journeys/warm.ts';
 import { until } from '../watch/watching.ts';
 import { stateOf, TREE } from './tree.ts';
 
@@ -42,8 +43,19 @@ const READING: readonly (readonly string[])[] = [
 /** Commands that say of themselves that they write. `neaten --check`, `rebook` without `--append` and a page without `-o` read. */
 const WRITING = ['new', 'now', 'neaten', 'watch'];
 
+afterAll(() => sealed?.end());
+
+/** What the machine has that no page may tell. */
+const MACHINE = {
+  ...{ HOME: '/canary-home', USER: 'canary-user', LOGNAME: 'canary-log', HOSTNAME: 'canary-host' },
+  ...{ EMAIL: 'canary@example.invalid', TOKEN: 'canary-token', LANG: 'de_DE.UTF-8' },
+};
+
+const who = process.getuid?.() === 0 ? { uid: 65_534, gid: 65_534 } : {};
+
 let seal = '';
 let folder = '';
+let sealed: Warm;
 
 beforeAll(() => {
   const own = program.folder();
@@ -51,6 +63,10 @@ beforeAll(() => {
   chmodSync(dirname(own), 0o755);
   seal = join(own, 'sealed.mjs');
   copyFileSync(new URL('./preload/sealed.mjs', import.meta.url), seal);
+  const server = join(own, 'warm-server.mjs');
+  copyFileSync(new URL('../journeys/warm-server.mjs', import.meta.url), server);
+  const env = { PATH: process.env.PATH, SEALED: 'warm', ...MACHINE };
+  sealed = warmProgram(program.entry(), { args: ['--import', seal], env, server, ...who });
   folder = program.folder(TREE);
   symlinkSync('clients.bowl', join(folder, 'link.bowl'));
   symlinkSync('nowhere.bowl', join(folder, 'broken.bowl'));
@@ -58,12 +74,10 @@ beforeAll(() => {
     if (!/^(?:link|broken)/.test(name)) chmodSync(join(folder, name), /\.\w+$/.test(name) ? 0o444 : 0o555);
 });
 
-const who = process.getuid?.() === 0 ? { uid: 65_534, gid: 65_534 } : {};
-
-const runSealed = (words: readonly string[], env: Readonly<Record<string, string>> = {}) =>
+const runSealed = (words: readonly string[]) =>
   spawnSync(process.execPath, ['--import', seal, program.entry(), ...words], {
     cwd: folder,
-    env: { PATH: process.env.PATH, ...env },
+    env: { PATH: process.env.PATH },
     encoding: 'utf8',
     ...who,
   });
@@ -76,20 +90,14 @@ test('every command is one that reads or one that says it writes', () => {
   expect(names.filter((name) => !known.has(name ?? ''))).toEqual([]);
 });
 
-/** What the machine has that no page may tell. */
-const MACHINE = {
-  ...{ HOME: '/canary-home', USER: 'canary-user', LOGNAME: 'canary-log', HOSTNAME: 'canary-host' },
-  ...{ EMAIL: 'canary@example.invalid', TOKEN: 'canary-token', LANG: 'de_DE.UTF-8' },
-};
-
 describe.each(READING.map((words) => ({ says: words.join(' '), words })))('$says', ({ words }) => {
   test('against a read-only tree leaves hashes and times equal, opens no connection, starts no program', () => {
     const before = stateOf(folder);
-    const { status, stdout, stderr } = runSealed(words, MACHINE);
-    expect(stderr).not.toContain('under seal');
-    expect([0, 1, 2], stderr).toContain(status);
+    const { code, out, err } = sealed.run(words, folder);
+    expect(err).not.toContain('under seal');
+    expect([0, 1, 2], err).toContain(code);
     expect(stateOf(folder)).toEqual(before);
-    printed.push({ words: words.join(' '), text: stdout + stderr });
+    printed.push({ words: words.join(' '), text: out + err });
   });
 });
 
@@ -105,6 +113,15 @@ test('nothing of the machine goes into what any of them prints: no name, no fold
 });
 
 describe('the seal itself', () => {
+  test('tells of a command that writes, in a process that runs many', () => {
+    const own = program.folder(TREE);
+    chmodSync(own, 0o777);
+    const { err } = sealed.run(['card', 'wren-abbott', '-o', join(own, 'page.html'), ...on], own);
+    expect(err).toContain('under seal');
+    expect(readdirSync(own).filter((name) => /page|\.new$/.test(name))).toEqual([]);
+    expect(sealed.run(['card', 'wren-abbott', ...on], own).err).not.toContain('under seal');
+  });
+
   test.each([
     ['a write', "import { writeFileSync } from 'node:fs'; writeFileSync('x', 'x')"],
     ['a connection', "import { connect } from 'node:net'; connect(80, '127.0.0.1')"],

@@ -1,5 +1,6 @@
 // Runs a program under seal: whatever changes a disk, opens a connection or starts another program fails, is told of on
-// standard error, and makes the exit code 99. SEALED=net seals the connections and programs alone.
+// standard error, and makes the exit code 99. SEALED=net seals the connections and programs alone,
+// SEALED=warm is for a process in which the program runs again and again.
 import childProcess from 'node:child_process';
 import dgram from 'node:dgram';
 import dns from 'node:dns';
@@ -10,6 +11,9 @@ import net from 'node:net';
 /** @type {string[]} */
 const broken = [];
 
+// The pipes of a process that runs the program again and again are its own.
+const pipes = process.env.SEALED === 'warm' ? process.argv.slice(3) : [];
+
 /** @param {object} holder @param {readonly string[]} names @param {(given: unknown[]) => boolean} [isBroken] */
 const seal = (holder, names, isBroken = () => true) => {
   const own = /** @type {Record<string, (...given: unknown[]) => unknown>} */ (holder);
@@ -18,6 +22,8 @@ const seal = (holder, names, isBroken = () => true) => {
     own[name] = function (...given) {
       if (!isBroken(given)) return real?.apply(this, given);
       broken.push(`${name} ${String(given[0])}`);
+      // Where the program runs again and again, each run is told of its own.
+      if (process.env.SEALED === 'warm') process.stderr.write(`under seal: ${broken.at(-1)}\n`);
       throw new Error(`under seal: ${name} ${String(given[0])}`);
     };
   }
@@ -35,7 +41,7 @@ const writes = (flags) =>
 
 if (process.env.SEALED !== 'net') {
   seal(fs, [...CHANGES, ...CHANGES.map((name) => `${name}Sync`), 'createWriteStream']);
-  seal(fs, ['open', 'openSync'], ([, flags]) => writes(flags));
+  seal(fs, ['open', 'openSync'], ([path, flags]) => writes(flags) && !pipes.includes(String(path)));
   seal(fs.promises, CHANGES);
   seal(fs.promises, ['open'], ([, flags]) => writes(flags));
   seal(net.Server.prototype, ['listen']);
@@ -50,7 +56,7 @@ seal(globalThis, ['fetch']);
 syncBuiltinESMExports();
 
 process.on('exit', () => {
-  if (broken.length === 0) return;
+  if (broken.length === 0 || process.env.SEALED === 'warm') return;
   fs.writeSync(2, `under seal: ${broken.join(', ')}\n`);
   process.exitCode = 99;
 });
