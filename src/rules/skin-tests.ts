@@ -172,17 +172,24 @@ const sayingOf = (
 /** Days before a visit that the test in an example is made. */
 const LEAD = 3;
 
+/** Whether a test tells of a visit at all: one of a later day does not. */
+const isBefore = ({ date }: VisitReckoned, { made }: TestMade): boolean => made === undefined || made.date <= date;
+
 /** The newest skin test of a client up to a visit, made with whatever products it names. */
-const otherTest = ({ client, salon, date }: VisitReckoned): TestMade | undefined =>
-  testsFor(client, salon.hours, date).findLast(
-    ({ kind, notNeeded, products }) => kind === 'skin' && !notNeeded && products.length > 0,
+const otherTest = (visit: VisitReckoned): TestMade | undefined =>
+  testsFor(visit.client, visit.salon.hours, visit.date).findLast(
+    (test) => test.kind === 'skin' && !test.notNeeded && test.products.length > 0 && isBefore(visit, test),
   );
 
-const isTested = ({ client, salon, date }: VisitReckoned, product: string): boolean =>
-  testsFor(client, salon.hours, date).some(
-    ({ kind, notNeeded, products }) =>
-      kind === 'skin' && !notNeeded && (products.length === 0 || products.includes(product)),
-  );
+const isOf = ({ kind, notNeeded, products }: TestMade, product: string): boolean =>
+  kind === 'skin' && !notNeeded && (products.length === 0 || products.includes(product));
+
+const isTested = (visit: VisitReckoned, product: string): boolean =>
+  testsFor(visit.client, visit.salon.hours, visit.date).some((test) => isOf(test, product) && isBefore(visit, test));
+
+/** The first day after a visit on which a skin test of a product was made. */
+const testedLater = (visit: VisitReckoned, product: string): string | undefined =>
+  testsFor(visit.client, visit.salon.hours).find((test) => isOf(test, product) && !isBefore(visit, test))?.made?.date;
 
 const missingFound = (visit: VisitReckoned, { standing, place }: Tested, names: string, todo: string): Found => {
   const expected = policyText(visit, standing);
@@ -190,9 +197,12 @@ const missingFound = (visit: VisitReckoned, { standing, place }: Tested, names: 
   const asIn = `test skin ${addDays(visit.date, -LEAD)} 11:00 ${standing.product}`;
   const write = `Write the test that was made, as in \`${asIn}\`; ${todo}`;
   // One that was positive, and lifted by a letter, says nothing for it.
+  const later = testedLater(visit, standing.product);
   const said = isTested(visit, standing.product)
     ? `${names}: no skin test is noted since the letter.`
-    : `${names}: no skin test is noted.`;
+    : later === undefined
+      ? `${names}: no skin test is noted.`
+      : `${names}: no skin test is noted before it; that of ${later} was made after.`;
   if (other === undefined || isTested(visit, standing.product))
     return { place, message: said, expected, todo: write, label: 'no skin test' };
   const made = other.made === undefined ? 'a day not noted' : other.made.date;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { testedAt } from '../../src/rules/skin-tests.ts';
+import { skinTestFound, testedAt } from '../../src/rules/skin-tests.ts';
 import { lastOf } from '../reckon/reckoned.ts';
 
 const CLIENT = 'client wren-abbott "Wren Abbott"\n';
@@ -15,6 +15,13 @@ describe('how the skin tests of a visit stand', () => {
     ]);
     expect(statusOf(visit)).toEqual(['cream missing']);
     expect(statusOf('visit 2026-09-04 14:00 wren-abbott\nbowl B 30 neon teal')).toEqual([]);
+  });
+
+  it('says of a test that was made after the visit that it was', () => {
+    const test = `${CLIENT}test skin 2026-09-20 11:00 cream read 2026-09-22 11:30 clear\n`;
+    const visit = lastOf(`${test}visit 2026-09-04 14:00 wren-abbott\nbowl A 30 cream 7/0 + 45 dev-6\non 14:10 A roots`);
+    const [found] = skinTestFound(visit, testedAt(visit), ['missing'], 'write it.');
+    expect(found?.message).toBe('cream: no skin test is noted before it; that of 2026-09-20 was made after.');
   });
 
   it('takes a reaction at an earlier visit into account, not one at the visit itself', () => {
