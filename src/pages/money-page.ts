@@ -125,7 +125,7 @@ const summary = (all: Takings, held: readonly DepositHeld[], to: string): string
       `- **Received** ${sum(all.paid)}: what was paid, with deposits taken and less those given back`,
       deposits > 0 && `- **Deposits held** ${sum(deposits)} at the end of ${to}`,
       all.costUnknown > 0 &&
-        `- **No price** for something used at ${all.costUnknown} of the ${all.visits} visits, marked \\*: their margin is less than it looks`,
+        `- **No cost** for something used at ${all.costUnknown} of the ${all.visits} visits, marked \\*, without a price or a weight: their margin is less than it looks`,
     ],
     '\n',
   );

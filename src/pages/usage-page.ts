@@ -34,7 +34,7 @@ const summary = ({ salon }: Journal, all: UsageGroup): string => {
         `- **Left** ${minorText(all.costOfLeft, salon.currency)} of that stood in what was left`,
       !isZero(all.fate.unsaid) && `- **No fate noted** for ${weight(all.fate.unsaid)} of what was left`,
       all.unpriced.length > 0 &&
-        `- **No price** on the shelf for ${listed([...all.unpriced].sort().map(escapeText))}: the sums leave it out`,
+        `- **No cost** for some or all of ${listed([...all.unpriced].sort().map(escapeText))}, without a price on the shelf or a weight in the notes: the sums leave that out`,
     ],
     '\n',
   );

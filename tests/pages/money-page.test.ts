@@ -47,7 +47,9 @@ describe('moneyMarkdown', () => {
   });
 
   it('marks what has a product without a price', () => {
-    expect(whole).toContain('- **No price** for something used at 1 of the 2 visits, marked \\*');
+    expect(whole).toContain(
+      '- **No cost** for something used at 1 of the 2 visits, marked \\*, without a price or a weight',
+    );
     expect(whole).toContain('| 2026-07 \\* | 1 | 50.00 |');
   });
 

@@ -40,7 +40,9 @@ describe('usageMarkdown', () => {
   });
 
   it('names what has no price, and leaves it out of the sums', () => {
-    expect(june).toContain('- **No price** on the shelf for bond: the sums leave it out');
+    expect(june).toContain(
+      '- **No cost** for some or all of bond, without a price on the shelf or a weight in the notes: the sums leave that out',
+    );
     expect(june).toContain('| bond | 5 | 4 | 1 | 0 | 1 | 0 |  | no price | no price |');
     expect(june).toContain('- **Cost** 7.48 GBP of products');
   });
