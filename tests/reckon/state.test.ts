@@ -7,28 +7,26 @@ import {
   lightenedBefore,
   momentOfVisit,
   reactionsOf,
-  visitsBefore,
   wasLightened,
 } from '../../src/reckon/client/state.ts';
+import { numberOf } from '../../src/reckon/client/visit-number.ts';
 import { lastOf, reckonedOf } from './reckoned.ts';
 
 const CLIENT = 'client wren-abbott "Wren Abbott"\n';
 
-describe('visitsBefore and momentOfVisit', () => {
-  it('stand before a visit, and at its first bowl', () => {
+describe('numberOf and momentOfVisit', () => {
+  it('are how many visits stand before one, and when its first bowl goes on', () => {
     const visits = reckonedOf(
       'visit 2026-01-01 9:00 wren-abbott\nvisit 2026-02-01 9:30 wren-abbott\nbowl A 30 neon teal\non 9:50 A\noff 10:20 A\nvisit 2026-03-01 wren-abbott',
     );
     const [first, second, third] = visits;
-    expect(second && visitsBefore(second.client, second.visit)).toEqual([first?.visit]);
+    expect(second && numberOf(second.client, second.visit)).toBe(1);
     expect(visits.map(momentOfVisit)).toEqual([
       { date: '2026-01-01', minute: 540 },
       { date: '2026-02-01', minute: 590 },
       { date: '2026-03-01', minute: undefined },
     ]);
-    expect(third && first && visitsBefore({ ...third.client, visits: [first.visit] }, third.visit)).toEqual([
-      first?.visit,
-    ]);
+    expect(third && first && numberOf({ ...third.client, visits: [first.visit] }, third.visit)).toBe(1);
   });
 });
 

@@ -128,7 +128,10 @@ export const startDrawing = (root: string): Drawing => {
     const isWoken = wokenBy(touched.changed);
     const woken = [
       ...[...asked].flatMap(([name, by]) => (by.some(isWoken) ? [name] : [])),
-      ...[...askedOfYear].flatMap(([file, by]) => (isWoken(by) ? [years.at(file)?.client ?? []].flat() : [])),
+      ...[...askedOfYear].flatMap(([file, by]) => {
+        const of = isWoken(by) ? years.at(file) : undefined;
+        return of === undefined ? [] : [of.client];
+      }),
     ];
     const draw: string[] = [];
     const gone: string[] = [];

@@ -39,10 +39,6 @@ export { breaksHold, type CautionInForce, cautionsOn, type HoldInForce, holdsOn 
 export { type LetterOnFile, leaveSince, lettersOf } from './letters.ts';
 export { holdsDye } from './reactions.ts';
 
-/** The client's visits before one of hers. */
-export const visitsBefore = (client: ClientFile, visit: Stood<Visit>): readonly Stood<Visit>[] =>
-  client.visits.slice(0, numberOf(client, visit));
-
 /** When the first bowl of a visit goes on: its minute, else the header's. */
 export const momentOfVisit = ({ date, clock, visit, salon }: VisitReckoned): Moment => {
   const { time } = visit.entry;
