@@ -1,6 +1,8 @@
 import type { Journal } from '../journal/journal.ts';
 import { liftOf } from '../reckon/lift/series.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
+import { knownCost } from '../reckon/money/charges.ts';
+import { listed } from '../reckon/say.ts';
 import type { VisitFact } from '../records/schema/entry.ts';
 import type { Name } from '../records/schema/values.ts';
 import type { Finding } from '../text/finding.ts';
@@ -94,10 +96,10 @@ export const mixBlocks = (view: VisitView): string[] => {
   const noted = notedOf(view);
   const tables = bowlsInOrder(view.visit).map((bowl) => bowlTable(noted, bowl, view.money));
   const rest = factsIn(view.visit, VISIT_PARTS.mixes).flatMap((fact) => mixItems(noted, view.visit, fact));
-  return [...tables, ...listed(rest)];
+  return [...tables, ...asBlock(rest)];
 };
 
-const listed = (lines: readonly string[]): string[] => (lines.length === 0 ? [] : [lines.join('\n')]);
+const asBlock = (lines: readonly string[]): string[] => (lines.length === 0 ? [] : [lines.join('\n')]);
 
 const headingOf = ({ journal, visit }: VisitView): string => {
   const { entry } = visit.visit;
@@ -107,9 +109,19 @@ const headingOf = ({ journal, visit }: VisitView): string => {
   return `### ${joined([commas([dayText(visit.date), time]), by, at], ' · ')}`;
 };
 
+/** `2.16 GBP, without neon-teal`: what is known of the cost, and what is not in it. */
+const costText = (visit: VisitReckoned): string => {
+  const { cost, costMissing, currency } = visit.money;
+  if (cost !== undefined) return minorText(cost, currency);
+  const known = knownCost(visit);
+  const without = listed(costMissing.map(escapeText));
+  return known === 0
+    ? 'not known'
+    : `${minorText(known, currency)}, without ${without}, whose price or weight is missing`;
+};
+
 const moneyItem = (view: VisitView): string[] => {
-  const { money } = view.visit;
-  const cost = view.money && (money.cost === undefined ? 'not known' : minorText(money.cost, money.currency));
+  const cost = view.money && costText(view.visit);
   return [...oneItem(view, 'Money', VISIT_PARTS.money), ...(cost === false ? [] : [`- **Products used up** ${cost}`])];
 };
 
@@ -124,7 +136,7 @@ const findingItems = (findings: readonly Finding[], stops: boolean): string[] =>
 /** The lift and the colours: drawn on a page with figures, where each figure holds the same words; else in words. */
 const courseBlocks = ({ visit, sheet }: VisitView): string[] => {
   const drawn = sheet([(id) => liftFigure(id, liftOf(visit)), (id) => swatchFigure(id, visit)]);
-  return drawn.length > 0 ? drawn : listed(liftItems(visit));
+  return drawn.length > 0 ? drawn : asBlock(liftItems(visit));
 };
 
 /** One visit as blocks of Markdown under a heading of its own. What went wrong stands first. */
@@ -133,25 +145,25 @@ export const visitBlocks = (view: VisitView): string[] => {
   const { says } = visit.visit.entry;
   return [
     headingOf(view),
-    ...listed([...items(view, VISIT_PARTS.alarms), ...findingItems(findings, true)]),
-    ...listed([
+    ...asBlock([...items(view, VISIT_PARTS.alarms), ...findingItems(findings, true)]),
+    ...asBlock([
       ...(says === undefined ? [] : [`- **Remark** ${quote(says.text)}`]),
       ...items(view, VISIT_PARTS.before),
     ]),
     ...mixBlocks(view),
-    ...listed([...items(view, VISIT_PARTS.places), ...placementItems(visit)]),
+    ...asBlock([...items(view, VISIT_PARTS.places), ...placementItems(visit)]),
     ...view.sheet([(id) => placementFigure(id, visit)]),
     ...clockBlocks(notedOf(view), visit),
-    ...listed(shelfTimeItems(visit, view.earlier)),
+    ...asBlock(shelfTimeItems(visit, view.earlier)),
     ...view.sheet([(id) => timeline(id, visit, view.earlier)]),
     ...courseBlocks(view),
-    ...listed([
+    ...asBlock([
       ...oneItem(view, 'Steps', VISIT_PARTS.steps),
       ...items(view, VISIT_PARTS.after),
       ...news.map((one) => newsItem(journal, one)),
       ...moneyItem(view),
       ...nextItems(view),
     ]),
-    ...listed(findingItems(findings, false)),
+    ...asBlock(findingItems(findings, false)),
   ];
 };

@@ -232,7 +232,10 @@ export type ProductUse = {
   readonly mixed: Exact;
   readonly used: Exact;
   readonly left: Exact;
+  /** Of what has a price and a weight, exact minor units; undefined when none of it has both. */
   readonly cost: Exact | undefined;
+  /** Some of it has no price, or no weight, and is not in `cost`. */
+  readonly costMissing?: true;
   /** For goods sold by the piece the figures are pieces, not grams. */
   readonly pieces?: true;
 };

@@ -47,6 +47,14 @@ describe('usageMarkdown', () => {
     expect(june).toContain('- **Cost** 7.48 GBP of products');
   });
 
+  it('keeps what is known of a product that has no weight beside it', () => {
+    const two = report(`${NOTES}  bowl B cream 7/43 + 20 dev-6\n`, '2026-08-01', '2026-08-01');
+    const known = report(`${NOTES}  bowl B 20 cream 7/0 + cream 7/0\n`, '2026-08-01', '2026-08-01');
+    expect(two).toContain('| dev-6 | 100 |');
+    expect(known).toContain('| cream | 20 | 20 | 0 | 0 | 0 | 0 | 0.3 | 2.27 | 0.00 |');
+    expect(known).toContain('- **No cost** for some or all of cream,');
+  });
+
   it('says that figures are rounded one by one, where there is more than one to add up', () => {
     expect(june).toContain('a column may add up to a little more or less');
     expect(report(NOTES, '2025-01-01', '2025-01-31')).not.toContain('rounded');

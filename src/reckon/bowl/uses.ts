@@ -64,7 +64,7 @@ export const usesOf = (bowls: readonly BowlReckoned[], loose: readonly ProductUs
     const key = shade === undefined ? product : `${product}\n${shade}`;
     let draft = drafts.get(key);
     if (draft === undefined) {
-      draft = { product, shade, mixed: ZERO, used: ZERO, left: ZERO, cost: ZERO };
+      draft = { product, shade, mixed: ZERO, used: ZERO, left: ZERO, cost: undefined };
       drafts.set(key, draft);
     }
     return draft;
@@ -72,7 +72,8 @@ export const usesOf = (bowls: readonly BowlReckoned[], loose: readonly ProductUs
   const count = (product: string, shade: string | undefined, mixed: Exact, cost: Exact | undefined): Draft => {
     const draft = draftOf(product, shade);
     draft.mixed = add(draft.mixed, mixed);
-    draft.cost = draft.cost && cost && add(draft.cost, cost);
+    if (cost === undefined) draft.costMissing = true;
+    else draft.cost = draft.cost === undefined ? cost : add(draft.cost, cost);
     return draft;
   };
   for (const { held: parts } of bowls)
@@ -87,6 +88,7 @@ export const usesOf = (bowls: readonly BowlReckoned[], loose: readonly ProductUs
     draft.left = add(draft.left, grams);
   }
   for (const draft of drafts.values()) {
+    if (!draft.costMissing) draft.cost ??= ZERO;
     // More left than mixed is a mistake of the note, and a rule says so.
     if (compare(draft.left, draft.mixed) > 0) draft.left = draft.mixed;
     draft.used = sub(draft.mixed, draft.left);

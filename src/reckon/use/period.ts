@@ -33,9 +33,11 @@ export type UsageRow = {
   readonly fate: LeftByFate;
   /** Packs that the mixed weight comes to, exact; undefined when a pack’s weight is not known. */
   readonly packs: Exact | undefined;
-  /** Exact minor units; undefined when a price is missing. */
+  /** Exact minor units of what has a price and a weight; undefined when none of it has both. */
   readonly cost: Exact | undefined;
   readonly costOfLeft: Exact | undefined;
+  /** Whether some of it is not in the cost. */
+  readonly costMissing: boolean;
 };
 
 /** Whether a day is within a period. */
@@ -64,6 +66,10 @@ const packsOf = (use: ProductUse, { date, salon }: VisitReckoned, item: ShelfIte
 
 const plus = (a: Exact | undefined, b: Exact | undefined): Exact | undefined => a && b && add(a, b);
 
+/** The sum of what is known of two figures. */
+export const sumKnown = (a: Exact | undefined, b: Exact | undefined): Exact | undefined =>
+  a && b ? add(a, b) : (a ?? b);
+
 const rowOf = (use: ProductUse, visit: VisitReckoned, fate: LeftByFate, item: ShelfItem | undefined): UsageRow => ({
   product: use.product,
   shade: use.shade,
@@ -75,6 +81,7 @@ const rowOf = (use: ProductUse, visit: VisitReckoned, fate: LeftByFate, item: Sh
   fate,
   packs: packsOf(use, visit, item),
   cost: use.cost,
+  costMissing: use.costMissing === true,
   costOfLeft: isZero(use.mixed) ? use.cost && ZERO : use.cost && mul(use.cost, div(use.left, use.mixed)),
 });
 
@@ -91,8 +98,9 @@ const join = (a: UsageRow, b: UsageRow): UsageRow => ({
     unsaid: add(a.fate.unsaid, b.fate.unsaid),
   },
   packs: plus(a.packs, b.packs),
-  cost: plus(a.cost, b.cost),
-  costOfLeft: plus(a.costOfLeft, b.costOfLeft),
+  cost: sumKnown(a.cost, b.cost),
+  costOfLeft: sumKnown(a.costOfLeft, b.costOfLeft),
+  costMissing: a.costMissing || b.costMissing,
 });
 
 type Ware = Pick<UsageRow, 'product' | 'shade'>;

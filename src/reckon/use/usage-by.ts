@@ -7,6 +7,7 @@ import {
   isWithin,
   type LeftByFate,
   type Period,
+  sumKnown,
   type UsageRow,
   visitRows,
 } from './period.ts';
@@ -42,7 +43,7 @@ export type UsageGroup = {
   /** Exact minor units of what has a price; undefined when nothing has one. */
   readonly cost: Exact | undefined;
   readonly costOfLeft: Exact | undefined;
-  /** Products in it that have no price. */
+  /** Products in it of which some has no price, or no weight. */
   readonly unpriced: readonly string[];
 };
 
@@ -72,8 +73,6 @@ const nameOf = (
   }
 };
 
-const sumKnown = (a: Exact | undefined, b: Exact | undefined): Exact | undefined => (a && b ? add(a, b) : (a ?? b));
-
 const groupOf = (name: string, by: UsageBy | undefined, row: UsageRow): UsageGroup => ({
   name,
   product: by === 'product' || by === 'shade' ? row.product : undefined,
@@ -88,7 +87,7 @@ const groupOf = (name: string, by: UsageBy | undefined, row: UsageRow): UsageGro
   packs: by === 'product' || by === 'shade' ? row.packs : undefined,
   cost: row.cost,
   costOfLeft: row.costOfLeft,
-  unpriced: row.cost === undefined ? [row.product] : [],
+  unpriced: row.costMissing ? [row.product] : [],
 });
 
 const joined = (a: UsageGroup, b: UsageGroup, visits: number): UsageGroup => ({
