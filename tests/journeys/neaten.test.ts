@@ -1,6 +1,7 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { readdirSync } from 'node:fs';
+import { chmodSync, readdirSync, symlinkSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { CLIENTS, JOURNAL, read, useProgram } from './program.ts';
 
@@ -37,6 +38,23 @@ describe('neaten', () => {
     const { code, out, err } = program.run(['neaten'], { cwd });
     expect([code, out]).toEqual([2, 'clients.bowl\n']);
     expect(err).toContain('`a.bowl` is not UTF-8');
+  });
+
+  test('leaves out what is kept from writing, says so and does the rest: exit 2', () => {
+    const cwd = program.folder({ 'a.bowl': CLUMSY, 'b.bowl': CLUMSY, 'c.bowl': CLUMSY, 'sound.bowl': CLIENTS });
+    const outside = program.folder({ 'theirs.bowl': CLUMSY });
+    for (const name of ['a.bowl', 'sound.bowl']) chmodSync(join(cwd, name), 0o444);
+    symlinkSync(join(outside, 'theirs.bowl'), join(cwd, 'linked.bowl'));
+    const check = program.run(['neaten', '--check'], { cwd });
+    expect([check.code, check.out]).toEqual([2, 'b.bowl\nc.bowl\n']);
+    const { code, out, err } = program.run(['neaten'], { cwd });
+    expect([code, out]).toEqual([2, 'b.bowl\nc.bowl\n']);
+    for (const said of [check.err, err]) {
+      expect(said).toContain('`a.bowl` is read-only');
+      expect(said).toContain('`linked.bowl` leads through a link');
+      expect(said).not.toContain('sound.bowl');
+    }
+    expect([read(cwd, 'b.bowl'), read(cwd, 'a.bowl'), read(outside, 'theirs.bowl')]).toEqual([CLIENTS, CLUMSY, CLUMSY]);
   });
 
   test('an interrupt leaves every file old or new, never half, and nothing beside them', async () => {

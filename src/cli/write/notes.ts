@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { dirname } from 'node:path';
-import { changedMeanwhile, refusal } from '../refusal.ts';
+import { changedMeanwhile, isRefusal, type Refusal, refusal } from '../refusal.ts';
 import { replaceFile, standsAt, sweepUnfinished } from './door.ts';
 import { sayLost } from './lost.ts';
-import { notesPlace } from './place.ts';
+import { notesPlace, refuseNoFile } from './place.ts';
 import { inTurn, sweepTurns, type Turn } from './queue.ts';
 import { holdInterrupts, orRefuse, refuseKept } from './refused.ts';
 
@@ -84,6 +84,23 @@ export const holdNotes = <T>(path: string, grounds: readonly string[], work: (he
   );
   if (done === undefined) throw thrown?.error;
   return done.value;
+};
+
+/**
+ * Why a file of notes will not be written, as far as that is known without trying: no file, read-only, or a link that
+ * leads elsewhere. `grounds` as for `holdNotes`.
+ */
+export const whyKept = (path: string, grounds: readonly string[]): Refusal | undefined => {
+  try {
+    refuseNoFile(path);
+    const target = notesPlace(path, grounds);
+    const old = standsAt(target);
+    if (old !== undefined) orRefuse(path, () => refuseKept(path, target, old));
+    return undefined;
+  } catch (error) {
+    // What the system says will be told by whoever reads or writes there.
+    return isRefusal(error) ? error : undefined;
+  }
 };
 
 /** Takes away what killed runs left beside files of notes. Never throws: a write says what is wrong with a folder. */
