@@ -16,12 +16,27 @@ export const alertsOn = (date: string, client: ClientFile): readonly SaidOnFile[
   ...allergies(client),
 ];
 
-/** Whether anything on file of a client, of whatever day, says so: asked first, since it seldom does. */
-export const isOnFile = (client: ClientFile, says: (text: string) => boolean): boolean =>
-  onFile(client).caution.some(({ fact }) => says(fact.text)) ||
-  allergies(client).some(({ text }) => says(text)) ||
-  historySaid(client).some(({ text }) => says(text)) ||
-  notesOf(client).some(({ text }) => says(text));
+type Says = (text: string) => boolean;
+
+const onFileThat = recently((_client: ClientFile) => new Map<Says, boolean>());
+
+/**
+ * Whether anything on file of a client, of whatever day, says so: asked first, since it seldom does. `says` is asked of
+ * each text once a client, so it is one function and not made anew at each visit.
+ */
+export const isOnFile = (client: ClientFile, says: Says): boolean => {
+  const known = onFileThat(client);
+  let isThere = known.get(says);
+  if (isThere === undefined) {
+    isThere =
+      onFile(client).caution.some(({ fact }) => says(fact.text)) ||
+      allergies(client).some(({ text }) => says(text)) ||
+      historySaid(client).some(({ text }) => says(text)) ||
+      notesOf(client).some(({ text }) => says(text));
+    known.set(says, isThere);
+  }
+  return isThere;
+};
 
 type Begun = SaidOnFile & { readonly from: string };
 
@@ -51,13 +66,13 @@ const notesOf = recently(({ entries, visits }: ClientFile): readonly Begun[] =>
   ),
 );
 
-const notesThat = recently((_client: ClientFile) => new Map<(text: string) => boolean, readonly Begun[]>());
+const notesThat = recently((_client: ClientFile) => new Map<Says, readonly Begun[]>());
 
 /**
  * The notes up to a day that say so, under the client and under her visits; each with the day it is of, '' for ever.
  * `says` is asked of each note once a client, so it is one function and not made anew at each visit.
  */
-export const notesSaid = (client: ClientFile, date: string, says: (text: string) => boolean): readonly Begun[] => {
+export const notesSaid = (client: ClientFile, date: string, says: Says): readonly Begun[] => {
   const known = notesThat(client);
   let notes = known.get(says);
   if (notes === undefined) {
