@@ -3,6 +3,7 @@ import { drawRails } from './draw-rails.ts';
 import { ruleNames, rulesIndex } from './generate-rules.ts';
 import { grammarEbnf } from './grammar-ebnf.ts';
 import { type GrammarRule, grammarRules, type Part } from './grammar-rules.ts';
+import { nameFields } from './name-fields.ts';
 import { rulePages } from './rule-pages.ts';
 import { wordTable } from './word-table.ts';
 
@@ -35,11 +36,12 @@ const diagrams = (): [string, string][] =>
 const schemas = (): [string, string][] =>
   [...jsonSchemas()].map(([name, schema]) => [`grammar/schema/${name}`, `${JSON.stringify(schema, undefined, 2)}\n`]);
 
-/** The two files of src/rules/ that everything else is generated through. */
+/** The files of src/ that everything else is generated through. */
 export const ruleFiles = (): ReadonlyMap<string, string> =>
   new Map([
     ['src/rules/all.ts', rulesIndex()],
     ['src/rules/rule-names.ts', ruleNames()],
+    ['src/records/name-fields.ts', nameFields()],
   ]);
 
 /** Every generated file of grammar/, by its path from the top of the repository. */

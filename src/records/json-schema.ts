@@ -37,6 +37,8 @@ const plain = (schema: z.ZodType): Node =>
         for (const key of ['type', 'minimum', 'maximum']) delete node[key];
         Object.assign(node, PLACE);
       }
+      // What a name is of is for the program (name-fields.ts); a validator knows no such keyword.
+      for (const key of ['of', 'gives']) delete node[key];
       // The bounds of a JavaScript integer are no facts of the notation.
       if (node.maximum === Number.MAX_SAFE_INTEGER) delete node.maximum;
       if (node.minimum === Number.MIN_SAFE_INTEGER) delete node.minimum;

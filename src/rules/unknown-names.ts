@@ -1,9 +1,9 @@
 import type { Shared } from '../journal/join.ts';
 import type { ClientFile, Described, Journal } from '../journal/journal.ts';
+import { type Named, namesIn } from '../journal/named.ts';
 import type { Stood } from '../journal/source.ts';
 import { placeOf } from '../reckon/cite.ts';
-import type { Fact, Product, Range, Stock, Visit } from '../records/schema/entry.ts';
-import type { Name } from '../records/schema/values.ts';
+import type { Product, Range, Stock, Visit } from '../records/schema/entry.ts';
 import { nearNames } from '../text/near.ts';
 import { joinSpans } from '../text/span.ts';
 import { KINDS } from '../trade/kinds.ts';
@@ -86,14 +86,14 @@ const unknownClient = (visit: Stood<Visit>, known: ClientFile, journal: Journal)
     };
   }
   const key = [client, ...more].map(({ name }) => name).join('-');
-  const whole = { name: key, at: place.at };
+  const whole = { name: key, at: place.at, line: 0 };
   const sought = { what: 'client', known: namedClients(journal), header: 'client NAME' };
-  return { ...found(visit, HEAD, whole, sought), expected };
+  return { ...found(visit, whole, sought), expected };
 };
 
-const found = (stood: Stood, fact: { readonly line: number }, name: Name, { what, known, header }: Sought): Found => {
+const found = (stood: Stood, name: Pick<Named, 'name' | 'at' | 'line'>, { what, known, header }: Sought): Found => {
   const near = nearNames(name.name, known);
-  const place = placeOf(stood, fact, name.at);
+  const place = placeOf(stood, name, name.at);
   const entry = `an entry \`${header.replace('NAME', name.name)}\``;
   return {
     place,
@@ -109,62 +109,47 @@ const product = (shared: Shared, also: readonly string[]): Sought => ({
   header: 'product NAME',
 });
 
-type Products = { readonly names: readonly Name[]; readonly also: readonly string[] };
-
-const NO_PRODUCTS: Products = { names: [], also: [] };
-
-/** The products that a line names outside a bowl, each with the words that may stand there instead. */
-const productsOf = (fact: Fact): Products => {
-  switch (fact.word) {
-    case 'test':
-      return { names: fact.products, also: KINDS };
-    case 'hold':
-      return { names: [fact.what], also: [...KINDS, 'oxidative', 'dye', 'all'] };
-    case 'uses':
-      return { names: fact.products, also: [] };
-    case 'time':
-      return { names: fact.when?.if === 'with' ? [fact.when.product] : [], also: [] };
-    case 'in':
-    case 'count':
-    case 'out':
-    case 'fit':
-      return { names: fact.product === undefined ? [] : [fact.product], also: [] };
-    case 'home':
-      return { names: fact.parts.flatMap((part) => part.product ?? []), also: [...KINDS, 'water'] };
-    default:
-      return NO_PRODUCTS;
-  }
+/** Words that may stand in the place of a product, by the first word of the line. */
+const ALSO: Readonly<Record<string, readonly string[]>> = {
+  test: KINDS,
+  hold: [...KINDS, 'oxidative', 'dye', 'all'],
+  home: [...KINDS, 'water'],
 };
+
+/** Lines of mixes: the reckoning of bowls knows what they name. */
+const MIXED: ReadonlySet<string | undefined> = new Set(['bowl', 'plus', 'weighed']);
+
+const isInMix = ({ fact, path }: Named): boolean =>
+  MIXED.has(fact?.word) || path.includes('mix') || path.includes('blend');
 
 const addProducts = (stood: Stood, shared: Shared, all: Found[]): void => {
   // Without any shelf a name stands for itself, as it does in a bowl.
   if (shared.shelf.size === 0) return;
-  for (const fact of stood.entry.facts as readonly Fact[]) {
-    const { names, also } = productsOf(fact);
-    for (const name of names) {
-      if (!shared.shelf.has(name.name) && !also.includes(name.name))
-        all.push(found(stood, fact, name, product(shared, also)));
+  for (const of of ['product', 'held'] as const)
+    for (const named of namesIn(stood.entry, of)) {
+      const also = ALSO[named.fact?.word ?? ''] ?? [];
+      if (named.gives || isInMix(named) || shared.shelf.has(named.name) || also.includes(named.name)) continue;
+      all.push(found(stood, named, product(shared, also)));
     }
-  }
 };
 
-const addSalon = (stood: Stood<Visit> | Stood<Stock>, shared: Shared, all: Found[]): void => {
-  const { salon } = stood.entry;
+const addSalon = (stood: Stood<Visit> | Stood<Stock>, { salons }: Shared, all: Found[]): void => {
   // Without any salon entry there is nothing that the name could be a slip of.
-  if (salon === undefined || shared.salons.size === 0 || shared.salons.has(salon.name)) return;
-  all.push(found(stood, HEAD, salon, { what: 'salon', known: shared.salons.keys(), header: 'salon NAME' }));
+  if (salons.size === 0) return;
+  for (const salon of namesIn(stood.entry, 'salon'))
+    if (!salons.has(salon.name))
+      all.push(found(stood, salon, { what: 'salon', known: salons.keys(), header: 'salon NAME' }));
 };
 
 const addStylists = (visit: Stood<Visit>, { stylists }: Shared, all: Found[]): void => {
   if (stylists.size === 0) return;
   const said = new Set<string>();
-  const add = (by: Name | undefined, line: number): void => {
-    if (by === undefined || stylists.has(by.name) || said.has(by.name)) return;
+  for (const by of namesIn(visit.entry, 'stylist')) {
+    // A share of money has a rule of its own.
+    if (by.path[0] !== 'by' || stylists.has(by.name) || said.has(by.name)) continue;
     said.add(by.name);
-    all.push(found(visit, { line }, by, { what: 'stylist', known: stylists.keys(), header: 'stylist NAME' }));
-  };
-  add(visit.entry.by, 0);
-  for (const { line, by } of visit.entry.facts) add(by, line);
+    all.push(found(visit, by, { what: 'stylist', known: stylists.keys(), header: 'stylist NAME' }));
+  }
 };
 
 /** Names on the shelf and in stock lines that nothing has. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Clock, Component, DateText, Duration, fact, Name, Seen, Shade, When, Word, Zone } from './values.ts';
+import { Clock, Component, DateText, Duration, fact, nameOf, Seen, Shade, When, Word, Zone } from './values.ts';
 
 export const Born = fact('born', 'Born', { when: When });
 export const Natural = fact('natural', 'Natural depth', { seen: z.array(Seen) });
@@ -24,11 +24,11 @@ export const Letter = fact('letter', 'Letter of a doctor', {
 
 /** Skin, strand, metal, stretch and porosity tests: made, with what, read, seen; or a decision not to. */
 export const Test = fact('test', 'Test', {
-  test: Name.meta({ description: 'skin, strand, metal, stretch, porosity' }),
+  test: nameOf('test').meta({ description: 'skin, strand, metal, stretch, porosity' }),
   date: DateText.optional().meta({ description: 'absent under a visit: that day' }),
   time: Clock.optional(),
   made: z.boolean().meta({ description: 'false: the line only reads a test made earlier, or is a decision' }),
-  products: z.array(Name).meta({ description: 'with what; empty: not said' }),
+  products: z.array(nameOf('product')).meta({ description: 'with what; empty: not said' }),
   shades: z.array(Shade).optional(),
   mix: z.array(Component).optional(),
   minutes: Duration.optional(),
@@ -40,13 +40,13 @@ export const Test = fact('test', 'Test', {
   notNeeded: z.boolean(),
 });
 export const Hold = fact('hold', 'Hold', {
-  what: Name.meta({ description: 'a kind, a product, `oxidative` or `all`' }),
+  what: nameOf('held').meta({ description: 'a kind, a product, `oxidative` or `all`' }),
   from: When.optional().meta({ description: 'absent: from the entry’s own day, or always under a client' }),
   until: When.optional(),
   length: Duration.optional(),
   untilLetter: z.boolean().optional().meta({ description: 'lifts with a letter of a doctor' }),
 });
-export const Because = fact('because', 'Reason given', { rule: Name });
+export const Because = fact('because', 'Reason given', { rule: nameOf('rule') });
 
 export const CLIENT_FACTS = [
   Born,

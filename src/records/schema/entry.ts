@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { KINDS } from '../../trade/kinds.ts';
 import { Because, Caution, CLIENT_FACTS, Hold, Test } from './client.ts';
 import { PRODUCT_FACTS, SALON_FACTS, STOCK_FACTS, Unread, ZoneLine } from './shelf.ts';
-import { Clock, DateText, Name, Strength, Text, Word } from './values.ts';
+import { Clock, DateText, nameOf, Strength, Text, Word } from './values.ts';
 import { Note, VISIT_FACTS } from './visit.ts';
 
 const entry = <K extends string, T extends z.ZodRawShape, F extends z.ZodType>(
@@ -12,7 +12,10 @@ const entry = <K extends string, T extends z.ZodRawShape, F extends z.ZodType>(
   facts: F,
 ) => z.object({ kind: z.literal(kind), ...head, facts: z.array(facts) }).meta({ title });
 
-const named = { name: Name.optional(), full: Text.optional() };
+const named = (of: 'salon' | 'stylist' | 'product' | 'client') => ({
+  name: nameOf(of, 'gives').optional(),
+  full: Text.optional(),
+});
 
 const SalonFact = z.discriminatedUnion('word', [...SALON_FACTS, Note, Unread]);
 const ProductFact = z.discriminatedUnion('word', [...PRODUCT_FACTS, Note, Unread]);
@@ -20,16 +23,16 @@ const StockFact = z.discriminatedUnion('word', [...STOCK_FACTS, Note, Unread]);
 const ClientFact = z.discriminatedUnion('word', [...CLIENT_FACTS, ZoneLine, Note, Unread]);
 const VisitFact = z.discriminatedUnion('word', [...VISIT_FACTS, ZoneLine, Test, Caution, Hold, Because, Unread]);
 
-export const Salon = entry('salon', 'Salon', named, SalonFact);
+export const Salon = entry('salon', 'Salon', named('salon'), SalonFact);
 export const Stylist = entry(
   'stylist',
   'Stylist',
-  { ...named, salon: Name.optional() },
+  { ...named('stylist'), salon: nameOf('salon').optional() },
   z.discriminatedUnion('word', [Note, Unread]),
 );
 
 const shelf = {
-  ...named,
+  ...named('product'),
   type: z.enum(KINDS).optional().meta({ title: 'Kind' }),
   kindWord: Word.optional(),
 };
@@ -47,20 +50,23 @@ export const Product = entry(
 export const Stock = entry(
   'stock',
   'Stock taken',
-  { date: DateText.optional(), time: Clock.optional(), salon: Name.optional(), says: Text.optional() },
+  { date: DateText.optional(), time: Clock.optional(), salon: nameOf('salon').optional(), says: Text.optional() },
   StockFact,
 );
-export const Client = entry('client', 'Client', named, ClientFact);
+export const Client = entry('client', 'Client', named('client'), ClientFact);
 export const Visit = entry(
   'visit',
   'Visit',
   {
     date: DateText.optional(),
     time: Clock.optional(),
-    client: Name.optional(),
-    more: z.array(Name).optional().meta({ description: 'words that follow the client’s name, which is one word' }),
-    by: Name.optional(),
-    salon: Name.optional(),
+    client: nameOf('client').optional(),
+    more: z
+      .array(nameOf('client-rest'))
+      .optional()
+      .meta({ description: 'words that follow the client’s name, which is one word' }),
+    by: nameOf('stylist').optional(),
+    salon: nameOf('salon').optional(),
     says: Text.optional(),
   },
   VisitFact,

@@ -5,7 +5,8 @@ import {
   DateText,
   Duration,
   fact,
-  Name,
+  Lot,
+  nameOf,
   Ratio,
   Shade,
   Strength,
@@ -15,20 +16,20 @@ import {
   Zone,
 } from './values.ts';
 
-export const Money = fact('money', 'Currency', { currency: Name.meta({ description: 'ISO 4217 code' }) });
+export const Money = fact('money', 'Currency', { currency: nameOf('currency').meta({ description: 'ISO 4217 code' }) });
 export const Scale = fact('scale', 'What the scales can show', { step: Amount.meta({ description: 'grams' }) });
 export const Hours = fact('hours', 'Opening hours', { from: Clock, to: Clock });
 export const Growth = fact('growth', 'Growth until measured', {
   rate: z.number().meta({ title: 'Rate', description: 'mm a day' }),
 });
 export const Policy = fact('policy', 'The salon’s own policy', {
-  topic: Name.meta({ description: 'law, skin-test, under, ml, …' }),
+  topic: nameOf('policy').meta({ description: 'law, skin-test, under, ml, …' }),
   words: z.array(Word),
   numbers: z.array(z.number()).meta({ description: 'bare numbers, in order (under 16)' }),
   durations: z.array(Duration).meta({ description: 'skin-test: the lead first, then after `every` the interval' }),
 });
 export const ZoneLine = fact('zone', 'A place with a name of its own', {
-  zone: Name,
+  zone: nameOf('zone', 'gives'),
   zones: z.array(Zone).meta({ description: 'a salon’s group: the places it covers' }),
   where: Text.optional().meta({ description: 'this head’s own place, in words' }),
 });
@@ -36,7 +37,7 @@ export const ZoneLine = fact('zone', 'A place with a name of its own', {
 export const Mix = fact('mix', 'Mix ratio', {
   ratio: Ratio.optional().meta({ description: 'absent: used as it is (mix none)' }),
 });
-export const Uses = fact('uses', 'Its own developers', { products: z.array(Name) });
+export const Uses = fact('uses', 'Its own developers', { products: z.array(nameOf('product')) });
 export const StrengthLine = fact('strength', 'Strengths offered', {
   strengths: z.array(Strength),
   upTo: Strength.optional().meta({ description: 'strength to 9%' }),
@@ -50,7 +51,7 @@ export const TimeLine = fact('time', 'Time the product takes', {
       z.object({ if: z.literal('grey'), percent: z.number() }),
       z.object({ if: z.literal('on-scalp') }),
       z.object({ if: z.literal('pre-lightened') }),
-      z.object({ if: z.literal('with'), product: Name }),
+      z.object({ if: z.literal('with'), product: nameOf('product') }),
     ])
     .optional(),
 });
@@ -60,7 +61,7 @@ export const Lift = fact('lift', 'The maker’s claim of lift', {
 export const Tones = fact('tones', 'What the tone digits mean', {
   tones: z.array(z.object({ digit: z.string(), tone: Word })),
 });
-export const Shades = fact('shades', 'Shades that go by a name', { shades: z.array(Name) });
+export const Shades = fact('shades', 'Shades that go by a name', { shades: z.array(nameOf('shade', 'gives')) });
 export const Pack = fact('pack', 'Pack and price', {
   amount: Amount,
   price: z.number().optional().meta({ description: 'in the salon’s currency' }),
@@ -71,7 +72,7 @@ export const Density = fact('density', 'Density', {
   density: z.number().positive().meta({ description: 'grams a millilitre' }),
 });
 export const Keeps = fact('keeps', 'Keeps after opening', { keeps: Duration });
-export const Measure = fact('measure', 'Its own measure', { measure: Name, amount: Amount });
+export const Measure = fact('measure', 'Its own measure', { measure: nameOf('measure', 'gives'), amount: Amount });
 export const Scalp = fact('scalp', 'On the scalp', {
   upTo: Strength.optional().meta({ description: 'absent: never on the scalp' }),
 });
@@ -82,24 +83,24 @@ export const Over = fact('over', 'Hair a toner goes over', {
 });
 
 export const In = fact('in', 'Came in', {
-  product: Name,
+  product: nameOf('product'),
   shade: Shade.optional(),
   amount: Amount.optional(),
   price: z.number().optional().meta({ description: 'for one pack' }),
-  lot: Text.optional(),
+  lot: Lot.optional(),
   useBy: When.optional(),
 });
 export const Count = fact('count', 'Counted', {
-  product: Name,
+  product: nameOf('product'),
   shade: Shade.optional(),
   amount: Amount.optional(),
-  lot: Text.optional(),
+  lot: Lot.optional(),
 });
 export const Out = fact('out', 'Went out', {
-  product: Name,
+  product: nameOf('product'),
   shade: Shade.optional(),
   amount: Amount.optional(),
-  lot: Text.optional(),
+  lot: Lot.optional(),
 });
 
 /** A line that could not be read: kept as typed, shown as typed. */

@@ -19,6 +19,22 @@ export type Text = z.infer<typeof Text>;
 export const Name = valued('Name', { name: z.string().min(1) });
 export type Name = z.infer<typeof Name>;
 
+/**
+ * What names are of. Of `part-name`, the shelf tells whether it is the shade’s or the product’s; `held` is a product, a
+ * kind or a word for all; `client-rest` are the words of a client’s name after its first; `other-bowl` is one of another
+ * visit. A bowl is known in its visit, a measure at its product.
+ */
+export type Namespace =
+  | ('client' | 'client-rest' | 'stylist' | 'salon' | 'zone' | 'rule' | 'lot')
+  | ('product' | 'part-name' | 'held' | 'shade' | 'measure' | 'bowl' | 'other-bowl')
+  | ('currency' | 'policy' | 'test');
+
+/** A name of something; `gives` where the line is what gives the name, and not one that uses it. */
+export const nameOf = (of: Namespace, gives?: 'gives') => Name.meta({ of, gives });
+
+/** The number of a batch, as typed. */
+export const Lot = Text.meta({ of: 'lot' });
+
 /** A word of the trade as typed in a free slot (`warm`, `patchy`, `yellow?`), folded as names are. */
 export const Word = valued('Word', { word: z.string().min(1), about });
 export type Word = z.infer<typeof Word>;
@@ -99,7 +115,7 @@ export const Stage = valued('Stage of lift', { stage: z.string(), to: z.string()
 export type Stage = z.infer<typeof Stage>;
 
 /** A place on the head: one or two words, the second narrowing the first (`back left`, `ends top`). */
-export const Zone = valued('Zone', { zone: z.string().min(1) });
+export const Zone = valued('Zone', { zone: z.string().min(1) }).meta({ of: 'zone' });
 export type Zone = z.infer<typeof Zone>;
 
 /** What is seen or wanted at some places: depth, stage of lift, grey share, tones and other words. */
@@ -115,16 +131,19 @@ export type Seen = z.infer<typeof Seen>;
 /** One part of a mix: how much of what. Any of amount, product, shade, strength may be missing in an unfinished note. */
 export const Component = valued('Component', {
   amount: Amount.optional(),
-  product: Name.optional(),
-  second: Name.optional().meta({
+  product: nameOf('product').optional(),
+  second: nameOf('part-name').optional().meta({
     description: 'a second name: the shade’s, or after a measure the product’s; the shelf tells which',
   }),
   shade: Shade.optional(),
   strength: Strength.optional(),
   ratio: Ratio.optional().meta({ description: 'typed after the developer: colour to this part' }),
-  blend: z.array(Name).optional().meta({ description: 'developers blended to the strength: 7.5% from dev-6 dev-9' }),
-  out: Name.optional().meta({ description: 'the bowl it is taken out of: 40 from A' }),
-  lot: Text.optional(),
+  blend: z
+    .array(nameOf('product'))
+    .optional()
+    .meta({ description: 'developers blended to the strength: 7.5% from dev-6 dev-9' }),
+  out: nameOf('bowl').optional().meta({ description: 'the bowl it is taken out of: 40 from A' }),
+  lot: Lot.optional(),
 });
 export type Component = z.infer<typeof Component>;
 
@@ -132,7 +151,7 @@ export type Component = z.infer<typeof Component>;
 export const factBase = {
   line: z.int().nonnegative().meta({ title: 'Line', description: 'counted from the entry’s header, which is 0' }),
   says: Text.optional().meta({ title: 'Remark' }),
-  by: Name.optional().meta({ title: 'By', description: 'whose hand' }),
+  by: nameOf('stylist').optional().meta({ title: 'By', description: 'whose hand' }),
   rest: Text.optional().meta({ title: 'Not read', description: 'what of the line was not read, as typed' }),
 };
 

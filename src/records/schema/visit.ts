@@ -6,7 +6,7 @@ import {
   DateText,
   Duration,
   fact,
-  Name,
+  nameOf,
   Period,
   Seen,
   Shade,
@@ -15,7 +15,7 @@ import {
   Zone,
 } from './values.ts';
 
-const bowls = z.array(Name).meta({ title: 'Bowls', description: 'names of bowls: one letter and digits' });
+const bowls = z.array(nameOf('bowl')).meta({ title: 'Bowls', description: 'names of bowls: one letter and digits' });
 const zones = z.array(Zone).meta({ title: 'Zones' });
 const money = z.number().meta({ description: 'in the salon’s currency' });
 
@@ -32,20 +32,24 @@ export const Regrowth = fact('regrowth', 'New growth measured', {
 });
 
 export const Bowl = fact('bowl', 'One mix', {
-  bowl: Name,
+  bowl: nameOf('bowl', 'gives'),
   total: Amount.optional().meta({ description: 'bowl B 90 g of …: sets the total' }),
   parts: z.array(Component),
   claim: Amount.optional().meta({ description: '= 150: the total as typed, to compare' }),
 });
-export const Plus = fact('plus', 'A further component', { bowl: Name, parts: z.array(Component) });
-export const Weighed = fact('weighed', 'What the scales said', { bowl: Name, parts: z.array(Component) });
+export const Plus = fact('plus', 'A further component', { bowl: nameOf('bowl'), parts: z.array(Component) });
+export const Weighed = fact('weighed', 'What the scales said', { bowl: nameOf('bowl'), parts: z.array(Component) });
 export const Again = fact('again', 'An earlier bowl remade', {
-  bowl: Name,
-  from: z.object({ client: Name.optional(), date: DateText.optional(), bowl: Name.optional() }),
+  bowl: nameOf('bowl', 'gives'),
+  from: z.object({
+    client: nameOf('client').optional(),
+    date: DateText.optional(),
+    bowl: nameOf('other-bowl').optional(),
+  }),
   share: Amount.optional().meta({ description: 'per cent of the earlier bowl' }),
 });
 export const More = fact('more', 'Another mix of the same bowl', {
-  bowl: Name,
+  bowl: nameOf('bowl'),
   amount: Amount.optional(),
   time: Clock.optional(),
 });
@@ -102,10 +106,10 @@ export const Dry = fact('dry', 'Dried', step);
 export const Cut = fact('cut', 'Cut', step);
 
 export const Left = fact('left', 'Left in the bowls', {
-  left: z.array(z.object({ bowl: Name, amount: Amount })),
+  left: z.array(z.object({ bowl: nameOf('bowl'), amount: Amount })),
   fate: z.enum(['binned', 'kept', 'given']).optional(),
 });
-export const Home = fact('home', 'Goes home', { bowl: Name.optional(), parts: z.array(Component) });
+export const Home = fact('home', 'Goes home', { bowl: nameOf('bowl').optional(), parts: z.array(Component) });
 export const Reaction = fact('reaction', 'Reaction', { time: Clock.optional(), bowls, zones, words: z.array(Word) });
 export const Stopped = fact('stopped', 'Stopped early', { time: Clock.optional(), bowls, zones, words: z.array(Word) });
 export const Declined = fact('declined', 'Declined', { what: z.array(Word) });
@@ -128,10 +132,10 @@ export const Deposit = fact('deposit', 'Deposit', {
 });
 export const Paid = fact('paid', 'Paid', { amount: money.optional(), how: z.array(Word) });
 export const Split = fact('split', 'Shared between stylists', {
-  shares: z.array(z.object({ by: Name, percent: z.number() })),
+  shares: z.array(z.object({ by: nameOf('stylist'), percent: z.number() })),
 });
 export const Fit = fact('fit', 'Goods used on her', {
-  product: Name.optional(),
+  product: nameOf('product').optional(),
   amount: Amount.optional(),
   shade: Shade.optional(),
 });
@@ -145,7 +149,12 @@ export const Next = fact('next', 'Next time', {
   from: z.boolean().meta({ description: 'not before the date' }),
   time: Clock.optional(),
   changes: z.array(
-    z.object({ bowl: Name.optional(), percent: z.number().optional(), words: z.array(Word), text: z.string() }),
+    z.object({
+      bowl: nameOf('bowl').optional(),
+      percent: z.number().optional(),
+      words: z.array(Word),
+      text: z.string(),
+    }),
   ),
 });
 

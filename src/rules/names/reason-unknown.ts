@@ -1,3 +1,4 @@
+import { namesIn } from '../../journal/named.ts';
 import type { Stood } from '../../journal/source.ts';
 import { placeOf } from '../../reckon/cite.ts';
 import type { Client, Visit } from '../../records/schema/entry.ts';
@@ -8,13 +9,13 @@ import { RULE_NAMES } from '../rule-names.ts';
 const KNOWN: ReadonlySet<string> = new Set(RULE_NAMES);
 
 const addUnknown = (stood: Stood<Client> | Stood<Visit>, all: Found[]): void => {
-  for (const fact of stood.entry.facts) {
-    if (fact.word !== 'because' || KNOWN.has(fact.rule.name)) continue;
-    const near = nearRules(fact.rule.name);
-    const place = placeOf(stood, fact, fact.rule.at);
+  for (const { name, line, at } of namesIn(stood.entry, 'rule')) {
+    if (KNOWN.has(name)) continue;
+    const near = nearRules(name);
+    const place = placeOf(stood, { line }, at);
     all.push({
       place,
-      message: `\`${fact.rule.name}\` is no rule, so the line explains nothing.`,
+      message: `\`${name}\` is no rule, so the line explains nothing.`,
       todo:
         near.length === 0
           ? 'Write the rule’s name as a finding shows it; `bowlbook why` lists them.'

@@ -1,8 +1,6 @@
+import { namesIn } from '../../journal/named.ts';
 import { placeOf } from '../../reckon/cite.ts';
-import { seenIn } from '../../reckon/facts-of.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import type { VisitFact } from '../../records/schema/entry.ts';
-import type { Zone } from '../../records/schema/values.ts';
 import { nearNames } from '../../text/near.ts';
 import type { Place } from '../../text/span.ts';
 import { STAGES } from '../../trade/stages.ts';
@@ -35,31 +33,13 @@ const strangersIn = (
   own: () => ReadonlySet<string>,
 ): ReadonlyMap<string, Named> | undefined => {
   let named: Map<string, Named> | undefined;
-  const add = (fact: VisitFact, zones: readonly Zone[]): void => {
-    for (const { zone, at } of zones) {
-      if (isZone(zone) || zone.split(' ').every((word) => isZone(word) || own().has(word))) continue;
-      named ??= new Map();
-      const place = placeOf(visit, fact, at);
-      const before = named.get(zone);
-      if (before === undefined) named.set(zone, { place, again: [] });
-      else before.again.push(place);
-    }
-  };
-  for (const fact of visit.entry.facts) {
-    switch (fact.word) {
-      case 'place':
-      case 'on':
-      case 'off':
-      case 'leave':
-      case 'regrowth':
-      case 'reaction':
-      case 'stopped':
-      case 'about':
-        add(fact, fact.zones);
-        break;
-      default:
-        for (const { zones } of seenIn(fact)) add(fact, zones);
-    }
+  for (const { name: zone, at, line, gives } of namesIn(visit.entry, 'zone')) {
+    if (gives || isZone(zone) || zone.split(' ').every((word) => isZone(word) || own().has(word))) continue;
+    named ??= new Map();
+    const place = placeOf(visit, { line }, at);
+    const before = named.get(zone);
+    if (before === undefined) named.set(zone, { place, again: [] });
+    else before.again.push(place);
   }
   return named;
 };
