@@ -8,7 +8,7 @@ import { cautionsOn, holdsOn, reactionsOf, testsFor } from '../src/reckon/client
 import type { VisitReckoned } from '../src/reckon/model.ts';
 import { reckonAll } from '../src/reckon/visit.ts';
 import { RULES } from '../src/rules/all.ts';
-import { findAll } from '../src/rules/run.ts';
+import { judge } from '../src/rules/judging.ts';
 
 /** What one word changes, as measured on its example: a journal compiled with its line and without. */
 export type WordEffects = {
@@ -44,7 +44,7 @@ const compile = (text: string): Compiled => {
   const client = journal.clients.get(CLIENT);
   if (client === undefined) throw new Error(`an example has no client ${CLIENT}:\n${text}`);
   const reckoned = reckonAll(journal);
-  const { findings, answered } = findAll(journal, reckoned);
+  const { findings, answered } = judge(journal).all();
   const visits = reckoned.get(CLIENT) ?? [];
   const own = [...findings, ...answered.filter((one) => !findings.includes(one))];
   return {

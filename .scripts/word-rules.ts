@@ -4,12 +4,12 @@ import { readLine } from '../src/notation/read-line.ts';
 import { isBodyWord } from '../src/notation/words.ts';
 import { RULES } from '../src/rules/all.ts';
 import { readExample } from '../src/rules/example.ts';
-import { findAll } from '../src/rules/run.ts';
+import { judge } from '../src/rules/judging.ts';
 
 const fires = (lines: readonly string[], rule: string): boolean =>
-  findAll(joinSources([readSource('example.bowl', Buffer.from(lines.join('\n')))])).findings.some(
-    (finding) => finding.rule === rule,
-  );
+  judge(joinSources([readSource('example.bowl', Buffer.from(lines.join('\n')))]))
+    .all()
+    .findings.some((finding) => finding.rule === rule);
 
 /**
  * Which rules depend on which word, measured on the rules' own examples: a rule depends on a word when taking one of its

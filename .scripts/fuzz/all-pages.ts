@@ -28,7 +28,7 @@ import { touchingVisits } from '../../src/reckon/stock/touching.ts';
 import { traceable, traceClient, traceLot } from '../../src/reckon/stock/trace.ts';
 import { usageBy } from '../../src/reckon/use/usage-by.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
-import { findAll } from '../../src/rules/run.ts';
+import { judge } from '../../src/rules/judging.ts';
 import { addDays } from '../../src/text/dates.ts';
 
 type Page = readonly [name: string, text: string];
@@ -36,7 +36,7 @@ type Page = readonly [name: string, text: string];
 /** Every report but the cards, as the commands make them: Markdown, one as a whole page, the open formats. */
 export const allPages = (journal: Journal, on: string): Page[] => {
   const all = reckonAll(journal);
-  const { findings } = findAll(journal, all, on);
+  const { findings } = judge(journal, on).all();
   const reckoned = [...all.values()].flat();
   const until = addDays(on, 28);
   const period = { from: '2026-01-01', to: '2026-12-31' };

@@ -4,7 +4,7 @@ import { cardMarkdown } from '../../src/pages/card.ts';
 import { cardHtml } from '../../src/pages/card-html.ts';
 import { codeSpan } from '../../src/pages/escape.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
-import { findAll } from '../../src/rules/run.ts';
+import { judge } from '../../src/rules/judging.ts';
 import { applyEdits } from '../../src/text/edit.ts';
 import type { Finding } from '../../src/text/finding.ts';
 import type { FilePlace } from '../../src/text/span.ts';
@@ -49,7 +49,7 @@ const findingHolds = (journal: Journal, finding: Finding, typed: string): void =
 
 const cardsHold = (journal: Journal, typed: string, on: string): void => {
   const all = reckonAll(journal);
-  const { findings, answered, faults } = findAll(journal, all, on);
+  const { findings, answered, faults } = judge(journal, on).all();
   promise(faults === undefined, () => `a client is not worked out: ${faults?.[0]?.fault}`);
   for (const finding of [...findings, ...answered]) findingHolds(journal, finding, typed);
   const found = [...new Set([...findings, ...answered])];
@@ -78,7 +78,7 @@ export const chainHolds = (files: readonly Uint8Array[], on: string): void => {
     cardsHold(journal, typed.join('\n'), on);
     return;
   }
-  const { findings, faults } = findAll(journal, reckonAll(journal), on);
+  const { findings, faults } = judge(journal, on).all();
   promise(faults === undefined, () => `a client is not worked out: ${faults?.[0]?.fault}`);
   for (const finding of findings) placeHolds(journal, finding.place, `the finding ${finding.rule}`);
 };
@@ -96,8 +96,8 @@ export const journalHolds = (files: readonly Uint8Array[], on: string, every: bo
   }
   const turned = joinSources(sources.toReversed());
   equal(
-    findAll(turned, reckonAll(turned), on).findings,
-    findAll(journal, reckonAll(journal), on).findings,
+    judge(turned, on).all().findings,
+    judge(journal, on).all().findings,
     'files in another order give other findings',
   );
 };

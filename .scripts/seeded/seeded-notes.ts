@@ -5,7 +5,7 @@ import { readSource, type Source } from '../../src/journal/source.ts';
 import { entryLines } from '../../src/journal/where.ts';
 import type { VisitReckoned } from '../../src/reckon/model.ts';
 import { reckonClient } from '../../src/reckon/visit.ts';
-import { findAll } from '../../src/rules/run.ts';
+import { judge } from '../../src/rules/judging.ts';
 import type { Finding } from '../../src/text/finding.ts';
 import { readCases } from '../../tests/examples/read-example.ts';
 
@@ -34,7 +34,7 @@ export const foundIn = (
   visit: readonly string[],
 ): readonly Finding[] => {
   const text = `${[...before, ...visit].join('\n')}\n`;
-  const { findings } = findAll(joinSources([...shared, readSource(NOTE, Buffer.from(text))]), undefined, CHECKED_ON);
+  const { findings } = judge(joinSources([...shared, readSource(NOTE, Buffer.from(text))]), CHECKED_ON).all();
   return findings.filter(({ place }) => place.file === NOTE);
 };
 

@@ -1,6 +1,5 @@
 import { cardMarkdown } from '../pages/card.ts';
-import { reckonClient } from '../reckon/visit.ts';
-import { findAll } from '../rules/run.ts';
+import { judge } from '../rules/judging.ts';
 import { ended, failAt } from './failed-clients.ts';
 import { findClient } from './find-client.ts';
 import { openJournal } from './open-journal.ts';
@@ -33,8 +32,10 @@ export const card = async (name: string, paths: readonly string[], options: Card
   const last = visitsShown(options);
   const { journal, unreadable } = openJournal(paths);
   const client = findClient(journal, name);
-  // Hers alone: what goes wrong in another's notes costs her no card.
-  const reckoned = reckonClient(journal, client);
+  // Hers alone, and the days of others that she shares: what goes wrong in another's notes costs her no card.
+  const judged = judge(journal, on);
+  const reckoned = judged.reckonedOf(client.name);
+  failAt(client.name, judged.faults());
   if (options.json) {
     const { visitJson } = await import('./visit-json.ts');
     const value = {
@@ -45,9 +46,8 @@ export const card = async (name: string, paths: readonly string[], options: Card
     deliverJson(value, options.output);
     return ended({ faults: [], unreadable });
   }
-  const { findings, answered, faults = [] } = findAll(journal, undefined, on);
-  failAt(client.name, faults);
-  const own = [...new Set([...findings, ...answered])].filter((finding) => finding.client === client.name);
+  const own = judged.about(client.name);
+  failAt(client.name, judged.faults());
   const given = { on, ...(options.money && { money: true }), ...(last !== undefined && { last }) };
   if (!isPage(options)) deliver(cardMarkdown(journal, client, reckoned, own, given), options.output);
   else {
@@ -55,5 +55,5 @@ export const card = async (name: string, paths: readonly string[], options: Card
     deliver(cardHtml(journal, client, reckoned, own, given), options.output);
   }
   // Of others nothing stands on her card but what bears on all who were there on a day.
-  return ended({ faults, unreadable });
+  return ended({ faults: judged.faults(), unreadable });
 };

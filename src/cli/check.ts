@@ -1,7 +1,8 @@
 import type { Journal } from '../journal/journal.ts';
 import { unfoundText } from '../pages/unfound.ts';
+import { judge } from '../rules/judging.ts';
+import { counts } from '../rules/reported.ts';
 import { RULE_NAMES } from '../rules/rule-names.ts';
-import { counts, findAll } from '../rules/run.ts';
 import { type Finding, SEVERITIES } from '../text/finding.ts';
 import { nearNames } from '../text/near.ts';
 import { withoutControls } from '../text/width.ts';
@@ -80,7 +81,7 @@ export const check = (paths: readonly string[], options: CheckOptions): number =
   const day = dayOf(options.on);
   const isShown = onlyNamed(options.only ?? []);
   const { journal, unreadable, shown: files } = openJournal(paths);
-  const { findings, answered, faults = [] } = findAll(journal, undefined, day);
+  const { findings, answered, faults = [] } = judge(journal, day).all();
   const isNamed = (finding: Finding): boolean => isShown(finding) && files.has(finding.place.file);
   const found = findings.filter(isNamed);
   const explained = answered.filter(isNamed);

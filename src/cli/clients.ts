@@ -1,6 +1,5 @@
 import { clientRows, clientsMarkdown } from '../pages/clients-page.ts';
-import { findAll } from '../rules/run.ts';
-import { allFaults, ended, openReckoned } from './failed-clients.ts';
+import { ended, openReckoned } from './failed-clients.ts';
 import { deliverReport, type FormOptions } from './pages-out.ts';
 import { shownClients, withClients, withoutClients } from './shown.ts';
 import { dayOf } from './today.ts';
@@ -10,9 +9,8 @@ export type ClientsOptions = Omit<FormOptions, 'csv'> & { readonly on?: string }
 /** `bowlbook clients`: every client with her last visit, when the next is due, and how many alerts her card has. */
 export const clients = async (paths: readonly string[], options: ClientsOptions): Promise<number> => {
   const on = dayOf(options.on);
-  const { journal: whole, unreadable, shown, all, faults: unreckoned } = openReckoned(paths);
-  const { findings, faults: unjudged } = findAll(whole, all, on);
-  const faults = allFaults(unreckoned, unjudged);
+  const { journal: whole, unreadable, shown, all, judged } = openReckoned(paths, on);
+  const { findings, faults = [] } = judged.all();
   const journal = withoutClients(withClients(whole, shownClients(whole, shown)), faults);
   const rows = clientRows(journal, all, findings, on);
   await deliverReport(

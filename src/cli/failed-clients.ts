@@ -1,6 +1,7 @@
 import { leftOutText } from '../pages/left-out.ts';
 import type { ClientFault } from '../reckon/client-fault.ts';
-import { type EachReckoned, reckonEach } from '../reckon/visit.ts';
+import type { VisitReckoned } from '../reckon/model.ts';
+import { type Judged, judge } from '../rules/judging.ts';
 import { withoutControls } from '../text/width.ts';
 import { type Opened, openJournal } from './open-journal.ts';
 import { remark } from './print.ts';
@@ -8,19 +9,24 @@ import { remark } from './print.ts';
 /** Clients at whose notes the program fails: every command answers for the others, names them, and ends with 3. */
 
 /** A journal as read, with each client worked out whom the program can work out. */
-export type Reckoned = Opened & EachReckoned;
-
-/** Reads the journal that the paths belong to and works out its clients. Throws a refusal as `openJournal` does. */
-export const openReckoned = (paths: readonly string[]): Reckoned => {
-  const opened = openJournal(paths);
-  return { ...opened, ...reckonEach(opened.journal) };
+export type Reckoned = Opened & {
+  readonly judged: Judged;
+  /** Clients with their visits worked out, by name. */
+  readonly all: ReadonlyMap<string, readonly VisitReckoned[]>;
+  /** Those at whose notes the program failed, of whom nothing stands there. */
+  readonly faults: readonly ClientFault[];
 };
 
-/** Faults of working out and of judging together, each client once. */
-export const allFaults = (
-  faults: readonly ClientFault[],
-  more: readonly ClientFault[] | undefined,
-): readonly ClientFault[] => [...new Map([...faults, ...(more ?? [])].map((one) => [one.client, one])).values()];
+/**
+ * Reads the journal that the paths belong to and works out its clients; `on` is the day it is judged on. Throws a refusal
+ * as `openJournal` does.
+ */
+export const openReckoned = (paths: readonly string[], on?: string): Reckoned => {
+  const opened = openJournal(paths);
+  const judged = judge(opened.journal, on);
+  const all = judged.everyone();
+  return { ...opened, judged, all, faults: judged.faults() };
+};
 
 /** Throws the fault at the notes of a client who is asked for by name. */
 export const failAt = (client: string, faults: readonly ClientFault[]): void => {

@@ -5,9 +5,10 @@ import { readSource, type Source } from '../journal/source.ts';
 import { readLine } from '../notation/read-line.ts';
 import { isBowlName } from '../notation/words.ts';
 import { reckonAll } from '../reckon/visit.ts';
+import { judge } from '../rules/judging.ts';
+import { counts } from '../rules/reported.ts';
 import type { Family } from '../rules/rule.ts';
 import { ruleNamed } from '../rules/rule-text.ts';
-import { counts, findAll } from '../rules/run.ts';
 import { exactOf } from '../text/exact.ts';
 import type { Finding } from '../text/finding.ts';
 import { type FilePlace, fromOf, spanOf, toOf } from '../text/span.ts';
@@ -125,7 +126,8 @@ export const mix = (words: readonly string[], options: MixOptions): number => {
   // Of the shelf's files there is no client, so a fault is the bowl's own.
   const reckoned = reckonAll(journal);
   const bowl = reckoned.get('mixed')?.[0]?.bowls[0];
-  const findings = findAll(journal, reckoned)
+  const findings = judge(journal)
+    .all()
     .findings.filter(({ rule, place }) => {
       const family = ruleNamed(rule)?.family;
       return place.file === TYPED && place.line === header.length && family !== undefined && FAMILIES.has(family);

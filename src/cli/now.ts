@@ -6,7 +6,7 @@ import { isBlank, readLine } from '../notation/read-line.ts';
 import { isHeader } from '../notation/words.ts';
 import type { ClientFault } from '../reckon/client-fault.ts';
 import { type Notice, READING_RULES } from '../records/notice.ts';
-import { findAll } from '../rules/run.ts';
+import { judge } from '../rules/judging.ts';
 import type { Finding } from '../text/finding.ts';
 import { fromOf, spanOf, toOf } from '../text/span.ts';
 import { type Added, addLines } from './add-lines.ts';
@@ -65,12 +65,14 @@ const foundOn = (
     ...[...journal.sources.values()].filter(({ path }) => path !== added.path),
     readSource(added.path, added.bytes),
   ]);
-  const { findings, faults = [] } = findAll(whole, undefined, day);
-  const onLine = findings.filter(
-    ({ place, client: of }) =>
-      place.file === added.path && place.line === added.line && (of === undefined || of === client),
-  );
-  return { findings: onLine, linesOf: linesIn(whole.sources), faults };
+  const judged = judge(whole, day);
+  const onLine = judged
+    .about(client)
+    .filter(
+      ({ place, reason, severity }) =>
+        place.file === added.path && place.line === added.line && (reason === undefined || severity === 'stop'),
+    );
+  return { findings: onLine, linesOf: linesIn(whole.sources), faults: judged.faults() };
 };
 
 /** A line that can be added: the file with it in, whose visit it is in, and what the rules say of it. */

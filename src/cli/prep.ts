@@ -9,10 +9,9 @@ import { needsBefore, salonMix } from '../reckon/forecast/forecast.ts';
 import { putsOnColour } from '../reckon/head/services.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
 import { asksPlan } from '../rules/asks.ts';
-import { findAll } from '../rules/run.ts';
 import { isDate } from '../text/dates.ts';
 import type { Finding } from '../text/finding.ts';
-import { allFaults, ended, failAt, openReckoned } from './failed-clients.ts';
+import { ended, failAt, openReckoned } from './failed-clients.ts';
 import { findClient } from './find-client.ts';
 import { foundIn, isUnbegun } from './findings-ahead.ts';
 import { nextVisit } from './next-visit.ts';
@@ -39,15 +38,15 @@ const bodyOf = (journal: Journal, { visit }: VisitReckoned): readonly string[] =
 export const prep = async (word: string, paths: readonly string[], options: PrepOptions): Promise<number> => {
   const day = dayNamed(word, options.on);
   const on = day ?? dayOf(options.on);
-  const { journal, unreadable, shown, all, faults: unreckoned } = openReckoned(paths);
-  const { findings, answered, faults: unjudged } = findAll(journal, all, on);
-  const faults = allFaults(unreckoned, unjudged);
-  const failed = new Set(faults.map(({ client }) => client));
+  const { journal, unreadable, shown, all, judged } = openReckoned(paths, on);
   const named = shownClients(journal, shown);
+  const sheets = day === undefined ? [findClient(journal, word)] : clientsOn(all, on);
+  const foundOf = new Map(sheets.map(({ name }) => [name, judged.about(name)]));
+  const faults = judged.faults();
+  if (day === undefined) for (const { name } of sheets) failAt(name, faults);
+  const failed = new Set(faults.map(({ client }) => client));
   const coming = new Map([...all].filter(([name]) => named.has(name) && !failed.has(name)));
-  const clients = day === undefined ? [findClient(journal, word)] : clientsOn(coming, on);
-  if (day === undefined) for (const { name } of clients) failAt(name, faults);
-  const found = [...new Set([...findings, ...answered])];
+  const clients = day === undefined ? sheets : clientsOn(coming, on);
   const lift = salonLiftOf(all);
   const mix = salonMix(needsBefore(all, on));
   const aheadOf = (client: ClientFile): readonly Finding[] => {
@@ -57,7 +56,7 @@ export const prep = async (word: string, paths: readonly string[], options: Prep
     const last = before.at(-1)?.visit;
     if (today !== undefined && !isUnbegun(today)) return [];
     if (today !== undefined && today.bowls.length > 0)
-      return found.filter(
+      return (foundOf.get(client.name) ?? []).filter(
         (one) => asksPlan(one.rule) && one.reason === undefined && pointsInto(journal, one, today.visit),
       );
     if (last === undefined || !before.some(putsOnColour)) return [];
@@ -65,14 +64,12 @@ export const prep = async (word: string, paths: readonly string[], options: Prep
     return foundIn(journal, client, nextVisit(journal, last, before, on, mix), typed).findings;
   };
   const sheetOf = (client: ClientFile, sheet: Sheet): string =>
-    prepMarkdown(
-      journal,
-      client,
-      all.get(client.name) ?? [],
-      found.filter((finding) => finding.client === client.name),
-      lift,
-      { on, mix, sheet, ahead: aheadOf(client) },
-    );
+    prepMarkdown(journal, client, all.get(client.name) ?? [], foundOf.get(client.name) ?? [], lift, {
+      on,
+      mix,
+      sheet,
+      ahead: aheadOf(client),
+    });
   const first = day === undefined ? [] : [comingMarkdown(coming, on)];
   const markdown = (sheet: Sheet): string =>
     withLeftOut(

@@ -6,7 +6,6 @@ import { looseUses } from './bowl/loose.ts';
 import { ageOf } from './client/age.ts';
 import { type GrowthLearnt, nothingLearnt, reckonHistory } from './client/history.ts';
 import { reactedAt, reactedBy } from './client/reactions.ts';
-import { type ClientFault, withinClient } from './client-fault.ts';
 import { reckonClock } from './clock/clock.ts';
 import { lightenedAt, lightenedBy } from './lightenings.ts';
 import type { VisitReckoned } from './model.ts';
@@ -64,28 +63,6 @@ export const reckonClient = (journal: Journal, client: ClientFile, memo: BowlMem
   const learnt = nothingLearnt();
   for (const visit of client.visits) reckoned.push(reckonVisit(journal, client, visit, reckoned, memo, learnt));
   return reckoned;
-};
-
-/** Clients with their visits worked out, by name, and those at whose notes the program failed, of whom nothing stands there. */
-export type EachReckoned = {
-  readonly all: ReadonlyMap<string, readonly VisitReckoned[]>;
-  readonly faults: readonly ClientFault[];
-};
-
-/** Every client's visits worked out, each by herself: one at whose notes the program fails is left out, and named. */
-export const reckonEach = (journal: Journal): EachReckoned => {
-  const all = new Map<string, readonly VisitReckoned[]>();
-  const faults: ClientFault[] = [];
-  let memo: BowlMemo = new Map();
-  for (const [name, client] of journal.clients) {
-    const visits = withinClient(client, () => reckonClient(journal, client, memo));
-    if ('fault' in visits) {
-      faults.push(visits);
-      // What was left half done is not trusted.
-      memo = new Map();
-    } else all.set(name, visits);
-  }
-  return { all, faults };
 };
 
 /** Every client's visits worked out, by the client's name. Throws the fault at the first that cannot be. */

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { joinSources } from '../../src/journal/journal.ts';
 import { readSource, type Source } from '../../src/journal/source.ts';
-import { findAll } from '../../src/rules/run.ts';
+import { judge } from '../../src/rules/judging.ts';
 import type { Finding } from '../../src/text/finding.ts';
 
 const FOLDER = 'tests/cases';
@@ -39,9 +39,9 @@ export const notesIn = (folder: string): Verdict[] =>
 /** What is found in one note, each `severity rule` once; `mind`s only where asked for. */
 export const foundIn = (name: string): { readonly loud: readonly string[]; readonly minds: readonly string[] } => {
   const path = join(FOLDER, `${name}.bowl`);
-  const found = findAll(joinSources([...shelf, read(path)]), undefined, DAY).findings.filter(
-    ({ place }) => place.file === path,
-  );
+  const found = judge(joinSources([...shelf, read(path)]), DAY)
+    .all()
+    .findings.filter(({ place }) => place.file === path);
   const told = (is: (finding: Finding) => boolean): string[] =>
     [...new Set(found.filter(is).map(({ severity, rule }) => `${severity} ${rule}`))].sort();
   return { loud: told(({ severity }) => severity !== 'mind'), minds: told(({ severity }) => severity === 'mind') };

@@ -3,7 +3,8 @@ import { readSource, type Source } from '../../src/journal/source.ts';
 import { neatenText } from '../../src/notation/neaten.ts';
 import { cardMarkdown } from '../../src/pages/card.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
-import { type AllFound, findAll } from '../../src/rules/run.ts';
+import { judge } from '../../src/rules/judging.ts';
+import type { AllFound } from '../../src/rules/reported.ts';
 import type { Finding } from '../../src/text/finding.ts';
 import { fromOf, toOf } from '../../src/text/span.ts';
 import { printRecords } from './print-records.ts';
@@ -36,7 +37,7 @@ const printCard = (journal: Journal, day: string): string => {
   const client = name === undefined ? undefined : journal.clients.get(name);
   if (client === undefined) throw new Error('a card needs a client in the note');
   const reckoned = reckonAll(journal);
-  const { findings, answered } = findAll(journal, reckoned);
+  const { findings, answered } = judge(journal).all();
   const own = [...findings, ...answered.filter((one) => !findings.includes(one))].filter(
     (finding) => finding.client === client.name,
   );
@@ -49,7 +50,7 @@ export const compileBlock = ({ note, shelf }: Case, kind: Asserted, { info }: Bl
     case 'records':
       return printRecords(sourceOf(NOTE, note).entries.map(({ entry }) => entry));
     case 'findings':
-      return printFindings(findAll(journalOf(note, shelf)));
+      return printFindings(judge(journalOf(note, shelf)).all());
     case 'neaten':
       return neatenText(note);
     case 'card':

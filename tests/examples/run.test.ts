@@ -6,7 +6,7 @@ import { neatenText } from '../../src/notation/neaten.ts';
 import { entryJson } from '../../src/records/entry-json.ts';
 import { jsonSchemas } from '../../src/records/json-schema.ts';
 import { Entry } from '../../src/records/schema/entry.ts';
-import { findAll } from '../../src/rules/run.ts';
+import { judge } from '../../src/rules/judging.ts';
 import { compileBlock, journalOf, sourceOf } from './compile-case.ts';
 import { printRecords } from './print-records.ts';
 import { ASSERTED, type Asserted, type Block, readCases, withBlocks } from './read-example.ts';
@@ -64,7 +64,7 @@ describe.each(files)('$path', ({ cases }) => {
       () => {
         for (let end = 0; end <= note.length; end++) sourceOf('note.bowl', note.slice(0, end));
         const ends = [...note.matchAll(/\n|(?<=.{20}) /g)].map(({ index }) => index);
-        for (const end of ends) findAll(journalOf(note.slice(0, end), shelf));
+        for (const end of ends) judge(journalOf(note.slice(0, end), shelf)).all();
       },
       PATIENCE,
     );

@@ -2,8 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { joinSources } from '../../src/journal/journal.ts';
 import { readSource } from '../../src/journal/source.ts';
 import { BODY_WORDS, type BodyWord } from '../../src/notation/words.ts';
-import { reckonAll } from '../../src/reckon/visit.ts';
-import { findAll } from '../../src/rules/run.ts';
+import { judge } from '../../src/rules/judging.ts';
 import { WORD_EXAMPLES } from '../grammar/word-examples.ts';
 
 /**
@@ -56,7 +55,8 @@ const on = '2026-11-30';
 
 const findingsOn = (lines: readonly string[], line: number): string[] => {
   const journal = joinSources([readSource('notes.bowl', Buffer.from(lines.join('\n')))]);
-  return findAll(journal, reckonAll(journal), on)
+  return judge(journal, on)
+    .all()
     .findings.filter(({ place, also }) =>
       [place, ...(also ?? []).map((one) => one.place)].some((at) => at.line === line),
     )

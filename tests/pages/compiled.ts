@@ -6,7 +6,7 @@ import { readSource } from '../../src/journal/source.ts';
 import { type CardOptions, cardMarkdown } from '../../src/pages/card.ts';
 import { cardHtml } from '../../src/pages/card-html.ts';
 import { reckonClient } from '../../src/reckon/visit.ts';
-import { findAll } from '../../src/rules/run.ts';
+import { judge } from '../../src/rules/judging.ts';
 import type { Finding } from '../../src/text/finding.ts';
 
 /** Journals and cards for the tests of the pages. */
@@ -23,7 +23,7 @@ export const clientOf = (journal: Journal, name: string): ClientFile => {
 };
 
 export const allFindings = (journal: Journal): Finding[] => {
-  const { findings, answered } = findAll(journal);
+  const { findings, answered } = judge(journal).all();
   return [...findings, ...answered];
 };
 

@@ -5,7 +5,7 @@ import { cardMarkdown } from '../../src/pages/card.ts';
 import { prepMarkdown } from '../../src/pages/prep.ts';
 import { lapsingTests } from '../../src/reckon/ahead/lapsing.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
-import { findAll } from '../../src/rules/run.ts';
+import { judge } from '../../src/rules/judging.ts';
 import { addDays, dateOf, dayNumber } from '../../src/text/dates.ts';
 import { journalOf } from '../reckon/journal-of.ts';
 
@@ -26,7 +26,7 @@ const saidOf = (journal: Journal, on: string): Said => {
   const all = reckonAll(journal);
   const client = journal.clients.get('wren-abbott');
   const visits = all.get('wren-abbott') ?? [];
-  const { findings } = findAll(journal, all, on);
+  const { findings } = judge(journal, on).all();
   if (client === undefined) throw new Error('no client');
   return {
     card: cardMarkdown(journal, client, visits, findings, { on }),
@@ -71,7 +71,11 @@ describe('how long a skin test holds', () => {
     const two = said(notes('policy skin-test 24h\n  policy skin-test every 6mo', line), '2026-06-01');
     expect(two.card).toContain('holds until 2026-09-25');
     const one = journalOf(notes('policy skin-test 6mo', line));
-    expect(findAll(one, reckonAll(one), '2026-06-01').findings.map(({ rule }) => rule)).toEqual(['policy-unclear']);
+    expect(
+      judge(one, '2026-06-01')
+        .all()
+        .findings.map(({ rule }) => rule),
+    ).toEqual(['policy-unclear']);
     expect(one.salon.skinTest).toMatchObject({ lead: undefined, every: undefined });
   });
 

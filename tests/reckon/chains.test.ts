@@ -5,7 +5,7 @@ import { readSource } from '../../src/journal/source.ts';
 import { withinClient } from '../../src/reckon/client-fault.ts';
 import { figure } from '../../src/reckon/say.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
-import { findAll } from '../../src/rules/run.ts';
+import { judge } from '../../src/rules/judging.ts';
 import { openSession } from '../../src/rules/session.ts';
 import { sum } from '../../src/text/exact.ts';
 
@@ -43,7 +43,7 @@ describe('long chains', () => {
   });
 
   it('cost no other client her findings', () => {
-    const { faults } = findAll(journalOf(inOneVisit(3_000, 'again ? from A1')));
+    const { faults } = judge(journalOf(inOneVisit(3_000, 'again ? from A1'))).all();
     expect(faults).toBeUndefined();
   });
 });
@@ -107,10 +107,10 @@ describe('chains of a thousand links and more', () => {
       'other.bowl',
       new TextEncoder().encode('visit 2026-01-05 wren-abbott\n  bowl A 40 clay + dev-3'),
     );
-    const alone = findAll(joinSources([...journalOfShape('circle across clients', 0).sources.values(), other]));
-    const { findings, faults } = findAll(
+    const alone = judge(joinSources([...journalOfShape('circle across clients', 0).sources.values(), other])).all();
+    const { findings, faults } = judge(
       joinSources([...journalOfShape('circle across clients', 5_000).sources.values(), other]),
-    );
+    ).all();
     expect(faults).toBeUndefined();
     const [circle, ...more] = findings.filter(({ rule }) => rule === 'again-circle');
     expect([circle?.message.length, more]).toEqual([expect.any(Number), []]);
@@ -121,7 +121,7 @@ describe('chains of a thousand links and more', () => {
   });
 
   it('say of a slip what is near, however long the visit is', () => {
-    const { findings } = findAll(journalOfShape('lines of bowls that are not mixed', 1_000));
+    const { findings } = judge(journalOfShape('lines of bowls that are not mixed', 1_000)).all();
     const slips = findings.filter(({ rule }) => rule === 'bowl-unmixed');
     expect(slips).toHaveLength(500);
     expect(Math.max(...slips.map(({ message, todo }) => message.length + (todo?.length ?? 0)))).toBeLessThan(300);

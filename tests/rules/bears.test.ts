@@ -3,8 +3,8 @@ import { cardMarkdown } from '../../src/pages/card.ts';
 import { prepMarkdown } from '../../src/pages/prep.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { RULES } from '../../src/rules/all.ts';
+import { judge } from '../../src/rules/judging.ts';
 import { BEARINGS } from '../../src/rules/rule.ts';
-import { findAll } from '../../src/rules/run.ts';
 import { journalOf } from '../reckon/journal-of.ts';
 
 test('every rule says whether what it finds bears on later days', () => {
@@ -35,7 +35,7 @@ const cardOn = (on: string): string => {
   const all = reckonAll(journal);
   const client = journal.clients.get('wren-abbott');
   if (client === undefined) throw new Error('no client');
-  return cardMarkdown(journal, client, all.get('wren-abbott') ?? [], findAll(journal, all, on).findings, { on });
+  return cardMarkdown(journal, client, all.get('wren-abbott') ?? [], judge(journal, on).all().findings, { on });
 };
 
 const alertsOf = (card: string): string => card.split('## ')[1] ?? '';
@@ -61,7 +61,7 @@ describe('a stop about what a visit did', () => {
     const client = journal.clients.get('wren-abbott');
     if (client === undefined) throw new Error('no client');
     const on = '2026-06-02';
-    const sheet = prepMarkdown(journal, client, all.get('wren-abbott') ?? [], findAll(journal, all, on).findings, [], {
+    const sheet = prepMarkdown(journal, client, all.get('wren-abbott') ?? [], judge(journal, on).all().findings, [], {
       on,
     });
     expect(sheet).toContain('**Found in earlier visits** 1 stop: 2026-05-02 past-time');

@@ -1,8 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { joinSources } from '../../src/journal/journal.ts';
-import { readSource } from '../../src/journal/source.ts';
-import { reckonAll } from '../../src/reckon/visit.ts';
-import { counts, findAll } from '../../src/rules/run.ts';
+import { counts } from '../../src/rules/reported.ts';
 import { findIn, textOf } from './compile.ts';
 
 const SHELF = `
@@ -93,12 +90,6 @@ test('a because line on a visit that cannot be filed covers that visit still', (
   expect(briefly(nobody)).toEqual({ findings: [], answered: ['header-shape: walk-in, no name given'] });
   const undated = 'visit 2026-13-04 wren-abbott\n  because bad-date "the till printed it so"\n';
   expect(briefly(undated).answered).toEqual(['bad-date: the till printed it so']);
-});
-
-test('what the visits were worked out to be can be handed in', () => {
-  const journal = joinSources([readSource('a.bowl', new TextEncoder().encode(notes('', '')))]);
-  expect(findAll(journal, reckonAll(journal))).toEqual(findAll(journal));
-  expect(findAll(journal, new Map()).findings).toEqual([]);
 });
 
 describe('the report', () => {

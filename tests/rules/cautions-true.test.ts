@@ -5,7 +5,7 @@ import { hasPeroxide, itemsIn } from '../../src/reckon/bowl/contents.ts';
 import { reckonAll } from '../../src/reckon/visit.ts';
 import { RULES } from '../../src/rules/all.ts';
 import { readExample } from '../../src/rules/example.ts';
-import { findAll } from '../../src/rules/run.ts';
+import { judge } from '../../src/rules/judging.ts';
 import { CAUTION_TOPICS, type CautionTopic, caution, type InBowl, isTrueOf } from '../../src/trade/cautions.ts';
 import { KINDS, type Kind } from '../../src/trade/kinds.ts';
 
@@ -39,7 +39,7 @@ describe('what a finding warns of is in a bowl of those notes', () => {
     for (const rule of CAUTIONING) {
       const journal = journalOf(asKind(readExample(rule.bad).lines.join('\n'), kind));
       const mixed = mixedIn(journal);
-      for (const finding of findAll(journal).findings) {
+      for (const finding of judge(journal).all().findings) {
         if (finding.caution === undefined || OF_NO_BOWL.has(finding.rule)) continue;
         told += 1;
         const topic = topicOf(finding.caution);
@@ -63,7 +63,9 @@ visit 2026-09-04 wren-abbott
   on 10:00-10:10 N lengths
   off 11:30 N
 `;
-  const found = findAll(journalOf(notes)).findings.filter(({ rule }) => rule === 'past-time');
+  const found = judge(journalOf(notes))
+    .all()
+    .findings.filter(({ rule }) => rule === 'past-time');
   expect(found.map(({ caution: said }) => said)).toEqual([undefined]);
 });
 

@@ -1,9 +1,9 @@
 import { joinSources } from '../../src/journal/journal.ts';
 import { readSource } from '../../src/journal/source.ts';
-import { reckonAll } from '../../src/reckon/visit.ts';
 import { EXAMPLE_DAY, readExample } from '../../src/rules/example.ts';
+import { judge } from '../../src/rules/judging.ts';
+import type { AllFound } from '../../src/rules/reported.ts';
 import type { Rule } from '../../src/rules/rule.ts';
-import { type AllFound, findAll } from '../../src/rules/run.ts';
 import type { Finding } from '../../src/text/finding.ts';
 import { fromOf, toOf } from '../../src/text/span.ts';
 
@@ -13,7 +13,7 @@ export const FILE = 'example.bowl';
 export const findIn = (notes: string | Uint8Array): AllFound => {
   const bytes = typeof notes === 'string' ? new TextEncoder().encode(notes) : notes;
   const journal = joinSources([readSource(FILE, bytes)]);
-  return findAll(journal, reckonAll(journal), EXAMPLE_DAY);
+  return judge(journal, EXAMPLE_DAY).all();
 };
 
 /** The text of an example, its indentation and carets taken off. */

@@ -1,8 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { joinSources } from '../../src/journal/journal.ts';
 import { readSource } from '../../src/journal/source.ts';
-import { reckonAll } from '../../src/reckon/visit.ts';
-import { findAll } from '../../src/rules/run.ts';
+import { judge } from '../../src/rules/judging.ts';
 import { findIn, rulesIn, saidIn } from './compile.ts';
 
 const CLIENT = 'client wren-abbott "Wren Abbott"\n';
@@ -15,7 +14,9 @@ const across = (files: Readonly<Record<string, string>>, on?: string): string[] 
   const journal = joinSources(
     Object.entries(files).map(([path, text]) => readSource(path, new TextEncoder().encode(text))),
   );
-  return findAll(journal, reckonAll(journal), on).findings.map(({ rule }) => rule);
+  return judge(journal, on)
+    .all()
+    .findings.map(({ rule }) => rule);
 };
 
 describe('date-out-of-order', () => {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { joinSources } from '../../src/journal/journal.ts';
 import { readSource } from '../../src/journal/source.ts';
-import { findAll } from '../../src/rules/run.ts';
+import { judge } from '../../src/rules/judging.ts';
 import { openSession } from '../../src/rules/session.ts';
 
 /** Small notes, a file a client, so that each can change by itself. */
@@ -12,7 +12,7 @@ const noteOf = (client: string, by: string, on: string, date = '2026-09-04'): st
   `client ${client}\nvisit ${date} ${client} by ${by}\n  bowl A 40 clay + 80 dev-6\n  on ${on}\n  check 14:35 A gold\n  off 14:50 A\n`;
 
 const cold = (files: ReadonlyMap<string, string>) =>
-  findAll(joinSources([...files].map(([path, text]) => readSource(path, Buffer.from(text)))));
+  judge(joinSources([...files].map(([path, text]) => readSource(path, Buffer.from(text))))).all();
 
 const heads = (notes: Readonly<Record<string, string>>): string[] =>
   cold(new Map(Object.entries({ shelf: SHELF, ...notes })))

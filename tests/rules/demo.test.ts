@@ -3,11 +3,11 @@ import { expect, test } from 'vitest';
 import { findFiles } from '../../src/journal/find.ts';
 import { joinSources } from '../../src/journal/journal.ts';
 import { readSource } from '../../src/journal/source.ts';
-import { findAll } from '../../src/rules/run.ts';
+import { judge } from '../../src/rules/judging.ts';
 import type { Finding } from '../../src/text/finding.ts';
 
 const journal = joinSources(findFiles('journals/harbour-row').map((path) => readSource(path, readFileSync(path))));
-const { findings, answered } = findAll(journal);
+const { findings, answered } = judge(journal).all();
 
 const told = ({ severity, rule, client, place }: Finding): string =>
   `${severity} ${rule} ${client ?? '-'}: ${journal.sources.get(place.file)?.lines[place.line]?.trim()}`;
@@ -44,5 +44,5 @@ test('what the demo journal explains is told with its reason', () => {
 
 test('the order of the files does not matter', () => {
   const turned = joinSources([...journal.sources.values()].reverse());
-  expect(findAll(turned)).toEqual({ findings, answered });
+  expect(judge(turned).all()).toEqual({ findings, answered });
 });

@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import { findFiles } from '../../src/journal/find.ts';
 import { joinSources } from '../../src/journal/journal.ts';
 import { readSource, type Source } from '../../src/journal/source.ts';
-import { findAll } from '../../src/rules/run.ts';
+import { judge } from '../../src/rules/judging.ts';
 import type { Finding } from '../../src/text/finding.ts';
 import { fromOf, toOf } from '../../src/text/span.ts';
 
@@ -66,7 +66,7 @@ test(
       fc.property(lines, slips, (start, hand) => {
         const text = hand.reduce(slip, start).join('\n');
         const journal = joinSources([...shelf, readSource('typed.bowl', bytes(text))]);
-        const { findings, answered } = findAll(journal);
+        const { findings, answered } = judge(journal).all();
         for (const finding of [...findings, ...answered]) {
           expect(isWithin(finding, journal.sources)).toBe(true);
           for (const second of finding.also ?? []) expect(isWithin(second, journal.sources)).toBe(true);

@@ -5,14 +5,14 @@ import { joinSources } from '../../src/journal/journal.ts';
 import { readSource } from '../../src/journal/source.ts';
 import { RULES } from '../../src/rules/all.ts';
 import { EXAMPLE_DAY, readExample } from '../../src/rules/example.ts';
-import { findAll } from '../../src/rules/run.ts';
+import { judge } from '../../src/rules/judging.ts';
 import { openSession } from '../../src/rules/session.ts';
 
 const bytes = (lines: readonly string[]): Buffer => Buffer.from(lines.join('\n'));
 
 const coldOf = (files: ReadonlyMap<string, readonly string[]>, on: string) => {
   const journal = joinSources([...files].map(([path, lines]) => readSource(path, bytes(lines))));
-  const { findings, answered } = findAll(journal, undefined, on);
+  const { findings, answered } = judge(journal, on).all();
   return { findings, answered };
 };
 

@@ -4,7 +4,7 @@ import { joinSources } from '../../src/journal/journal.ts';
 import { readSource } from '../../src/journal/source.ts';
 import { entryLines } from '../../src/journal/where.ts';
 import { isBlank } from '../../src/notation/read-line.ts';
-import { findAll } from '../../src/rules/run.ts';
+import { judge } from '../../src/rules/judging.ts';
 import { openSession } from '../../src/rules/session.ts';
 
 const DAY = '2026-11-25';
@@ -102,7 +102,7 @@ describe('in a day file with thirty clients', () => {
                 : lines.toSpliced(at, 0, ...pasted);
           const settled = change(DAY_FILE, text.join('\n'));
           expect([...settled.redone].sort()).toEqual(changedIn(before, typedOf(files)));
-          const { findings, answered } = findAll(joined(files), undefined, DAY);
+          const { findings, answered } = judge(joined(files), DAY).all();
           expect(settled.all()).toEqual({ findings, answered });
         }
       }),
@@ -125,7 +125,7 @@ describe('on the shelf', () => {
               : lines.toSpliced(at, 0, ['', '  # as delivered'][what] ?? '');
           const settled = change(SHELF_FILE, text.join('\n'));
           expect([...settled.redone]).toEqual([]);
-          const { findings, answered } = findAll(joined(files), undefined, DAY);
+          const { findings, answered } = judge(joined(files), DAY).all();
           expect(settled.all()).toEqual({ findings, answered });
         }
       }),
@@ -145,7 +145,7 @@ describe('on the shelf', () => {
     const { files, change } = begun();
     const settled = change(SHELF_FILE, SHELF.replace(price, '9.99'));
     expect([...settled.redone].sort()).toEqual(users);
-    expect(settled.all().findings).toEqual(findAll(joined(files), undefined, DAY).findings);
+    expect(settled.all().findings).toEqual(judge(joined(files), DAY).all().findings);
   });
 
   test('a product works out whoever asked for it in vain, and for none of the others', () => {
@@ -155,13 +155,13 @@ describe('on the shelf', () => {
     // Bare strengths were looked for among the developers.
     const settled = change(SHELF_FILE, `${SHELF}product serum "Serum" additive\n`);
     expect([...settled.redone]).toEqual([NAMES[0]]);
-    expect(settled.all().findings).toEqual(findAll(joined(files), undefined, DAY).findings);
+    expect(settled.all().findings).toEqual(judge(joined(files), DAY).all().findings);
   });
 
   test('a developer works out whoever could mean it by its strength', () => {
     const { files, change } = begun();
     const settled = change(SHELF_FILE, `${SHELF}product other-6 "Other 6" developer 6%\n`);
     expect([...settled.redone]).toEqual(expect.arrayContaining(usersOf(2)));
-    expect(settled.all().findings).toEqual(findAll(joined(files), undefined, DAY).findings);
+    expect(settled.all().findings).toEqual(judge(joined(files), DAY).all().findings);
   });
 });

@@ -7,7 +7,7 @@ import { readSource } from '../../src/journal/source.ts';
 import { rowOf } from '../../src/journal/where.ts';
 import { RULES } from '../../src/rules/all.ts';
 import { EXAMPLE_DAY } from '../../src/rules/example.ts';
-import { findAll } from '../../src/rules/run.ts';
+import { judge } from '../../src/rules/judging.ts';
 import { openSession } from '../../src/rules/session.ts';
 import { FILE, findIn, textOf } from './compile.ts';
 
@@ -17,7 +17,7 @@ const FILES = DEMO.filter(([path]) => /salon|colour|rest|wren|beth|nia-2025-1|m-
 
 const cold = (files: ReadonlyMap<string, string>, on: string) => {
   const journal = joinSources([...files].map(([path, text]) => readSource(path, Buffer.from(text))));
-  return { journal, ...findAll(journal, undefined, on) };
+  return { journal, ...judge(journal, on).all() };
 };
 
 /** Every record, with the lines of the file that its own stand on. */

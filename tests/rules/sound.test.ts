@@ -1,7 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { reckonAll } from '../../src/reckon/visit.ts';
-import { findAll } from '../../src/rules/run.ts';
+import { judge } from '../../src/rules/judging.ts';
 import { journalOf } from '../examples/compile-case.ts';
 import { readCases } from '../examples/read-example.ts';
 
@@ -20,7 +19,7 @@ test('there are thirty sound visits or more, and each says what is found in it',
 
 describe.each(cases)('$name: $title', ({ note, shelf }) => {
   const journal = journalOf(note, shelf);
-  const { findings, answered } = findAll(journal, reckonAll(journal), DAY);
+  const { findings, answered } = judge(journal, DAY).all();
 
   test('nothing in it is more than a thought, and nothing is explained away', () => {
     expect(findings.filter(({ severity }) => severity !== 'mind').map(({ rule, message }) => [rule, message])).toEqual(

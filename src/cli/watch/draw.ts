@@ -9,7 +9,7 @@ import { indexMarkdown } from '../../pages/index-page.ts';
 import { withLeftOut } from '../../pages/left-out.ts';
 import { type ClientFault, withinClient } from '../../reckon/client-fault.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
-import { reported } from '../../rules/run.ts';
+import { reported } from '../../rules/reported.ts';
 import type { Settled } from '../../rules/session.ts';
 import { type Finding, sameFindings } from '../../text/finding.ts';
 import { cardFile, yearFile } from './card-file.ts';

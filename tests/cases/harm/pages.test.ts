@@ -5,7 +5,7 @@ import { alertItems } from '../../../src/pages/alerts.ts';
 import { cardMarkdown } from '../../../src/pages/card.ts';
 import { prepMarkdown } from '../../../src/pages/prep.ts';
 import { reckonAll } from '../../../src/reckon/visit.ts';
-import { findAll } from '../../../src/rules/run.ts';
+import { judge } from '../../../src/rules/judging.ts';
 import { notesOf, sentencesOf } from './placed.ts';
 
 /** How a page denies: that something is not there, or that nothing stands against the work. */
@@ -16,7 +16,7 @@ test.each([3, 11])('no page denies a reaction while harm told in words stands un
   const sentences = sentencesOf('harm.tsv');
   const journal = joinSources([readSource('placed.bowl', new TextEncoder().encode(notesOf(sentences, seed)))]);
   const reckoned = reckonAll(journal);
-  const { findings } = findAll(journal, reckoned, '2026-11-30');
+  const { findings } = judge(journal, '2026-11-30').all();
   const told = findings.filter(({ rule }) => rule === 'harm-told');
   expect(told.length).toBeGreaterThan(150);
   for (const { client: name, message } of told) {

@@ -1,8 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { joinSources } from '../../../src/journal/journal.ts';
 import { readSource } from '../../../src/journal/source.ts';
-import { reckonAll } from '../../../src/reckon/visit.ts';
-import { findAll } from '../../../src/rules/run.ts';
+import { judge } from '../../../src/rules/judging.ts';
 
 /** One sentence of the list: its number, what it is about, and its words. */
 export type Sentence = { readonly id: string; readonly kind: string; readonly text: string };
@@ -100,7 +99,8 @@ export const notesOf = (sentences: readonly Sentence[], seed: number): string =>
 export const seenAsHarm = (sentences: readonly Sentence[], seed: number): Set<string> => {
   const journal = joinSources([readSource('placed.bowl', new TextEncoder().encode(notesOf(sentences, seed)))]);
   const told = new Set(
-    findAll(journal, reckonAll(journal), '2026-11-30')
+    judge(journal, '2026-11-30')
+      .all()
       .findings.filter(({ rule }) => rule === 'harm-told')
       .map(({ client }) => client),
   );
