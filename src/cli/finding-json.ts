@@ -2,7 +2,7 @@ import type { Finding } from '../text/finding.ts';
 import { type FilePlace, fromOf, toOf } from '../text/span.ts';
 
 /** A place as JSON has it: line and columns counted from 1, in UTF-16 units; `endColumn` is one past the last. */
-export const placeJson = ({ file, line, at }: FilePlace): object => ({
+const placeJson = ({ file, line, at }: FilePlace): object => ({
   path: file,
   line: line + 1,
   column: fromOf(at) + 1,

@@ -1,7 +1,7 @@
 import { hindsightLift, type LiftCase } from '../reckon/lift/hindsight.ts';
 import { liftOf } from '../reckon/lift/series.ts';
 import { ended, failedJson, leftOutLines, openReckoned } from './failed-clients.ts';
-import type { HindsightOptions } from './hindsight.ts';
+import type { HindsightOptions } from './hindsight-options.ts';
 import { hindsightTable } from './hindsight-table.ts';
 import { deliverJson } from './output.ts';
 import { print } from './print.ts';

@@ -1,8 +1,8 @@
 import { hindsightMix } from '../reckon/forecast/hindsight.ts';
 import { needsOf } from '../reckon/forecast/need.ts';
 import { ended, failedJson, leftOutLines, openReckoned } from './failed-clients.ts';
-import type { HindsightOptions } from './hindsight.ts';
 import { mixTable } from './hindsight-mix-table.ts';
+import type { HindsightOptions } from './hindsight-options.ts';
 import { deliverJson } from './output.ts';
 import { print } from './print.ts';
 

@@ -1,7 +1,6 @@
 import { nearNames } from '../text/near.ts';
+import type { HindsightOptions } from './hindsight-options.ts';
 import { offered, refusal } from './refusal.ts';
-
-export type HindsightOptions = { readonly others?: true; readonly json?: true };
 
 const SUBJECTS = ['lift', 'mix'] as const;
 

@@ -2,7 +2,6 @@ import { readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { basename, dirname, normalize } from 'node:path';
 import { ENDING, findFiles } from '../journal/find.ts';
 import { type Journal, joinSources } from '../journal/journal.ts';
-import type { Unreadable } from '../journal/read.ts';
 import { readSource, type Source } from '../journal/source.ts';
 import { nearNames } from '../text/near.ts';
 import { journalOf } from './find-journal.ts';
@@ -145,6 +144,9 @@ export const journalFiles = (paths: readonly string[]): JournalFiles => {
   toldOf(others, shown);
   return { files, shown };
 };
+
+/** A file that could not be read, and what the system said. */
+export type Unreadable = { readonly path: string; readonly reason: string };
 
 /** A journal as read, and the files that could not be read; those are named on standard error already. */
 export type Opened = { readonly journal: Journal; readonly unreadable: readonly Unreadable[]; readonly shown: Shown };

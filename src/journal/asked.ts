@@ -1,5 +1,5 @@
 import type { Shared } from './join.ts';
-import type { Journal } from './journal.ts';
+import type { Journal } from './model.ts';
 import { developersOf, type Outline, outlinesOf, type Shelf, type ShelfItem, sameOutlines } from './shelf.ts';
 
 /**

@@ -1,5 +1,5 @@
 import type { Client, Visit } from '../records/schema/entry.ts';
-import type { Source, Stood } from './source.ts';
+import type { Source, Stood } from './stood.ts';
 
 /** A client's own entries in one file. */
 export type ClientPart = { readonly entries: Stood<Client>[]; readonly visits: Stood<Visit>[] };

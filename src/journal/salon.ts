@@ -3,7 +3,7 @@ import type { Policy, ZoneLine } from '../records/schema/shelf.ts';
 import type { Duration } from '../records/schema/values.ts';
 import { type Exact, exactOf, ONE } from '../text/exact.ts';
 import { DEFAULT_GROWTH } from '../trade/growth.ts';
-import type { Stood } from './source.ts';
+import type { Stood } from './stood.ts';
 
 /** What a salon's own lines settle for every note made there. */
 export type SalonSettings = {

@@ -1,4 +1,4 @@
-import type { Stood } from './source.ts';
+import type { Stood } from './stood.ts';
 
 /** Whether an entry is about the salon or the shelf, so that every client may be read by it. */
 export const isShared = ({ entry: { kind } }: Pick<Stood, 'entry'>): boolean =>

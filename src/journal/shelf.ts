@@ -13,7 +13,7 @@ import type {
 } from '../records/schema/shelf.ts';
 import type { Amount, Strength } from '../records/schema/values.ts';
 import type { Kind } from '../trade/kinds.ts';
-import type { Stood } from './source.ts';
+import type { Stood } from './stood.ts';
 
 /** A range or product as the reckoning asks for it. Facts keep their line, so that a finding can point at them. */
 export type ShelfItem = {

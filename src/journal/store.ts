@@ -1,9 +1,9 @@
 import { type Changed, changedBetween, NOTHING_SHARED } from './asked.ts';
 import { clientParts } from './groups.ts';
 import { compareText, joinClient, joinShared, type Shared, strays } from './join.ts';
-import type { ClientFile, Described, Journal } from './journal.ts';
+import type { ClientFile, Described, Journal } from './model.ts';
 import { isShared } from './same-record.ts';
-import type { Source, Stood } from './source.ts';
+import type { Source, Stood } from './stood.ts';
 
 /**
  * The journal while files come, change and go. Check, watch and the editor all use it; a cold run is one where every

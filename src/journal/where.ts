@@ -1,8 +1,8 @@
 import { isBlank } from '../records/cut.ts';
 import { type Sentence, written } from '../text/sentence.ts';
 import type { FilePlace, Ground, Line, Place } from '../text/span.ts';
-import type { Journal } from './journal.ts';
-import type { Source, Standing } from './source.ts';
+import type { Journal } from './model.ts';
+import type { Source, Standing } from './stood.ts';
 
 /**
  * Where entries stand, for whoever prints: the one way from a line of an entry to a line of its file.

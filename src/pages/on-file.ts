@@ -15,7 +15,7 @@ const HAIR = ['natural', 'grey', 'hair', 'pattern', 'zone', 'history', 'avoid', 
 const REST = ['note', 'because', 'unread'] as const;
 
 /** Words of a client entry that the head shows elsewhere: born beside the name, tests by product, the rest as alerts. */
-export const SHOWN_ELSEWHERE = ['born', 'test', 'allergy', 'caution', 'hold'] as const;
+const SHOWN_ELSEWHERE = ['born', 'test', 'allergy', 'caution', 'hold'] as const;
 
 /** Every word of a client entry is on the card. */
 export const CLIENT_PARTS: readonly ClientFact['word'][] = [...HAIR, ...REST, ...SHOWN_ELSEWHERE];

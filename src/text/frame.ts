@@ -74,11 +74,3 @@ const drawn = (
   indent: cutLeft.length + widthOf(before),
   carets: Math.max(1, widthOf(marked)),
 });
-
-/** A frame as plain text: the line, numbered from 1, and the carets with their label under it. */
-export const frameLines = (line: string, lineNumber: number, at: At, label = '', width = FRAME_WIDTH): string[] => {
-  const { before, marked, after, indent, carets } = frameOf(line, at, width);
-  const number = String(lineNumber);
-  const gutter = ' '.repeat(number.length + 2 + indent);
-  return [`${number}  ${before}${marked}${after}`.trimEnd(), `${gutter}${'^'.repeat(carets)} ${label}`.trimEnd()];
-};

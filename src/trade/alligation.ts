@@ -1,4 +1,4 @@
-import { add, compare, div, type Exact, equal, exact, mul, ONE, sub, sum, ZERO } from '../text/exact.ts';
+import { compare, div, type Exact, equal, ONE, sub, ZERO } from '../text/exact.ts';
 
 /*
  * Alligation: how much of each strength makes a mixture of a wanted strength. A method of pharmacy arithmetic, worked
@@ -21,34 +21,4 @@ export function alligate(low: Exact, high: Exact, target: Exact): Blend {
   if (equal(low, high)) return { low: ONE, high: ZERO };
   const share = div(sub(target, low), sub(high, low));
   return { low: sub(ONE, share), high: share };
-}
-
-/** Weights of a lower and a higher strength that make `total` of `target`. Throws RangeError as `alligate` does. */
-export function blendWeights(total: Exact, target: Exact, low: Exact, high: Exact): Blend {
-  const shares = alligate(low, high, target);
-  return { low: mul(total, shares.low), high: mul(total, shares.high) };
-}
-
-/**
- * Shares of several strengths, adding up to one, in the order given. Every stronger is linked with every weaker one,
- * so each has its part; one that already has the wanted strength is left out, unless nothing else can make it.
- * Throws RangeError when no mixture of them has the target strength.
- */
-export function alligateMany(strengths: readonly Exact[], target: Exact): Exact[] {
-  const weaker = strengths.filter((strength) => compare(strength, target) < 0);
-  const stronger = strengths.filter((strength) => compare(strength, target) > 0);
-  if (weaker.length === 0 || stronger.length === 0) return equalShares(strengths, target);
-  const lack = sum(weaker.map((strength) => sub(target, strength)));
-  const excess = sum(stronger.map((strength) => sub(strength, target)));
-  const whole = add(mul(lack, exact(stronger.length)), mul(excess, exact(weaker.length)));
-  return strengths.map((strength) => {
-    const side = compare(strength, target);
-    return side === 0 ? ZERO : div(side > 0 ? lack : excess, whole);
-  });
-}
-
-function equalShares(strengths: readonly Exact[], target: Exact): Exact[] {
-  const same = strengths.filter((strength) => equal(strength, target)).length;
-  if (same === 0) throw outside(target);
-  return strengths.map((strength) => (equal(strength, target) ? exact(1, same) : ZERO));
 }

@@ -1,81 +1,12 @@
 export { isStage, STAGES, type Stage, stageAt, stageBetween, stageDepth, stageIndex, stageSpan } from './stages.ts';
 
-/** Depths of hair from darkest to lightest. Past 10 they are labels of high-lift shades, seldom a natural depth. */
+/**
+ * Depths of hair from darkest to lightest. Past 10 they are labels of high-lift shades, seldom a natural depth. The
+ * published names of depths disagree by a step in places, so a depth is kept as its number and never as a name.
+ */
 export const DEPTHS = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12] as const;
 
 export type Depth = (typeof DEPTHS)[number];
-
-/** The published naming conventions disagree by a step in places, so a depth is kept as its number and never as a name. */
-export type DepthConvention = 'A' | 'B' | 'C';
-
-export const DEPTH_CONVENTIONS: Readonly<
-  Record<DepthConvention, { readonly source: string; readonly names: readonly string[] }>
-> = {
-  A: {
-    source: 'UK training page, "The hair colour numbering system explained"',
-    names: [
-      'black',
-      'very dark brown',
-      'dark brown',
-      'medium brown',
-      'light brown',
-      'dark blonde',
-      'medium blonde',
-      'light blonde',
-      'very light blonde',
-      'lightest blonde',
-    ],
-  },
-  B: {
-    source: 'consumer page on the International Colour Chart, "Understanding home hair colour", November 2015',
-    names: [
-      'black',
-      'darkest brown',
-      'dark brown',
-      'medium brown',
-      'light brown',
-      'lightest brown',
-      'dark blonde',
-      'medium blonde',
-      'light blonde',
-      'lightest blonde',
-    ],
-  },
-  C: {
-    source: 'US training page, "Underlying pigment chart"',
-    names: [
-      'black',
-      'darkest brown',
-      'medium brown',
-      'light brown',
-      'lightest brown',
-      'dark blonde',
-      'medium blonde',
-      'light blonde',
-      'very light blonde',
-      'lightest blonde',
-    ],
-  },
-};
-
-/** Common practice, no source. */
-const HIGH_LIFT_NAME = 'high-lift blonde';
-
-function wholeName(depth: number, convention: DepthConvention): string | undefined {
-  if (depth > 10 && depth <= 12) return HIGH_LIFT_NAME;
-  return DEPTH_CONVENTIONS[convention].names[depth - 1];
-}
-
-/**
- * The name of a depth under a convention; a depth between two is named by both (`dark blonde to medium blonde`).
- * Undefined outside 1 to 12.
- */
-export function depthName(depth: number, convention: DepthConvention = 'A'): string | undefined {
-  const low = wholeName(Math.floor(depth), convention);
-  const high = wholeName(Math.ceil(depth), convention);
-  if (low === undefined || high === undefined) return undefined;
-  return low === high ? low : `${low} to ${high}`;
-}
 
 export type Undercoat = {
   /** The warmth seen once hair is lightened to this depth, as the chart prints it. */
@@ -87,10 +18,10 @@ export type Undercoat = {
   readonly neutraliser: string;
 };
 
-export const UNDERCOAT_SOURCE =
-  'chart C: US training page, "Underlying pigment chart"; a single page, and which depth is orange is not agreed elsewhere';
-
-/** Undercoat by depth 1 to 10. */
+/**
+ * Chart C, undercoat by depth 1 to 10: US training page, "Underlying pigment chart"; a single page, and which depth is
+ * orange is not agreed elsewhere.
+ */
 export const UNDERCOAT: Readonly<Record<number, Undercoat>> = {
   1: { seen: 'plum-black', parts: [3, 3, 3], neutraliser: 'green' },
   2: { seen: 'red-violet', parts: [3, 3, 2], neutraliser: 'green' },

@@ -33,9 +33,6 @@ const HISTORY_FACTS = {
 
 export type HistoryWord = keyof typeof HISTORY_FACTS;
 
-/** Words for what was done to the hair before. */
-export const HISTORY: readonly HistoryWord[] = Object.keys(HISTORY_FACTS).filter(isHistory);
-
 /** Whether a word, in small letters, is a history word. */
 export function isHistory(word: string): word is HistoryWord {
   return Object.hasOwn(HISTORY_FACTS, word);

@@ -92,8 +92,3 @@ export type LawName = keyof typeof LAW;
 export function isLaw(word: string): word is LawName {
   return Object.hasOwn(LAW, word);
 }
-
-/** The limits that a law sets for a substance, by its name in the table; none when it is not there. */
-export function limitsOf(law: LawName, substance: string): readonly Limit[] {
-  return LAW[law].limits.filter((entry) => entry.substance === substance);
-}

@@ -7,7 +7,7 @@ export type LiftGuide = { readonly percent: Exact; readonly low: number; readonl
  * Lift by strength of permanent colour on hair with its own pigment: a cosmetology exam guide, "Hair coloring and
  * lightening", which calls 3 % deposit only. A rough guide and nothing more: trade educators write outright that a
  * strength does not give its number of depths ("20 volume doesn't give 2 levels of lift"), and one of them goes by
- * `middleDepth` instead.
+ * the depth midway between natural hair and the shade instead.
  */
 export const LIFT_GUIDE: readonly LiftGuide[] = [
   { percent: exact(3), low: 0, high: 0 },
@@ -31,11 +31,3 @@ export const HIGH_LIFT_FROM = 6;
 
 /** The lightest depth hair itself reaches; shades numbered above it name strength of lift, not a depth. */
 export const LIGHTEST = 10;
-
-/**
- * The other voice on lift: the depth midway between natural hair and the shade, whatever the strength (a trade educator,
- * disputed; her example takes natural 2 and shade 6 to 4).
- */
-export function middleDepth(natural: number, shade: number): number {
-  return (natural + shade) / 2;
-}

@@ -18,11 +18,6 @@ export function neutralisersOf(stage: string): readonly ToneColour[] {
   return depth === undefined ? [] : neutralisersAt(depth);
 }
 
-/** The warmth that hair lightened to a depth shows, as chart C of `depth.ts` prints it. */
-export function warmthAt(depth: number): string {
-  return undercoatAt(depth).seen;
-}
-
 /**
  * Whether a tone takes warmth out of hair at a depth. Wider than the chart, so that sound work passes: blue counts at every
  * depth, since ash is made with blue or with green and is used from orange to pale yellow, and green counts down from
@@ -56,19 +51,4 @@ const TEMPERATURES: Readonly<Record<ToneFamily, Temperature | undefined>> = {
 /** Whether a tone family is warm or cool: trade usage, no source. Undefined for the neutral ones. */
 export function temperatureOf(family: ToneFamily): Temperature | undefined {
   return TEMPERATURES[family];
-}
-
-/** Where hair at a depth is expected to lean once tones are put on it. */
-export type Leaning = { readonly warmth: string; readonly leans: ToneFamily | 'undercoat' };
-
-/**
- * The direction of the result: the warmth of the depth reached plus what the blend leaves. Its strongest tone decides: a
- * warm one is seen, a cool one that neutralises this warmth gives neutral, any other leaves the warmth showing.
- * Direction only: how much of it takes, no source says.
- */
-export function leaningOf(depth: number, strongest: ToneFamily | undefined): Leaning {
-  const warmth = warmthAt(depth);
-  if (strongest === undefined || temperatureOf(strongest) === undefined) return { warmth, leans: 'undercoat' };
-  if (temperatureOf(strongest) === 'warm') return { warmth, leans: strongest };
-  return { warmth, leans: neutralisesAt(strongest, depth) ? 'neutral' : 'undercoat' };
 }

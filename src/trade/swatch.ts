@@ -1,4 +1,4 @@
-import { converter, differenceCiede2000, differenceEuclidean, formatHex, modeLab65, modeRgb, useMode } from 'culori/fn';
+import { formatHex, modeLab65, modeRgb, useMode } from 'culori/fn';
 import { undercoatAt } from './neutralise.ts';
 import { stageDepth } from './stages.ts';
 import type { ToneFamily } from './tone.ts';
@@ -8,41 +8,12 @@ export type Lab = { readonly l: number; readonly a: number; readonly b: number }
 
 useMode(modeRgb);
 useMode(modeLab65);
-const toLab65 = converter('lab65');
-const between = differenceEuclidean('lab65');
-const between2000 = differenceCiede2000();
 
 const asColour = ({ l, a, b }: Lab) => ({ mode: 'lab65', l, a, b }) as const;
-
-/** The CIELAB colour of `#rrggbb`; undefined when the text is no colour. */
-export function labOf(hex: string): Lab | undefined {
-  const colour = toLab65(hex);
-  return colour && { l: colour.l, a: colour.a, b: colour.b };
-}
 
 /** The nearest `#rrggbb` that a screen can show. */
 export function hexOf(colour: Lab): string {
   return formatHex(asColour(colour));
-}
-
-/** Distance of two colours in CIELAB, the plain one of 1976: for drawing and labels, and no measure of hair. */
-export function distance(one: Lab, other: Lab): number {
-  return between(asColour(one), asColour(other));
-}
-
-/** Distance by the CIEDE2000 formula. */
-export function distance2000(one: Lab, other: Lab): number {
-  return between2000(asColour(one), asColour(other));
-}
-
-/** Chroma: how far from grey. */
-export function chroma({ a, b }: Lab): number {
-  return Math.hypot(a, b);
-}
-
-/** Hue angle in degrees, 0 to 360. */
-export function hue({ a, b }: Lab): number {
-  return ((Math.atan2(b, a) * 180) / Math.PI + 360) % 360;
 }
 
 /**

@@ -61,21 +61,3 @@ export function isTone(word: string): boolean {
 export function toneFamily(word: string): ToneFamily | undefined {
   return FAMILY_OF.get(word.toLowerCase()) as ToneFamily | undefined;
 }
-
-function isToneColour(family: string): family is ToneColour {
-  return Object.hasOwn(OPPOSITES, family);
-}
-
-/**
- * The colour that neutralises a tone; of two joined by a hyphen, those of both (`blue-violet` gives `orange-yellow`).
- * Undefined when the tone leans to no colour or is not known.
- */
-export function opposite(tone: string): string | undefined {
-  const colours: string[] = [];
-  for (const word of tone.split('-')) {
-    const family = toneFamily(word);
-    if (family === undefined || !isToneColour(family)) return undefined;
-    colours.push(OPPOSITES[family]);
-  }
-  return colours.join('-');
-}

@@ -1,11 +1,11 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { readSource } from '../../src/journal/source.ts';
+import { readFileSync } from 'node:fs';
+import { findFiles } from '../../src/journal/find.ts';
+import { type Journal, joinSources } from '../../src/journal/journal.ts';
+import { readSource, type Source } from '../../src/journal/source.ts';
 
-const ROOT = 'journals/harbour-row';
+/** Every file of notes of the demo journal, read. */
+export const demoSources = (): Source[] =>
+  findFiles('journals/harbour-row').map((path) => readSource(path, readFileSync(path)));
 
-/** The files of the demo journal, read. */
-export const DEMO = readdirSync(ROOT, { recursive: true, encoding: 'utf8' })
-  .filter((path) => path.endsWith('.bowl'))
-  .sort()
-  .map((path) => readSource(path, readFileSync(join(ROOT, path))));
+/** The demo journal. */
+export const demoJournal = (): Journal => joinSources(demoSources());

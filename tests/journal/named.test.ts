@@ -4,7 +4,9 @@ import { readSource } from '../../src/journal/source.ts';
 import { recordLines } from '../../src/journal/where.ts';
 import { fold } from '../../src/text/fold.ts';
 import { sliceOf } from '../../src/text/span.ts';
-import { DEMO } from './demo.ts';
+import { demoSources } from './demo.ts';
+
+const DEMO = demoSources();
 
 /** Every value of a record that has the shape of a name, a zone or a lot, by its place in its line. */
 const shaped = (value: unknown, line: number): string[] => {

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { compare, div, exact, mul, toFixed } from '../../src/text/exact.ts';
-import { LAW, limitsOf } from '../../src/trade/law.ts';
+import { LAW } from '../../src/trade/law.ts';
+
+const limitsOf = (substance: string) => LAW.eu.limits.filter((entry) => entry.substance === substance);
 
 /** What the table says of a substance, as per cent by use. */
-const percents = (substance: string): string[] => limitsOf('eu', substance).map((entry) => toFixed(entry.percent, 2));
+const percents = (substance: string): string[] => limitsOf(substance).map((entry) => toFixed(entry.percent, 2));
 
 describe('limits of Regulation (EC) 1223/2009, Annex III', () => {
   it.each([
@@ -22,31 +24,31 @@ describe('limits of Regulation (EC) 1223/2009, Annex III', () => {
   });
 
   it('resorcinol is 1.25 % in oxidative dye and 0.5 % only in lotions and shampoos (entry 22, SCCS/1619/20)', () => {
-    const [dye, lotion] = limitsOf('eu', 'resorcinol');
+    const [dye, lotion] = limitsOf('resorcinol');
     expect([dye?.use, dye && toFixed(dye.percent, 2)]).toEqual(['oxidative dye, mixed, on hair', '1.25']);
     expect([lotion?.use, lotion && toFixed(lotion.percent, 2)]).toEqual(['lotions and shampoos', '0.50']);
   });
 
   it('p-phenylenediamine is 2 % as free base on lashes (entry 8b, agency copy of Annex III)', () => {
     expect(percents('p-phenylenediamine')).toEqual(['2.00', '2.00']);
-    expect(limitsOf('eu', 'p-phenylenediamine').map((entry) => [entry.source.slice(-2), entry.use])).toEqual([
+    expect(limitsOf('p-phenylenediamine').map((entry) => [entry.source.slice(-2), entry.use])).toEqual([
       ['8a', 'oxidative dye, mixed, on hair'],
       ['8b', 'oxidative dye for lashes, professional'],
     ]);
   });
 
   it('each say what use they bind (entries 12, 2a and 4)', () => {
-    expect(limitsOf('eu', 'hydrogen peroxide').map((entry) => entry.use)).toEqual(['hair', 'skin', 'nails']);
-    expect(limitsOf('eu', 'thioglycolic acid').map((entry) => entry.use)).toEqual([
+    expect(limitsOf('hydrogen peroxide').map((entry) => entry.use)).toEqual(['hair', 'skin', 'nails']);
+    expect(limitsOf('thioglycolic acid').map((entry) => entry.use)).toEqual([
       'waving and straightening',
       'waving and straightening, professional',
       'hair products rinsed off',
     ]);
-    expect(limitsOf('eu', 'ammonia').map((entry) => entry.use)).toEqual(['any']);
+    expect(limitsOf('ammonia').map((entry) => entry.use)).toEqual(['any']);
   });
 
   it('base and sulfate of entry 9a are one limit twice: 2.0 % × 220.25/122.17 is 3.6 % (derived from molar masses)', () => {
-    const [base, sulfate] = limitsOf('eu', 'toluene-2,5-diamine').map((entry) => entry.percent);
+    const [base, sulfate] = limitsOf('toluene-2,5-diamine').map((entry) => entry.percent);
     if (base === undefined || sulfate === undefined) throw new Error('entry 9a has two limits');
     const reckoned = mul(base, div(exact(22_025), exact(12_217)));
     expect(toFixed(reckoned, 1)).toBe(toFixed(sulfate, 1));

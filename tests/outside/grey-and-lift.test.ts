@@ -1,8 +1,7 @@
 import { expect, test } from 'vitest';
 import { add, div, exact } from '../../src/text/exact.ts';
 import { GREY_BASES, greyBases, naturalShare } from '../../src/trade/grey.ts';
-import { guideLift, middleDepth } from '../../src/trade/lift-guide.ts';
-import { readyAtRatio, USUAL_READY } from '../../src/trade/on-head.ts';
+import { guideLift } from '../../src/trade/lift-guide.ts';
 
 test.each([
   [30, [[3, 1]]],
@@ -32,10 +31,6 @@ test('"Swatch smarts", 2011: 1/4 oz and 1/4 oz of colour with 3/4 oz of develope
   expect(GREY_BASES.filter((row) => naturalShare(row).d === 2)).toHaveLength(1);
 });
 
-test('a trade educator’s example: natural 2 and shade 6 come to 4', () => {
-  expect(middleDepth(2, 6)).toBe(4);
-});
-
 test('cosmetology exam guide, "Hair coloring and lightening": 10, 20, 30, 40 volumes', () => {
   expect([3, 6, 9, 12].map((percent) => guideLift(exact(percent))).map((row) => [row?.low, row?.high])).toEqual([
     [0, 0],
@@ -43,9 +38,4 @@ test('cosmetology exam guide, "Hair coloring and lightening": 10, 20, 30, 40 vol
     [2, 3],
     [3, 4],
   ]);
-});
-
-test('Practical Modern Hair Science, chapter 4: 12 % at 1:2 is the top of its 3 to 8 % on the head', () => {
-  expect(readyAtRatio(exact(12), exact(2))).toEqual(USUAL_READY.high);
-  expect(readyAtRatio(exact(6), exact(1))).toEqual(USUAL_READY.low);
 });

@@ -1,14 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { div, equal, exact, toFixed, ZERO } from '../../src/text/exact.ts';
-import { alligateMany, blendWeights } from '../../src/trade/alligation.ts';
+import { div, type Exact, equal, exact, mul, toFixed, ZERO } from '../../src/text/exact.ts';
+import { alligate } from '../../src/trade/alligation.ts';
 import { readyForUse } from '../../src/trade/strength.ts';
 
-describe('alligation', () => {
-  it('50 %, 20 % and 5 % for 10 % is 1:1:10 (course notes PHAR 4330, "Three strengths")', () => {
-    const shares = alligateMany([exact(50), exact(20), exact(5)], exact(10));
-    expect(shares).toStrictEqual([exact(1, 12), exact(1, 12), exact(10, 12)]);
-  });
+/** Weights of a lower and a higher strength that make `total` of `target`. */
+const blendWeights = (total: Exact, target: Exact, lower: Exact, higher: Exact): { low: Exact; high: Exact } => {
+  const { low, high } = alligate(lower, higher, target);
+  return { low: mul(total, low), high: mul(total, high) };
+};
 
+describe('alligation', () => {
   it('1000 ml of 25 % from 70 % and water is 357.14 + 642.86; the page rounds early to 360 + 640 ("Pharmacy math: alligation")', () => {
     const { low, high } = blendWeights(exact(1000), exact(25), ZERO, exact(70));
     expect([toFixed(high, 2), toFixed(low, 2)]).toEqual(['357.14', '642.86']);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { stageDepth, UNDERCOAT } from '../../src/trade/depth.ts';
-import { opposite } from '../../src/trade/tone.ts';
+import { OPPOSITES, type ToneColour } from '../../src/trade/tone.ts';
 
 describe('training page "Underlying pigment chart"', () => {
   it.each([
@@ -22,7 +22,7 @@ describe('training page "Underlying pigment chart"', () => {
 
   it.each([3, 5, 8, 9, 10])('counters depth %s by the rule violet-yellow, blue-orange, green-red', (depth) => {
     const colour = UNDERCOAT[depth]?.seen.split(' ').at(-1) ?? '';
-    expect(opposite(colour)).toBe(UNDERCOAT[depth]?.neutraliser);
+    expect(OPPOSITES[colour as ToneColour]).toBe(UNDERCOAT[depth]?.neutraliser);
   });
 
   it('puts gold-orange at 6 and deep yellow at 8, midway between the stages beside them', () => {

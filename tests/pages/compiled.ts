@@ -1,7 +1,6 @@
 import MarkdownIt from 'markdown-it';
 import type { ClientFile, Journal } from '../../src/journal/journal.ts';
 import { joinSources } from '../../src/journal/journal.ts';
-import { readJournal } from '../../src/journal/read.ts';
 import { readSource } from '../../src/journal/source.ts';
 import { type CardOptions, cardMarkdown } from '../../src/pages/card.ts';
 import { cardHtml } from '../../src/pages/card-html.ts';
@@ -13,8 +12,7 @@ import type { Finding } from '../../src/text/finding.ts';
 
 export const journalOf = (text: string): Journal => joinSources([readSource('t.bowl', Buffer.from(text))]);
 
-export const demoJournal = (): Journal =>
-  readJournal([new URL('../../journals/harbour-row', import.meta.url).pathname]).journal;
+export { demoJournal } from '../journal/demo.ts';
 
 export const clientOf = (journal: Journal, name: string): ClientFile => {
   const client = journal.clients.get(name);

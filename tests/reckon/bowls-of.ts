@@ -2,7 +2,6 @@ import { type Journal, joinSources } from '../../src/journal/journal.ts';
 import { readSource } from '../../src/journal/source.ts';
 import { lineText } from '../../src/journal/where.ts';
 import { type BowlMemo, reckonBowls } from '../../src/reckon/bowl/bowls.ts';
-import { reckonMix } from '../../src/reckon/bowl/mix.ts';
 import type { BowlReckoned, Portion } from '../../src/reckon/model.ts';
 import { salonOf } from '../../src/reckon/salon-of.ts';
 import { figure } from '../../src/reckon/say.ts';
@@ -99,10 +98,9 @@ export const problemsOf = (lines: string, given?: Parameters<typeof bowlsOf>[1])
 export const pointedAt = (journal: Journal, bowls: readonly BowlReckoned[]): string[] =>
   bowls.flatMap(({ problems }) => problems.map(({ place }) => sliceOf(lineText(journal, place), place.at)));
 
-/** One mix as the command `mix` reads it. */
-export const mixOf = (mix: string, shelf = '', salon = ''): ReturnType<typeof reckonMix> => {
-  const journal = journalOfNotes(`salon harbour\n${salon}\n${shelf}\nvisit 2026-09-04 wren-abbott\n  bowl A ${mix}\n`);
-  const fact = journal.clients.get('wren-abbott')?.visits[0]?.entry.facts[0];
-  if (fact?.word !== 'bowl') throw new Error(`no mix: ${mix}`);
-  return reckonMix(fact.parts, { total: fact.total, claim: fact.claim }, journal.shelf, journal.salon);
+/** The only bowl of a visit, on a shelf of its own or none. */
+export const mixOf = (mix: string, shelf = '', salon = ''): BowlReckoned => {
+  const [bowl] = bowlsOf(`  bowl A ${mix}`, { shelf, salon });
+  if (bowl === undefined) throw new Error(`no mix: ${mix}`);
+  return bowl;
 };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readJournal } from '../../src/journal/read.ts';
 import { reckonAll, reckonClient, reckonVisit } from '../../src/reckon/visit.ts';
+import { demoJournal } from '../journal/demo.ts';
 import { journalOf, runText } from './journal-of.ts';
 import { lastOf, WIDE_SHELF } from './reckoned.ts';
 
@@ -52,7 +52,7 @@ visit 2026-01-05 kit-hollin
 });
 
 describe('the demo journal', () => {
-  const { journal } = readJournal(['journals/harbour-row']);
+  const journal = demoJournal();
   const visits = [...reckonAll(journal).values()].flat();
 
   it('has two mistakes on the clock, and no more', () => {

@@ -2,11 +2,11 @@ import Ajv2020 from 'ajv/dist/2020.js';
 import addFormats from 'ajv-formats';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readJournal } from '../../src/journal/read.ts';
 import { BODY_WORDS, HEADERS } from '../../src/notation/words.ts';
 import { entryFacts, entryJson, type Json } from '../../src/records/entry-json.ts';
 import { jsonSchemas } from '../../src/records/json-schema.ts';
 import { Entry } from '../../src/records/schema/entry.ts';
+import { demoSources } from '../journal/demo.ts';
 
 const validator = new Ajv2020({ strict: true });
 addFormats(validator);
@@ -14,8 +14,7 @@ for (const [name, schema] of jsonSchemas()) validator.addSchema(schema, name);
 /** Compiling a schema and reading the demo take a slow machine some seconds. */
 const PATIENCE = 60_000;
 
-const { journal } = readJournal(['journals/harbour-row']);
-const entries = [...journal.sources.values()].flatMap((source) => source.entries.map(({ entry }) => entry));
+const entries = demoSources().flatMap((source) => source.entries.map(({ entry }) => entry));
 const fits = (entry: object): boolean => {
   const { kind } = entry as { kind?: unknown };
   return validator.getSchema(`${typeof kind === 'string' ? kind : 'entry'}.json`)?.(entryJson(entry as Entry)) === true;

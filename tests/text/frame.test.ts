@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { frameLines, frameOf } from '../../src/text/frame.ts';
+import { frameOf } from '../../src/text/frame.ts';
 import { spanOf } from '../../src/text/span.ts';
 import { displayWidth } from '../../src/text/width.ts';
 
@@ -9,7 +9,9 @@ const framed = (marked: string, label = '', width?: number): string => {
   const from = marked.indexOf('«');
   const to = marked.indexOf('»') - 1;
   const line = marked.replace('«', '').replace('»', '');
-  return `\n${frameLines(line, 41, spanOf(from, to), label, width).join('\n')}`;
+  const { before, marked: run, after, indent, carets } = frameOf(line, spanOf(from, to), width);
+  const under = `${' '.repeat('41  '.length + indent)}${'^'.repeat(carets)} ${label}`;
+  return `\n${`41  ${before}${run}${after}`.trimEnd()}\n${under.trimEnd()}`;
 };
 
 describe('a line with carets', () => {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { exact } from '../../src/text/exact.ts';
-import { guideLift, middleDepth } from '../../src/trade/lift-guide.ts';
+import { guideLift } from '../../src/trade/lift-guide.ts';
 
 test.each([
   [exact(19, 10), 0, 0],
@@ -15,8 +15,4 @@ test.each([
 
 test('nothing is guided above the last row', () => {
   expect(guideLift(exact(121, 10))).toBeUndefined();
-});
-
-test('the other voice knows no strength', () => {
-  expect(middleDepth(3, 10)).toBe(6.5);
 });

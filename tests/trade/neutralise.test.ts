@@ -1,12 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import {
-  leaningOf,
   neutralisersAt,
   neutralisersOf,
   neutralisesAt,
   neutralisesStage,
   temperatureOf,
-  warmthAt,
+  undercoatAt,
 } from '../../src/trade/neutralise.ts';
 
 test.each([
@@ -18,7 +17,7 @@ test.each([
   [10, 'pale yellow', ['violet']],
   [12, 'pale yellow', ['violet']],
 ])('depth %d shows %s, answered by %j', (depth, warmth, colours) => {
-  expect(warmthAt(depth)).toBe(warmth);
+  expect(undercoatAt(depth).seen).toBe(warmth);
   expect(neutralisersAt(depth)).toEqual(colours);
 });
 
@@ -62,14 +61,4 @@ test.each([
   ['neutral', undefined],
 ] as const)('%s is %s', (family, temperature) => {
   expect(temperatureOf(family)).toBe(temperature);
-});
-
-test.each([
-  [9, undefined, 'undercoat'],
-  [9, 'neutral', 'undercoat'],
-  [9, 'orange', 'orange'],
-  [9, 'violet', 'neutral'],
-  [5, 'violet', 'undercoat'],
-] as const)('depth %d with %s leans to %s', (depth, strongest, leans) => {
-  expect(leaningOf(depth, strongest)).toEqual({ warmth: warmthAt(depth), leans });
 });

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { harmIn } from '../../src/trade/harm/told-harm.ts';
+import { type HarmTold, harmOf } from '../../src/trade/harm/told-harm.ts';
+
+const harmIn = (text: string): HarmTold | undefined => harmOf(text, 'skin') ?? harmOf(text, 'fibre');
 
 describe('harm told', () => {
   test.each([

@@ -1,40 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import {
-  DEFAULT_TONE_DIGITS,
-  isTone,
-  OPPOSITES,
-  opposite,
-  TONE_FAMILIES,
-  TONE_WORDS,
-  toneFamily,
-} from '../../src/trade/tone.ts';
+import { DEFAULT_TONE_DIGITS, isTone, OPPOSITES, TONE_FAMILIES, TONE_WORDS, toneFamily } from '../../src/trade/tone.ts';
 
-describe('opposite', () => {
-  it.each([
-    ['yellow', 'violet'],
-    ['gold', 'violet'],
-    ['orange', 'blue'],
-    ['brassy', 'blue'],
-    ['copper', 'blue'],
-    ['red', 'green'],
-    ['mahogany', 'green'],
-    ['matt', 'red'],
-    ['ash', 'orange'],
-    ['Violet', 'yellow'],
-    ['pearl', 'yellow'],
-    ['blue-violet', 'orange-yellow'],
-    ['blue-green', 'orange-red'],
-  ])('of %s is %s', (tone, want) => {
-    expect(opposite(tone)).toBe(want);
-  });
-
-  it.each(['warm', 'cool', 'natural', 'beige', 'wavy', '', 'blue-', 'blue-warm', 'wavy-blue', 'constructor'])(
-    'of "%s" is not known',
-    (tone) => {
-      expect(opposite(tone)).toBeUndefined();
-    },
-  );
-
+describe('opposites', () => {
   it('goes both ways', () => {
     for (const [colour, other] of Object.entries(OPPOSITES)) {
       expect(OPPOSITES[other]).toBe(colour);

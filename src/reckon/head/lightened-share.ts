@@ -9,7 +9,7 @@ import {
   UNCOUNTED_SHARE,
 } from '../../trade/head-areas.ts';
 import type { BowlReckoned } from '../model.ts';
-import type { Placed } from './placement.ts';
+import type { Placed } from './placed.ts';
 import type { HeadPlace } from './places.ts';
 import { isLightening } from './services.ts';
 

@@ -54,17 +54,6 @@ export const liftCurve = (points: readonly LiftPoint[]): LiftCurve => {
   }));
 };
 
-/** The depth at a minute; undefined before the first look and after the last. */
-export const depthAt = (curve: LiftCurve, minute: number): number | undefined => {
-  const next = curve.findIndex((point) => point.minute >= minute);
-  const after = curve[next];
-  if (after === undefined) return undefined;
-  if (after.minute === minute) return after.depth;
-  const before = curve[next - 1];
-  if (before === undefined) return undefined;
-  return before.depth + ((after.depth - before.depth) * (minute - before.minute)) / (after.minute - before.minute);
-};
-
 /** Minutes until the curve reaches a depth; undefined when it never does. */
 export const minutesToDepth = (curve: LiftCurve, depth: number): Reached | undefined => {
   const most = Math.max(...curve.map((point) => point.depth));

@@ -1,3 +1,4 @@
+import { daysOfUnit } from '../../trade/growth.ts';
 import type { Growth, Hours, Money, Policy, Scale } from '../schema/shelf.ts';
 import type { Period } from '../schema/values.ts';
 import {
@@ -71,16 +72,13 @@ const takeHours = (cursor: Cursor): Period | undefined => {
   return periodOf(cursor, item);
 };
 
-/** Days in the time a rate is given for; a month is a twelfth of 365.25 days. */
-const RATE_DAYS: Readonly<Record<string, number>> = { d: 1, day: 1, w: 7, week: 7, mo: 30.4375, month: 30.4375 };
-
 /** `growth 0.35 mm/d`, `growth 1.2 cm/mo` */
 export const bindGrowth = (opened: Opened): Bound<Growth> | undefined => {
   const cursor = enterAll(opened);
   const item = takeKind(cursor, 'number');
   const slash = takeKind(cursor, 'slash');
   const per = takeKind(cursor, 'word');
-  const days = per && RATE_DAYS[wordOf(cursor, per)];
+  const days = per && daysOfUnit(wordOf(cursor, per));
   const length = item && { mm: 1, cm: 10 }[unitOf(cursor, item)];
   const rate = item && plainNumber(cursor, item);
   if (rate === undefined || slash === undefined || days === undefined || length === undefined)

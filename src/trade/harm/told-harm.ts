@@ -233,11 +233,6 @@ const harmRead = (text: string): readonly HarmTold[] => {
   return (['skin', 'fibre'] as const).flatMap((kind) => firstOf(plain, kind) ?? []);
 };
 
-/** The harm that a text tells of, to skin before to hair; undefined where it tells of none. */
-export function harmIn(text: string): HarmTold | undefined {
-  return harmRead(text)[0];
-}
-
 /** The harm of one kind that a text tells of; undefined where it tells of none. */
 export function harmOf(text: string, kind: HarmKind): HarmTold | undefined {
   return harmRead(text).find((harm) => harm.kind === kind);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { AIMS, aimDepth } from '../../../src/reckon/lift/aims.ts';
-import { depthAt, minutesTo, minutesToDepth } from '../../../src/reckon/lift/curve.ts';
+import { minutesTo, minutesToDepth } from '../../../src/reckon/lift/curve.ts';
 import { curveOf } from './lifted.ts';
 
 const RISE = curveOf([10, 'orange'], [20, 'gold'], [30, 'yellow']);
@@ -13,21 +13,6 @@ describe('the stages to aim at', () => {
     expect(aimDepth('white')).toBeUndefined();
     expect(aimDepth('yellow-white')).toBe(10);
     expect(aimDepth('beige')).toBeUndefined();
-  });
-});
-
-describe('the depth at a minute', () => {
-  it('is straight between looks, and not known before the first and after the last', () => {
-    expect([9, 10, 15, 20, 25, 30, 31].map((minute) => depthAt(RISE, minute))).toEqual([
-      undefined,
-      5,
-      6,
-      7,
-      8,
-      9,
-      undefined,
-    ]);
-    expect(depthAt([], 10)).toBeUndefined();
   });
 });
 
