@@ -22,11 +22,12 @@ export default defineRule({
       const { name, mixed, mixedWithMore, left, taken, place } = bowl;
       // What is left of a bowl mixed a second time is left of both mixes.
       const all = mixedWithMore ?? mixed;
-      if (all === undefined || isFurtherMix(bowl, bowls)) return undefined;
+      if (all === undefined) return undefined;
       const gone = add(left?.weight ?? ZERO, taken);
       // The scales show whole steps: what they show of the whole and of the rest may each be half a step out.
       const room = max(div(salon.scale, exact(2)), bowl.about ? div(all, exact(10)) : ZERO);
-      if (compare(gone, add(all, room)) <= 0) return undefined;
+      // Asked last: it looks through all bowls, and seldom matters.
+      if (compare(gone, add(all, room)) <= 0 || isFurtherMix(bowl, bowls)) return undefined;
       const out = isZero(taken) ? [] : [`${grams(taken)} ${left === undefined ? 'are ' : ''}taken out`];
       const rest = left === undefined ? [] : [`${grams(left.weight)} are left`];
       const source =
