@@ -80,15 +80,25 @@ const addNamed = (
     });
 };
 
+const isOfAny = (of: Namespace | undefined): boolean => of === undefined || LINE.some((field) => field.of === of);
+
+const addFact = (all: Named[], fact: Fact, of: Namespace | undefined, { facts }: Fields): void => {
+  if (fact.by !== undefined && isOfAny(of)) addNamed(all, fact, fact.line, LINE);
+  addNamed(all, fact, fact.line, facts[fact.word]);
+};
+
 /** The names in an entry, or those of one thing only: its header’s, then line by line. */
 export const namesIn = (entry: Entry, of?: Namespace): readonly Named[] => {
-  const { heads, facts } = fieldsOf(of);
-  const isByAny = of === undefined || LINE.some((field) => field.of === of);
+  const fields = fieldsOf(of);
   const all: Named[] = [];
-  addNamed(all, entry, 0, heads[entry.kind]);
-  for (const fact of entry.facts) {
-    if (isByAny && fact.by !== undefined) addNamed(all, fact, fact.line, LINE);
-    addNamed(all, fact, fact.line, facts[fact.word]);
-  }
+  addNamed(all, entry, 0, fields.heads[entry.kind]);
+  for (const fact of entry.facts) addFact(all, fact, of, fields);
+  return all;
+};
+
+/** The names in a line of an entry, or those of one thing only. */
+export const namesInFact = (fact: Fact, of?: Namespace): readonly Named[] => {
+  const all: Named[] = [];
+  addFact(all, fact, of, fieldsOf(of));
   return all;
 };

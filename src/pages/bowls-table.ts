@@ -1,3 +1,4 @@
+import { factAt } from '../journal/thing-at.ts';
 import type { BowlReckoned, Portion } from '../reckon/model.ts';
 import { figure, grams, listed, perCent, ratioText } from '../reckon/say.ts';
 import type { Amount } from '../records/schema/values.ts';
@@ -19,7 +20,7 @@ const shownGrams = ({ shown, weight, about }: Portion): string => {
 
 /** The bowl that a further mix was made as, by its `more` line. */
 const furtherOf = ({ visit, place }: BowlReckoned): string | undefined => {
-  const line = visit.entry.facts.find((fact) => fact.line === place.line);
+  const line = factAt(visit.entry, place.line);
   return line?.word === 'more' ? bowlName(line.bowl) : undefined;
 };
 

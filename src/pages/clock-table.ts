@@ -1,3 +1,4 @@
+import { factAt } from '../journal/thing-at.ts';
 import type { Looked, PutOn, Run, Unclocked, VisitReckoned } from '../reckon/model.ts';
 import type { VisitFact } from '../records/schema/entry.ts';
 import { clockText } from '../text/dates.ts';
@@ -34,12 +35,9 @@ const offCell = ({ off, told, sections }: Run): string => {
     : `${clockText(sections.firstOff)}–${clockText(off)}`;
 };
 
-const lineOf = (visit: VisitReckoned, line: number): VisitFact | undefined =>
-  visit.visit.entry.facts.find((fact) => fact.line === line);
-
 /** What was seen at a look; its place is not said again where the row says it. */
 const lookText = (noted: Noted, visit: VisitReckoned, run: PutOn, look: Looked): string => {
-  const fact = lineOf(visit, look.place.line);
+  const fact = factAt(visit.visit.entry, look.place.line);
   const here = look.seen.map((one) => (zonesText(one.zones) === escapeText(run.zone) ? { ...one, zones: [] } : one));
   const seen = fact === undefined ? '' : allSeen(noted, fact, here);
   // A bare figure beside a time would read as one of its minutes.

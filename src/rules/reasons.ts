@@ -1,6 +1,7 @@
 import type { ClientFile, Journal } from '../journal/journal.ts';
 import type { SalonSettings } from '../journal/salon.ts';
 import type { Stood } from '../journal/source.ts';
+import { factAt } from '../journal/thing-at.ts';
 import { salonOf } from '../reckon/salon-of.ts';
 import type { Client, Visit } from '../records/schema/entry.ts';
 import type { Place } from '../text/span.ts';
@@ -66,11 +67,11 @@ export const subjectsOf = (journal: Journal): Subjects => {
   const remarkAt: Subjects['remarkAt'] = (place, beside) => {
     const stood = entryOf(beside);
     if (stood === undefined || entryOf(place) !== stood) return undefined;
-    return stood.entry.facts.find(({ line }) => line === place.line)?.says?.text;
+    return factAt(stood.entry, place.line)?.says?.text;
   };
   const keyOf: Subjects['keyOf'] = (rule, place) => {
     const stood = entryOf(place);
-    const fact = stood?.entry.facts.find(({ line }) => line === place.line);
+    const fact = stood && factAt(stood.entry, place.line);
     return findingKey(rule, place, { stood, fact }, journal);
   };
   return { ofEntry, keyOf, at: (place) => ofEntry(entryOf(place)), remarkAt };

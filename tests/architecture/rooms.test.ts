@@ -16,6 +16,8 @@ const ROOTS = ['src/cli/main.ts', 'src/cli/start.ts', ...scripts.map(({ path }) 
 
 /** What no command asks for and stays all the same, each with its reason. */
 const SEAMS: Readonly<Record<string, string>> = {
+  'src/journal/name-index.ts: createNameIndex': 'going to a name and giving it another: for an editor server',
+  'src/journal/thing-at.ts: thingAt': 'what is pointed at in a file: for an editor server',
   'src/pages/on-file.ts: CLIENT_PARTS': 'the test of the card holds every word of a client to a part by it',
   'src/records/entry-json.ts: entryJson': 'what grammar/schema/ describes: for whoever reads records from outside',
   'src/records/print-entry.ts: printEntry': 'a whole entry made from a record: commands print lines of one so far',
