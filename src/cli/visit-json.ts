@@ -19,6 +19,7 @@ const runJson = (run: Run): object => ({
     leastMinutes: run.sections.least,
     mostMinutes: run.sections.most,
   },
+  partsOff: run.partsOff?.map(({ minute, sections, placed }) => ({ off: timeText(minute), sections, placed })),
   heatMinutes: run.heat,
   checks: run.checks.map(({ at }) => (at === undefined ? null : timeText(at))),
   about: run.about,

@@ -28,7 +28,18 @@ const onCell = ({ firstOn, allOn, spanned, about, meant }: Run): string =>
 const whereCell = (run: PutOn): string =>
   joined([run.bowl && escapeText(run.bowl), run.zone === '' ? 'no place named' : escapeText(run.zone)], ' · ');
 
-const offCell = ({ off, told, sections }: Run): string => {
+/** `15:10 6 of 12, 15:25 the rest`. */
+const partsCell = (off: Run['off'], parts: NonNullable<Run['partsOff']>): string =>
+  commas([
+    ...parts.map(
+      ({ minute, sections, placed }) =>
+        `${clockText(minute)} ${placed === undefined ? counted(sections, 'section') : `${sections} of ${placed}`}`,
+    ),
+    off === undefined ? 'the rest not noted' : `${clockText(off)} the rest`,
+  ]);
+
+const offCell = ({ off, told, sections, partsOff }: Run): string => {
+  if (partsOff !== undefined) return partsCell(off, partsOff);
   if (off === undefined) return told === undefined ? 'not noted' : 'no clock';
   return sections === undefined || sections.firstOff === off
     ? clockText(off)
@@ -101,8 +112,9 @@ export const clockBlocks = (noted: Noted, visit: VisitReckoned): string[] => {
     ...unclocked.map((run) => unclockedRow(noted, visit, run)),
   ];
   const inRows = new Set(
-    [...runs, ...unclocked].flatMap(({ onPlace, offPlace, checks }) => [
+    [...runs, ...unclocked].flatMap(({ onPlace, offPlace, checks, ...run }) => [
       onPlace.line,
+      ...(('partsOff' in run && run.partsOff) || []).map(({ place }) => place.line),
       offPlace?.line ?? -1,
       ...checks.map(({ place }) => place.line),
     ]),

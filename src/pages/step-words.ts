@@ -1,7 +1,7 @@
 import type { Check, Heat, Off, On, Reaction, Wash } from '../records/schema/visit.ts';
 import { commas, type Noted, spaced, typedWords } from './noted.ts';
 import { bowlsText } from './place-words.ts';
-import { amountText, durationText, periodText, timeText } from './say-numbers.ts';
+import { amountText, counted, durationText, periodText, timeText } from './say-numbers.ts';
 import { allSeen, zonesText } from './seen.ts';
 
 /** What the clock lines of a visit say, in words. */
@@ -38,13 +38,14 @@ export const checkText = (noted: Noted, fact: Check): string =>
     spaced([bowlsText(fact.bowls), allSeen(noted, fact, fact.seen)]),
   ]);
 
-export const offText = (noted: Noted, { time, until, claim, ...fact }: Off): string =>
+export const offText = (noted: Noted, { time, until, claim, sections, ...fact }: Off): string =>
   commas([
     time &&
       (until === undefined
         ? timeText(time, noted.salon.hours)
         : periodText({ from: time, to: until, at: time.at }, noted.salon.hours)),
     where(fact),
+    sections !== undefined && counted(sections, 'section'),
     claim && (time === undefined ? `after ${durationText(claim)}` : `noted as ${durationText(claim)}`),
   ]);
 

@@ -134,6 +134,7 @@ export type ClockProblem = {
     | 'check-before-on'
     | 'no-off'
     | 'off-without-on'
+    | 'sections-over'
     | 'said-minutes'
     | 'span-backwards';
   readonly place: Place;
@@ -176,6 +177,16 @@ export type Unclocked = PutOn & {
 };
 
 /** One bowl on one zone (or on the whole head when no zone is named), from first on to off. */
+/** Sections that came off while the rest stayed in. */
+export type PartOff = {
+  readonly minute: Minute;
+  readonly sections: number;
+  /** Sections placed there; undefined where they were not counted. */
+  readonly placed: number | undefined;
+  /** The `off` line's time. */
+  readonly place: Place;
+};
+
 export type Run = PutOn & {
   readonly firstOn: Minute;
   readonly allOn: Minute;
@@ -190,6 +201,8 @@ export type Run = PutOn & {
   readonly told: number | undefined;
   /** Where the sections came off in the order they went on: when the first did, and the minutes of the shortest and the longest. */
   readonly sections: { readonly firstOff: Minute; readonly least: number; readonly most: number } | undefined;
+  /** What came off before the rest did, in order of the clock, where anything did. */
+  readonly partsOff?: readonly PartOff[];
   /** Minutes under heat. */
   readonly heat: number;
   /** The `heat` lines that were on it, and `dry` lines while it was on, where there are any. */

@@ -152,6 +152,7 @@ import offWithoutOn from './time/off-without-on.ts';
 import paceUnlikely from './time/pace-unlikely.ts';
 import pastTime from './time/past-time.ts';
 import reactionLeftOn from './time/reaction-left-on.ts';
+import sectionsOver from './time/sections-over.ts';
 import tonerOnLightener from './time/toner-on-lightener.ts';
 import underTime from './time/under-time.ts';
 import directDyeOnDark from './tone/direct-dye-on-dark.ts';
@@ -318,6 +319,7 @@ export const RULES: readonly Rule[] = [
   paceUnlikely,
   pastTime,
   reactionLeftOn,
+  sectionsOver,
   tonerOnLightener,
   underTime,
   directDyeOnDark,

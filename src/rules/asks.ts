@@ -140,6 +140,7 @@ export const ASKS: Readonly<Record<RuleName, 'plan' | 'done'>> = {
   'minutes-differ': 'done',
   'no-check': 'done',
   'no-off': 'done',
+  'sections-over': 'done',
   'off-before-on': 'done',
   'off-without-on': 'done',
   'pace-unlikely': 'done',

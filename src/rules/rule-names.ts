@@ -154,6 +154,7 @@ export const RULE_NAMES = [
   'pace-unlikely',
   'past-time',
   'reaction-left-on',
+  'sections-over',
   'toner-on-lightener',
   'under-time',
   'direct-dye-on-dark',

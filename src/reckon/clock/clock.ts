@@ -3,13 +3,14 @@ import type { Stood } from '../../journal/source.ts';
 import type { Visit } from '../../records/schema/entry.ts';
 import type { Name } from '../../records/schema/values.ts';
 import { placeOf } from '../cite.ts';
-import type { ClockProblem, ClockReckoned, FactsOf, Minute, Run } from '../model.ts';
+import type { ClockProblem, ClockReckoned, FactsOf, Minute, PartOff, Run } from '../model.ts';
 import { mixedBowls, runsOfLine, spanOfMinutes } from './applied.ts';
 import { sayDoubts, withoutDoubtful } from './doubts.ts';
 import { type EndLine, endRuns } from './ends.ts';
 import { type Heating, heatingOf, heats, heatWithin } from './heat.ts';
 import { allLines, type ClockLines, clockLines, type Line, shownBowl } from './lines.ts';
 import { shareChecks } from './looks.ts';
+import { sectionsPlaced } from './parts-off.ts';
 import { bowlUnnamed, noSuchBowl, spanBackwards } from './problems.ts';
 import { minuteAfterOn } from './relative.ts';
 import { type Applied, type SpokenOf, speaker } from './runs.ts';
@@ -152,6 +153,20 @@ const runOf = (
   };
 };
 
+/**
+ * A run of which something came off before the rest. Which sections those were nobody noted: they were on from the first at
+ * most, and the rest from all on at least.
+ */
+const withParts = (run: Run, parts: readonly PartOff[] | undefined): Run => {
+  const [first] = parts ?? [];
+  if (parts === undefined || first === undefined) return run;
+  const { off, firstOn, fromAll } = run;
+  if (off === undefined || fromAll === undefined) return { ...run, partsOff: parts };
+  const least = Math.min(first.minute - firstOn, fromAll);
+  const sections = { firstOff: first.minute, least, most: Math.max(fromAll, least) };
+  return { ...run, partsOff: parts, sections };
+};
+
 const NO_LOOKS: Run['checks'] = [];
 
 const inOrder = (problems: readonly ClockProblem[]): ClockProblem[] =>
@@ -166,7 +181,7 @@ export const reckonClock = (visit: Stood<Visit>, salon: SalonSettings): ClockRec
   const clockless = unclockedIn(visit, salon.zones, mixed, typed, runs);
   const ended = endRuns(
     lines.ends.filter((line) => !clockless.owns(line)),
-    { runs, spoken, mixed },
+    { runs, spoken, mixed, placedOf: (mention) => sectionsPlaced(visit, mention, salon.zones) },
   );
   const sections = sectionsOff(runs, ended.endings);
   let last: Minute | undefined;
@@ -188,7 +203,10 @@ export const reckonClock = (visit: Stood<Visit>, salon: SalonSettings): ClockRec
   const [first] = runs;
   return {
     runs: runs.map((run) =>
-      runOf(run, ended.endings.get(run), sections.get(run), heatings, dryings, checks.of.get(run) ?? NO_LOOKS),
+      withParts(
+        runOf(run, ended.endings.get(run), sections.get(run), heatings, dryings, checks.of.get(run) ?? NO_LOOKS),
+        ended.parts.get(run),
+      ),
     ),
     unclocked: clockless.unclocked,
     looks: checks.looks,

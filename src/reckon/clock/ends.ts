@@ -2,6 +2,7 @@ import type { Duration } from '../../records/schema/values.ts';
 import type { ClockProblem, FactsOf } from '../model.ts';
 import { spanOfMinutes } from './applied.ts';
 import type { Line } from './lines.ts';
+import { type PartsOff, partsOff } from './parts-off.ts';
 import { noOff, offBeforeAllOn, offBeforeOn, offWithoutOn, runName, saidMinutes } from './problems.ts';
 import { type Applied, type Ending, endingsOf, hasRunOf, type Mention, namesNothing, type SpokenOf } from './runs.ts';
 
@@ -47,8 +48,8 @@ export const closest = <L extends { readonly mention: Mention }>(lines: readonly
 type Open = { readonly run: Applied; readonly names: string[] };
 
 /** Says what no `off` line ends: one problem for each `on` line. */
-const sayOpen = (open: readonly Open[], said: ReadonlySet<Applied>): ClockProblem[] =>
-  open.filter(({ run }) => !said.has(run)).map(({ run, names }) => noOff(run, names));
+const sayOpen = (open: readonly Open[], said: ReadonlySet<Applied>, parts: PartsOff): ClockProblem[] =>
+  open.filter(({ run }) => !said.has(run)).map(({ run, names }) => noOff(run, names, parts.of.get(run)));
 
 /**
  * Says which `off` lines end nothing, and which open runs are said with that. A bowl that is not mixed has a problem of
@@ -85,6 +86,8 @@ export type Around = {
   readonly spoken: SpokenOf;
   /** The bowls that the visit mixes. */
   readonly mixed: Pick<ReadonlySet<string>, 'has'>;
+  /** The sections placed of what a line names, where they are counted. */
+  readonly placedOf: (mention: Mention) => number | undefined;
 };
 
 /**
@@ -92,11 +95,18 @@ export type Around = {
  * run, which end nothing, and which claim other minutes. Bowls that are not mixed are said elsewhere.
  */
 export const endRuns = (
-  lines: readonly EndLine[],
+  all: readonly EndLine[],
   around: Around,
-): { readonly endings: ReadonlyMap<Applied, EndLine>; readonly problems: ClockProblem[] } => {
+): {
+  readonly endings: ReadonlyMap<Applied, EndLine>;
+  readonly parts: PartsOff['of'];
+  readonly problems: ClockProblem[];
+} => {
   const { runs, spoken } = around;
-  const problems: ClockProblem[] = [];
+  const parts = partsOff(all, spoken, around.placedOf);
+  // What takes off a part ends nothing: the rest is still in.
+  const lines = parts.partly.size === 0 ? all : all.filter((line) => !parts.partly.has(line));
+  const problems: ClockProblem[] = [...parts.problems];
   const offs = lines.filter((line): line is OffLine => line.fact.word === 'off');
   const byOff = endingsOf<EndLine>(offs, spoken);
   const endings = byOff.of;
@@ -126,12 +136,12 @@ export const endRuns = (
     const same = open.find((one) => one.run.line === run.line);
     if (untimed !== undefined) endings.set(run, untimed);
     else if (before?.minute !== undefined) say(before, offBeforeOn(before.place, run, before.minute));
-    else if (same !== undefined) same.names.push(runName(run));
+    else if (same !== undefined && !parts.of.has(run)) same.names.push(runName(run));
     else open.push({ run, names: [runName(run)] });
   }
   const without = sayWithoutOn(offs, open, byOff.did, around);
   problems.push(...without.problems);
-  if (open.length > 0) problems.push(...sayOpen(open, without.said));
+  if (open.length > 0) problems.push(...sayOpen(open, without.said, parts));
   for (const line of offs) {
     const { claim } = line.fact;
     if (claim === undefined) continue;
@@ -139,5 +149,5 @@ export const endRuns = (
     const claimed = saidOf(line, claim, ended);
     if (claimed !== undefined) problems.push(claimed);
   }
-  return { endings, problems };
+  return { endings, parts: parts.of, problems };
 };

@@ -1,6 +1,6 @@
 import { clockText } from '../../text/dates.ts';
 import type { Place } from '../../text/span.ts';
-import type { ClockProblem, Minute } from '../model.ts';
+import type { ClockProblem, Minute, PartOff } from '../model.ts';
 import { listed } from '../say.ts';
 import type { Applied } from './runs.ts';
 import type { Doubt } from './settle.ts';
@@ -102,7 +102,32 @@ export const checkBeforeOn = (place: Place, run: Applied, at: Minute): ClockProb
   also: [{ place: run.place, says: 'went on' }],
 });
 
-export const noOff = (run: Applied, names: readonly string[]): ClockProblem => ({
+/** `parts`: what of it came off before. */
+export const noOff = (run: Applied, names: readonly string[], parts: readonly PartOff[] = []): ClockProblem => {
+  const last = parts.at(-1);
+  return last?.placed === undefined ? noOffAtAll(run, names) : noOffOfRest(run, parts, last, last.placed);
+};
+
+const noOffOfRest = (run: Applied, parts: readonly PartOff[], last: PartOff, placed: number): ClockProblem => {
+  const gone = parts.reduce((sum, { sections }) => sum + sections, 0);
+  const rest = placed - gone;
+  return {
+    kind: 'no-off',
+    place: last.place,
+    message: `${capital(runName(run))}: ${gone} of ${placed} sections came off by ${clockText(last.minute)}, and no \`off\` line follows for the other ${rest}.`,
+    todo: `Write when ${rest === 1 ? 'it' : 'they'} came off, as in \`off ${clockText(last.minute + 10)} ${[run.bowl, run.zone].filter(Boolean).join(' ')}\`.`,
+    also: [{ place: run.place, says: 'went on' }],
+  };
+};
+
+export const sectionsOver = (place: Place, gone: number, placed: number): ClockProblem => ({
+  kind: 'sections-over',
+  place,
+  message: `${gone} sections have come off here, and ${placed} were placed.`,
+  todo: 'Write how many came off, or how many were placed, as it was.',
+});
+
+const noOffAtAll = (run: Applied, names: readonly string[]): ClockProblem => ({
   kind: 'no-off',
   place: run.place,
   message: `${capital(listed(names))} went on at ${clockText(run.firstOn)}, and no \`off\` line follows.`,

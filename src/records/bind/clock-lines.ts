@@ -18,7 +18,7 @@ import {
   wordAt,
   wordOf,
 } from './cursor.ts';
-import { amountOf, durationOf } from './figures.ts';
+import { amountOf, countAt, durationOf } from './figures.ts';
 import { bindSeen, bowlAhead, takeBowls, takeKnownZone, takeZones, zoneAhead } from './seen.ts';
 import { periodOf } from './times.ts';
 
@@ -151,9 +151,11 @@ const takeWhere = (cursor: Cursor): Where => {
   let bowls: Name[] = [];
   let zones: Zone[] = [];
   let minutes: Duration | undefined;
+  let sections: number | undefined;
   let last = false;
   for (;;) {
     const start = cursor.next;
+    sections ??= takeSections(cursor);
     bowls = joined(bowls, takeBowls(cursor));
     if (minutes === undefined) {
       last = isLast(cursor);
@@ -161,11 +163,28 @@ const takeWhere = (cursor: Cursor): Where => {
       minutes = takeMinutes(cursor);
     }
     zones = joined(zones, takeZones(cursor));
-    if (cursor.next === start && takeKind(cursor, 'comma') === undefined) return { bowls, zones, minutes, last };
+    if (cursor.next === start && takeKind(cursor, 'comma') === undefined)
+      return { bowls, zones, minutes, last, sections };
   }
 };
 
-type Where = { bowls: Name[]; zones: Zone[]; minutes: Duration | undefined; last: boolean };
+type Where = {
+  bowls: Name[];
+  zones: Zone[];
+  minutes: Duration | undefined;
+  last: boolean;
+  sections: number | undefined;
+};
+
+/** `x6`, of what came off. */
+const takeSections = (cursor: Cursor): number | undefined => {
+  const item = peek(cursor);
+  if (item?.kind !== 'count') return undefined;
+  const count = countAt(cursor, item);
+  if (count === undefined || !Number.isInteger(count) || count === 0) return undefined;
+  take(cursor);
+  return count;
+};
 
 /** `last 2min`, `for the last 2min`: the end of the bowl's own time. */
 const isLast = (cursor: Cursor): boolean => {
@@ -190,13 +209,13 @@ const minutesOf = (amount: Amount | undefined): Duration | undefined => amount &
 
 /**
  * `off 15:15 A hairline 40min`: the minutes are a claim; without a time, `off T 8min`, they are how long it was on. A span
- * `off 14:48-15:01 A` is from the first section off to the last.
+ * `off 14:48-15:01 A` is from the first section off to the last; `x6` says how many came off, while the rest stays in.
  */
 export const bindOff = (opened: Opened): Bound<Off> => {
   const cursor = enterAll(opened);
   const clockless = isWithoutClock(cursor) && cursor.items.some((item) => durationOf(cursor, item)?.unit === 'min');
   const period = clockless ? undefined : takePeriod(cursor, 'off', true);
-  const { bowls, zones, minutes } = takeWhere(cursor);
+  const { bowls, zones, minutes, sections } = takeWhere(cursor);
   finish(cursor);
   return {
     bowls,
@@ -204,6 +223,7 @@ export const bindOff = (opened: Opened): Bound<Off> => {
     ...(period && { time: period.from }),
     ...(period?.to && { until: period.to }),
     ...(minutes && { claim: minutes }),
+    ...(sections !== undefined && { sections }),
   };
 };
 

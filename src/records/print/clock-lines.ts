@@ -20,11 +20,18 @@ export const printOn = ({ period, bowls, zones, minutes, last }: SaidFact<'on'>)
 export const printCheck = ({ period, bowls, seen }: SaidFact<'check'>): string =>
   spaced(period && periodText(period), untimed(spaced(bowlsText(bowls), seenList(seen))));
 
-/** `15:15-15:20 A hairline 40min` */
-export const printOff = ({ time, until, bowls, zones, claim }: SaidFact<'off'>): string =>
+/** `15:15-15:20 A hairline x6 40min` */
+export const printOff = ({ time, until, bowls, zones, claim, sections }: SaidFact<'off'>): string =>
   spaced(
     time && periodText({ from: time, to: until }),
-    untimed(spaced(bowlsText(bowls), zonesText(zones), claim && durationText(claim))),
+    untimed(
+      spaced(
+        bowlsText(bowls),
+        zonesText(zones),
+        sections !== undefined && `x${sections}`,
+        claim && durationText(claim),
+      ),
+    ),
   );
 
 type Step = Omit<SaidFact<'wash'>, 'word'>;

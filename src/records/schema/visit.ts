@@ -82,6 +82,7 @@ export const Off = fact('off', 'Taken off', {
   bowls,
   zones,
   claim: Duration.optional().meta({ description: 'compared with the clock; without a time, how long it was on' }),
+  sections: z.int().optional().meta({ description: 'how many of the sections placed came off; the rest is still in' }),
 });
 export const Heat = fact('heat', 'Heat', {
   period: Period.optional(),

@@ -243,7 +243,9 @@ const NARROWED: { readonly [W in BodyWord]?: (fields: Fields) => Fields | Arb | 
   },
   check: (one) => (some(one.bowls) || some(one.seen) || one.period ? one : undefined),
   off: (one) => {
-    const timed = one.time === undefined ? without(one, 'until') : one;
+    // None came off is no count.
+    const counted = one.sections === 0 ? without(one, 'sections') : one;
+    const timed = counted.time === undefined ? without(counted, 'until') : counted;
     const { claim } = one as { claim?: { unit: string } };
     return one.time === undefined && claim?.unit !== 'min' ? without(timed, 'claim') : timed;
   },
