@@ -3,16 +3,34 @@ import { joinSources } from '../src/journal/journal.ts';
 import { readSource } from '../src/journal/source.ts';
 import type { BodyWord } from '../src/notation/words.ts';
 import { cardMarkdown } from '../src/pages/card.ts';
+import { dueMarkdown } from '../src/pages/due-page.ts';
+import { moneyMarkdown } from '../src/pages/money-page.ts';
+import { orderMarkdown } from '../src/pages/order-page.ts';
+import { prepMarkdown } from '../src/pages/prep.ts';
+import { shelfMarkdown } from '../src/pages/shelf-page.ts';
+import { clientTraceMarkdown } from '../src/pages/trace-page.ts';
 import { usageMarkdown } from '../src/pages/usage-page.ts';
+import { dueClients } from '../src/reckon/ahead/due.ts';
+import { lapsingTests } from '../src/reckon/ahead/lapsing.ts';
 import { cautionsOn, holdsOn, reactionsOf, testsFor } from '../src/reckon/client/state.ts';
 import type { VisitReckoned } from '../src/reckon/model.ts';
+import { depositsHeld } from '../src/reckon/money/deposits.ts';
+import { chargedNotTaken } from '../src/reckon/stock/charged-goods.ts';
+import { expectedVisits } from '../src/reckon/stock/expected.ts';
+import { stockLedger } from '../src/reckon/stock/ledger.ts';
+import { type OrderRow, orderRows } from '../src/reckon/stock/order.ts';
+import { daysNoted, PACE_LEAST_DAYS, shelfState } from '../src/reckon/stock/shelf-state.ts';
+import { touchingVisits } from '../src/reckon/stock/touching.ts';
+import { traceable, traceClient } from '../src/reckon/stock/trace.ts';
 import { reckonAll } from '../src/reckon/visit.ts';
 import { RULES } from '../src/rules/all.ts';
 import { judge } from '../src/rules/judging.ts';
+import { addDays } from '../src/text/dates.ts';
+import type { Finding } from '../src/text/finding.ts';
 
 /** What one word changes, as measured on its example: a journal compiled with its line and without. */
 export type WordEffects = {
-  /** Headings of the card, of the product report, parts of the shelf or the stock that differ. */
+  /** Headings of the card, and reports, that differ. */
   readonly shown: readonly string[];
   /** Parts of the reckoning that differ. */
   readonly reckoned: readonly string[];
@@ -36,7 +54,40 @@ type Compiled = {
   readonly visits: readonly VisitReckoned[];
   readonly rules: ReadonlySet<string>;
   readonly card: string;
-  readonly usage: string;
+  /** Every report that a command makes, by its name. */
+  readonly reports: ReadonlyMap<string, string>;
+  readonly order: readonly OrderRow[];
+};
+
+const PERIOD = { from: '2026-01-01', to: '2026-12-31' };
+const UNTIL = addDays(DAY, 28);
+
+/** The reports of a journal but its card, for a day and the weeks after it. */
+const reportsOf = (
+  journal: Journal,
+  client: ClientFile,
+  all: ReadonlyMap<string, readonly VisitReckoned[]>,
+  findings: readonly Finding[],
+): Pick<Compiled, 'reports' | 'order'> => {
+  const visits = [...all.values()].flat();
+  const ledger = stockLedger(journal, visits, DAY);
+  const rows = shelfState(ledger, DAY);
+  const expected = expectedVisits(journal.shelf, all, DAY, UNTIL);
+  const noted = daysNoted(ledger, DAY);
+  const order = orderRows(rows, expected, DAY, UNTIL, noted >= PACE_LEAST_DAYS);
+  const due = { ...dueClients(all, DAY, UNTIL), lapsing: lapsingTests(journal, all, DAY, UNTIL) };
+  const charged = chargedNotTaken(journal, visits, rows, DAY);
+  const traced = traceClient(traceable(journal, touchingVisits(journal)), client);
+  const reports = new Map([
+    ['product report', usageMarkdown(journal, visits, PERIOD)],
+    ['money', moneyMarkdown(journal, visits, depositsHeld(visits, PERIOD.to), PERIOD)],
+    ['shelf', shelfMarkdown(journal, ledger, rows, { on: DAY, charged })],
+    ['order', orderMarkdown(journal, order, expected, { on: DAY, until: UNTIL, noted })],
+    ['due', dueMarkdown(journal, due, { on: DAY, until: UNTIL })],
+    ['trace', clientTraceMarkdown(journal, client, traced)],
+    ['sheet of the day', prepMarkdown(journal, client, all.get(CLIENT) ?? [], findings, [], { on: DAY })],
+  ]);
+  return { reports, order };
 };
 
 const compile = (text: string): Compiled => {
@@ -53,7 +104,7 @@ const compile = (text: string): Compiled => {
     visits,
     rules: new Set(findings.map(({ rule }) => rule)),
     card: cardMarkdown(journal, client, visits, own, { on: DAY }),
-    usage: usageMarkdown(journal, visits, { from: '2026-01-01', to: '2026-12-31' }),
+    ...reportsOf(journal, client, reckoned, findings),
   };
 };
 
@@ -69,7 +120,7 @@ const printed = (value: unknown): string =>
   }) ?? '';
 
 /** What is worked out of a journal, part by part. */
-const reckonings = ({ client, visits, journal }: Compiled): ReadonlyMap<string, string> => {
+const reckonings = ({ client, visits, journal, order }: Compiled): ReadonlyMap<string, string> => {
   const stood = client.visits;
   const { hours } = journal.salon;
   const parts: [string, unknown][] = [
@@ -85,6 +136,7 @@ const reckonings = ({ client, visits, journal }: Compiled): ReadonlyMap<string, 
     ['holds', holdsOn(DAY, client, stood)],
     ['cautions', cautionsOn(DAY, client)],
     ['reactions', reactionsOf(client, stood, hours)],
+    ['what to order', order.map(({ row, packs }) => [row.line.item.name, row.below, packs])],
   ];
   return new Map(parts.map(([name, value]) => [name, printed(value)]));
 };
@@ -109,20 +161,11 @@ const sections = (markdown: string): ReadonlyMap<string, string> => {
   return found;
 };
 
-const shelfParts = ({ journal }: Compiled): ReadonlyMap<string, string> =>
-  new Map(
-    [...journal.shelf.values()].flatMap((item) =>
-      Object.entries(item).map(([key, value]): [string, string] => [`${item.name} ${key}`, printed(value)]),
-    ),
-  );
-
+/** What shows the line: parts of the card and reports; a line that none of them shows speaks through findings alone. */
 const shownIn = (withLine: Compiled, without: Compiled): string[] => {
   const card = differing(sections(withLine.card), sections(without.card)).map((name) => `card: ${name}`);
-  const usage = withLine.usage === without.usage ? [] : ['product report'];
-  if (card.length + usage.length > 0) return [...card, ...usage];
-  const shelf = differing(shelfParts(withLine), shelfParts(without)).filter((name) => !name.endsWith(' stood'));
-  if (shelf.length > 0) return ['shelf'];
-  return printed(withLine.journal.stocks) === printed(without.journal.stocks) ? [] : ['stock'];
+  const shown = [...card, ...differing(withLine.reports, without.reports)];
+  return shown.length > 0 ? shown : ['findings'];
 };
 
 const MARKED = /^>(.*)$/m;

@@ -1,24 +1,17 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import type { Journal } from '../journal/journal.ts';
 import { clientTraceMarkdown, lotMarkdown } from '../pages/trace-page.ts';
 import type { ClientFault } from '../reckon/client-fault.ts';
-import { traceNotes } from '../reckon/stock/lot-notes.ts';
-import type { NoteFile } from '../reckon/stock/note-chunks.ts';
 import { touchingVisits } from '../reckon/stock/touching.ts';
-import { type LotTrace, type Traceable, traceable, traceClient, traceLot } from '../reckon/stock/trace.ts';
+import { type Traceable, traceable, traceClient, traceLot } from '../reckon/stock/trace.ts';
 import { ended, failAt } from './failed-clients.ts';
 import { findClient } from './find-client.ts';
-import { journalFiles, type Opened, openJournal } from './open-journal.ts';
+import { openJournal } from './open-journal.ts';
 import { deliverReport, type FormOptions } from './pages-out.ts';
-import { isRefusal, refusal } from './refusal.ts';
+import { refusal } from './refusal.ts';
 import { touchJson } from './stock-json.ts';
 
 export type TraceOptions = FormOptions & { readonly client?: string };
-
-type LotTraced = Pick<Opened, 'journal' | 'unreadable'> & {
-  readonly trace: LotTrace;
-  readonly faults: readonly ClientFault[];
-};
 
 /** All that can be traced in a journal, and the clients at whose notes the program failed. */
 const traceableIn = (journal: Journal): { readonly traced: Traceable; readonly faults: readonly ClientFault[] } => {
@@ -30,27 +23,11 @@ const traceableIn = (journal: Journal): { readonly traced: Traceable; readonly f
   return { traced, faults };
 };
 
-/** Reads the notes as far as they can bear on the lot; all of them where that cannot be told or a file cannot be read. */
-const openForLot = (paths: readonly string[], lot: string): LotTraced => {
-  const files: NoteFile[] = [];
-  const whole = (): LotTraced => {
-    const opened = openJournal(paths);
-    const { traced, faults } = traceableIn(opened.journal);
-    return { ...opened, trace: traceLot(traced, lot), faults };
-  };
-  try {
-    for (const path of journalFiles(paths).files) files.push({ path, bytes: readFileSync(path) });
-  } catch (error) {
-    if (isRefusal(error)) throw error;
-    return whole();
-  }
-  const found = traceNotes(files, lot);
-  return found === undefined ? whole() : { ...found, unreadable: [] };
-};
-
 /** Where a lot went. */
 const ofLot = async (lot: string, paths: readonly string[], options: TraceOptions): Promise<number> => {
-  const { journal, unreadable, trace, faults } = openForLot(paths, lot);
+  const { journal, unreadable } = openJournal(paths);
+  const { traced, faults } = traceableIn(journal);
+  const trace = traceLot(traced, lot);
   await deliverReport(
     {
       title: `Lot ${lot}`,

@@ -93,7 +93,7 @@ export const WORD_EXAMPLES: Readonly<Record<BodyWord, string>> = {
   tones: range('  mix 1:1.5\n> tones 0 natural'),
   shades: range('  mix 1:1.5\n  tones 1 ash\n> shades clear', '30 cream clear + 6%'),
   pack: range('  mix 1:1.5\n> pack 60 g 6.80'),
-  reorder: range('  mix 1:1.5\n> reorder at 3 packs'),
+  reorder: `${range('  mix 1:1.5\n  pack 60 g 7.00\n> reorder at 3 packs')}stock 2026-09-20\n  count cream 7/1 2 packs\n`,
   density: range('  mix 1:1.5\n> density 1.1', '30 ml cream 7/1 + 6%'),
   keeps: range('  mix 1:1.5\n> keeps 6mo'),
   measure: range('  mix 1:1.5\n> measure scoop 10 g', '2 scoop cream 7/1 + 6%'),

@@ -50,14 +50,10 @@ export type Traceable = {
   readonly rowOf: (line: Line) => number;
 };
 
-/** Gathers what can be traced, of all visits given and all tests; `plain` are touches that are known already. */
-export const traceable = (
-  journal: Journal,
-  visits: Iterable<TouchingVisit>,
-  plain: readonly Touch[] = [],
-): Traceable => {
+/** Gathers what can be traced, of all visits given and all tests. */
+export const traceable = (journal: Journal, visits: Iterable<TouchingVisit>): Traceable => {
   const { moves } = stockMoves(journal);
-  const touches = [...plain];
+  const touches: Touch[] = [];
   const add = (more: readonly Touch[]): void => {
     for (const touch of more) touches.push(touch);
   };
