@@ -1,4 +1,5 @@
 // npm run generate: writes every generated file, and takes out those that nothing generates any more.
+import { spawnSync } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { grammarFiles, ruleFiles } from './grammar-files.ts';
@@ -28,8 +29,11 @@ const write = (files: ReadonlyMap<string, string>): void => {
 const rules = ruleFiles();
 const stale = [...rules].some(([path, text]) => read(path) !== text);
 write(rules);
-if (stale) console.log('The list of rules has changed: run npm run generate once more.');
-else {
+// What is made through them is made by a program that has the new ones.
+if (stale) {
+  const { status } = spawnSync(process.execPath, ['.scripts/run.mjs', '.scripts/generate.ts'], { stdio: 'inherit' });
+  process.exitCode = status ?? 1;
+} else {
   const files = grammarFiles();
   write(files);
   for (const folder of WHOLE)

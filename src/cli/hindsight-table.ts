@@ -7,6 +7,7 @@ import {
   withinSpan,
 } from '../reckon/lift/hindsight-figures.ts';
 import { JUDGE_BY_HAIR } from '../reckon/lift/say-pace.ts';
+import { capital } from '../text/fold.ts';
 import { counted } from './summary.ts';
 
 const NAMES: Readonly<Record<Guess, string>> = {
@@ -18,8 +19,6 @@ const NAMES: Readonly<Record<Guess, string>> = {
 const WIDE = Math.max(...Object.values(NAMES).map((name) => name.length));
 
 const minutes = (value: number): string => `${value.toFixed(1)} min`;
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const share = (value: number): string => `${Math.round(value * 100)} %`;
 

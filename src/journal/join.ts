@@ -1,13 +1,11 @@
 import type { Client, Orphan, Product, Range, Visit } from '../records/schema/entry.ts';
+import { compareText } from '../text/fold.ts';
 import { type ClientPart, isOf } from './groups.ts';
 import type { ClientFile, Journal, SaidTwice } from './model.ts';
 import { salonSettings } from './salon.ts';
 import { isShared } from './same-record.ts';
 import { type ShelfItem, shelfItem } from './shelf.ts';
 import type { Source, Stood } from './stood.ts';
-
-/** Order of texts by code unit: the same on every machine. */
-export const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 type Dated = {
   readonly date?: { date: string } | undefined;

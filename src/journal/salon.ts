@@ -1,6 +1,7 @@
 import type { Salon } from '../records/schema/entry.ts';
 import type { Policy, ZoneLine } from '../records/schema/shelf.ts';
 import type { Duration } from '../records/schema/values.ts';
+import { MINUTES_IN } from '../text/dates.ts';
 import { type Exact, exactOf, ONE } from '../text/exact.ts';
 import { DEFAULT_GROWTH } from '../trade/growth.ts';
 import type { Stood } from './stood.ts';
@@ -39,8 +40,6 @@ export type SalonSettings = {
   readonly stood: Stood<Salon> | undefined;
 };
 
-const MINUTES = { min: 1, h: 60, d: 1440, w: 10_080 } as const;
-
 /** The most minutes that a lead can be, a fortnight: what is longer says how long a test holds. A choice, no source. */
 const LONGEST_LEAD = 14 * 1440;
 
@@ -52,7 +51,7 @@ export type SkinTestTerms = {
 };
 
 const leadMinutes = ({ value, unit }: Duration): number =>
-  unit === 'mo' ? Number.POSITIVE_INFINITY : value * MINUTES[unit];
+  unit === 'mo' ? Number.POSITIVE_INFINITY : value * MINUTES_IN[unit];
 
 /** The terms of a `policy skin-test` line: `48h every 26w from read`, `every 6mo`, `48h 26w`. */
 export const skinTestTerms = ({ words, durations }: Policy): SkinTestTerms => {

@@ -1,6 +1,7 @@
+import { compareText } from '../text/fold.ts';
 import { type Changed, changedBetween, NOTHING_SHARED } from './asked.ts';
 import { clientParts } from './groups.ts';
-import { compareText, joinClient, joinShared, type Shared, strays } from './join.ts';
+import { joinClient, joinShared, type Shared, strays } from './join.ts';
 import type { ClientFile, Described, Journal } from './model.ts';
 import { isShared } from './same-record.ts';
 import type { Source, Stood } from './stood.ts';

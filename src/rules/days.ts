@@ -1,7 +1,7 @@
 import type { VisitReckoned } from '../reckon/model.ts';
 import { type HandOn, handsOf } from '../reckon/timing/hands.ts';
-import { compareText } from '../reckon/use/period.ts';
 import type { UnplacedFinding } from '../text/finding.ts';
+import { compareText } from '../text/fold.ts';
 import { findInDay } from './find.ts';
 import type { Subjects } from './reasons.ts';
 

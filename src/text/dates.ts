@@ -155,3 +155,6 @@ export function clockText(minutes: number): string {
   const ofDay = ((minutes % 1440) + 1440) % 1440;
   return `${pad(Math.floor(ofDay / 60), 2)}:${pad(ofDay % 60, 2)}`;
 }
+
+/** Minutes in a length of time, by the unit it is typed in; a month is a twelfth of 365.25 days. */
+export const MINUTES_IN = { min: 1, h: 60, d: 1440, w: 10_080, mo: 43_830 } as const;

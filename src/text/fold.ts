@@ -16,3 +16,9 @@ export const fold = (text: string): string => {
   if (isPlain(text)) return text;
   return text.normalize('NFC').replace(DASHES, '-').replace(APOSTROPHES, "'").toLowerCase();
 };
+
+/** With a capital first letter, as a sentence begins. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** The order of texts by their characters, the same everywhere. */
+export const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

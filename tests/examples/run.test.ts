@@ -12,7 +12,7 @@ import { printRecords } from './print-records.ts';
 import { ASSERTED, type Asserted, type Block, readCases, withBlocks } from './read-example.ts';
 
 const FOLDER = 'grammar/examples';
-/** UPDATE=1 writes what the compiler makes of each note into the example, for a person to read and judge. */
+/** UPDATE=1 (npm run renew) writes what the compiler makes of each note into the example, for a person to read and judge. */
 const UPDATE = process.env.UPDATE === '1';
 
 const isAsserted = (kind: string): kind is Asserted => (ASSERTED as readonly string[]).includes(kind);

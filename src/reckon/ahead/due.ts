@@ -1,12 +1,12 @@
 import type { ClientFile } from '../../journal/journal.ts';
 import { addDays, daysBetween } from '../../text/dates.ts';
+import { compareText } from '../../text/fold.ts';
 import { type HoldInForce, holdsOn } from '../client/holds.ts';
 import { leaveSince } from '../client/letters.ts';
 import { productsToTest, putsOnColour } from '../head/services.ts';
 import type { VisitReckoned } from '../model.ts';
 import { type SkinTestStanding, skinTestOn } from '../testing/skin-test.ts';
 import { testsFor } from '../testing/tests.ts';
-import { compareText } from '../use/period.ts';
 import { type Awaited, awaitedAfter } from './awaited.ts';
 import { AWAY_DAYS, dayAwaited, type Standing, standingOn } from './due-window.ts';
 

@@ -1,10 +1,10 @@
 import type { ClientFile, Journal } from '../../journal/journal.ts';
+import { compareText } from '../../text/fold.ts';
 import { reactionsOf } from '../client/state.ts';
 import { productsToTest } from '../head/services.ts';
 import type { VisitReckoned } from '../model.ts';
 import { type SkinTestStanding, skinTestOn } from '../testing/skin-test.ts';
 import { testsFor } from '../testing/tests.ts';
-import { compareText } from '../use/period.ts';
 
 /**
  * Whose skin test lapses between two days, whether or not she is awaited.

@@ -1,4 +1,4 @@
-import { compareText } from '../../journal/join.ts';
+import { compareText } from '../../text/fold.ts';
 import type { BowlProblem } from '../model.ts';
 import { fewOf, listed } from '../say.ts';
 import type { BowlPlan } from './plan.ts';

@@ -1,4 +1,5 @@
 import { clockText } from '../../text/dates.ts';
+import { capital } from '../../text/fold.ts';
 import type { Place } from '../../text/span.ts';
 import type { ClockProblem, Minute, PartOff } from '../model.ts';
 import { listed } from '../say.ts';
@@ -10,8 +11,6 @@ import type { Doubt } from './settle.ts';
 /** `A roots`, `A`, `roots`, or what was put on when neither is named. */
 export const runName = ({ bowl, zone }: Pick<Applied, 'bowl' | 'zone'>): string =>
   [bowl === undefined ? '' : `bowl ${bowl}`, zone].filter((part) => part !== '').join(' ') || 'the colour';
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export const halfDay = (
   { kind, read, other }: Doubt,

@@ -3,6 +3,7 @@ import type { SalonSettings } from '../../journal/salon.ts';
 import type { Stood } from '../../journal/source.ts';
 import type { Seen } from '../../records/schema/values.ts';
 import { exactOf } from '../../text/exact.ts';
+import { capital } from '../../text/fold.ts';
 import { recently } from '../../text/recently.ts';
 import type { Place } from '../../text/span.ts';
 import { placeOf } from '../cite.ts';
@@ -104,8 +105,7 @@ export const startsAt = (visit: VisitReckoned, zones: readonly string[]): readon
 };
 
 /** `Roots`, `The hair`: a place as it opens a message. */
-export const placeName = (zone: string): string =>
-  zone === '' ? 'The hair' : `${zone.charAt(0).toUpperCase()}${zone.slice(1)}`;
+export const placeName = (zone: string): string => (zone === '' ? 'The hair' : capital(zone));
 
 /** `4`, `6.5`, `4 to 6`. */
 export const depthText = ({ low, high }: DepthSpan): string =>

@@ -1,4 +1,5 @@
 import { exactOf } from '../../text/exact.ts';
+import { capital } from '../../text/fold.ts';
 import { figure } from '../say.ts';
 import { firstCheckAt, lineOf } from './first-check.ts';
 import type { OwnPace, Pace, PaceAsk } from './pace.ts';
@@ -51,5 +52,5 @@ export const sayPace = (ask: PaceAsk, pace: Pace | undefined): string => {
   const first = pace === undefined ? firstCheckAt(ask.product) : pace.firstCheck;
   const said = pace === undefined ? unknown(ask, stage) : known(pace, ask, stage);
   const text = [...said, ...(first === undefined ? [] : [`first check at ${first}`])].join('; ');
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}. ${JUDGE_BY_HAIR}`;
+  return `${capital(text)}. ${JUDGE_BY_HAIR}`;
 };

@@ -1,6 +1,7 @@
 import { type Exact, sum } from '../../text/exact.ts';
+import { compareText } from '../../text/fold.ts';
 import type { VisitReckoned } from '../model.ts';
-import { compareText, isWithin, type Period } from '../use/period.ts';
+import { isWithin, type Period } from '../use/period.ts';
 
 /**
  * Visits that put colour right: free of charge after our own work (`redo`), or as a service (an aim or a charge that

@@ -1,6 +1,6 @@
 import type { ClientFile } from '../../journal/journal.ts';
+import { compareText } from '../../text/fold.ts';
 import type { VisitReckoned } from '../model.ts';
-import { compareText } from '../use/period.ts';
 import { minorUnits } from './money.ts';
 
 /** A deposit that no later visit has used or given back. */

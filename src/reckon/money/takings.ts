@@ -1,5 +1,6 @@
+import { compareText } from '../../text/fold.ts';
 import type { MoneyReckoned, VisitReckoned } from '../model.ts';
-import { compareText, isWithin, type Period } from '../use/period.ts';
+import { isWithin, type Period } from '../use/period.ts';
 import { chargedItems, knownCost } from './charges.ts';
 import { shareOf } from './money.ts';
 

@@ -1,7 +1,6 @@
 import { dayNumber } from '../../text/dates.ts';
 import { add, div, type Exact, exact, isZero, min, sign, sub, toNumber, ZERO } from '../../text/exact.ts';
-import { fold } from '../../text/fold.ts';
-import { compareText } from '../use/period.ts';
+import { compareText, fold } from '../../text/fold.ts';
 
 /** What came in together: one lot at one price. Amounts are exact grams, or pieces. */
 export type Batch = {

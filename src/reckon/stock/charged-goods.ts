@@ -1,9 +1,8 @@
 import type { Journal } from '../../journal/journal.ts';
 import type { ShelfItem } from '../../journal/shelf.ts';
-import { fold } from '../../text/fold.ts';
+import { compareText, fold } from '../../text/fold.ts';
 import type { Place } from '../../text/span.ts';
 import type { VisitReckoned } from '../model.ts';
-import { compareText } from '../use/period.ts';
 import type { ShelfRow } from './shelf-state.ts';
 
 /**

@@ -4,10 +4,9 @@ import type { ShelfItem } from '../../journal/shelf.ts';
 import type { Stood } from '../../journal/source.ts';
 import type { Stock } from '../../records/schema/entry.ts';
 import { add, div, type Exact, mul, neg, roundTo, sign, sub, sum, ZERO } from '../../text/exact.ts';
-import { fold } from '../../text/fold.ts';
+import { compareText, fold } from '../../text/fold.ts';
 import { momentOfVisit } from '../client/state.ts';
 import type { Minute, VisitReckoned } from '../model.ts';
-import { compareText } from '../use/period.ts';
 import {
   type Batch,
   type BatchDraft,

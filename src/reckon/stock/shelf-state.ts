@@ -1,7 +1,7 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
 import { addDays, daysBetween } from '../../text/dates.ts';
 import { compare, div, type Exact, exact, mul, sign, sub, sum, toNumber, ZERO } from '../../text/exact.ts';
-import { compareText } from '../use/period.ts';
+import { compareText } from '../../text/fold.ts';
 import { dayAfter } from '../when.ts';
 import type { Batch } from './batches.ts';
 import type { Ledger, StockLine } from './ledger.ts';

@@ -1,11 +1,10 @@
 import type { ClientFile, Journal } from '../../journal/journal.ts';
 import { rowOf } from '../../journal/where.ts';
 import { add, isZero, ZERO } from '../../text/exact.ts';
-import { fold } from '../../text/fold.ts';
+import { compareText, fold } from '../../text/fold.ts';
 import { nearNames } from '../../text/near.ts';
 import type { Line } from '../../text/span.ts';
 import { grouped } from '../lift/grouped.ts';
-import { compareText } from '../use/period.ts';
 import { isLot } from './batches.ts';
 import { type StockMove, stockMoves } from './stock-entries.ts';
 import { canBe, type Touch, type TouchingVisit, testTouches, type Ware } from './touch.ts';

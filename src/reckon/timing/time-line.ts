@@ -1,6 +1,7 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
 import type { TimeLine } from '../../records/schema/shelf.ts';
 import type { Duration } from '../../records/schema/values.ts';
+import { MINUTES_IN } from '../../text/dates.ts';
 import { kindFacts } from '../../trade/kinds.ts';
 import { itemsIn } from '../bowl/contents.ts';
 import { greyShare, wasLightened } from '../client/state.ts';
@@ -34,12 +35,10 @@ type Case = {
 /** What went on without a clock is taken to go over what the visit lightened: a choice. */
 const LATE: Minute = Number.POSITIVE_INFINITY;
 
-const MINUTES = { min: 1, h: 60, d: 1440, w: 10_080, mo: 43_830 } as const;
-
 /** A length of time in minutes: near end and far end. */
 export const minutesOf = ({ value, to, unit }: Duration): { readonly near: number; readonly far: number } => ({
-  near: value * MINUTES[unit],
-  far: (to ?? value) * MINUTES[unit],
+  near: value * MINUTES_IN[unit],
+  far: (to ?? value) * MINUTES_IN[unit],
 });
 
 const asksFor = (line: TimeLine, condition: NonNullable<TimeLine['when']>['if']): boolean =>

@@ -1,5 +1,6 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
 import { add, div, type Exact, exactOf, isZero, mul, ZERO } from '../../text/exact.ts';
+import { compareText } from '../../text/fold.ts';
 import { packGrams, packOn } from '../bowl/price.ts';
 import { usesOf } from '../bowl/uses.ts';
 import type { ProductUse, VisitReckoned } from '../model.ts';
@@ -108,9 +109,6 @@ type Ware = Pick<UsageRow, 'product' | 'shade'>;
 const shadeOf = ({ shade }: Ware): string => shade ?? '';
 
 const depthOf = (ware: Ware): number => Number.parseFloat(shadeOf(ware)) || 0;
-
-/** Order of names by their characters, the same everywhere. */
-export const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 /** Order of rows: by product, then by the shade's depth, then by the shade. */
 export const compareRows = (a: Ware, b: Ware): number =>

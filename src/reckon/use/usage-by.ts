@@ -1,16 +1,8 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
 import { add, type Exact, ZERO } from '../../text/exact.ts';
+import { compareText } from '../../text/fold.ts';
 import type { VisitReckoned } from '../model.ts';
-import {
-  compareRows,
-  compareText,
-  isWithin,
-  type LeftByFate,
-  type Period,
-  sumKnown,
-  type UsageRow,
-  visitRows,
-} from './period.ts';
+import { compareRows, isWithin, type LeftByFate, type Period, sumKnown, type UsageRow, visitRows } from './period.ts';
 
 /**
  * What a time used up, grouped.

@@ -4,6 +4,7 @@ import { placeOf } from '../../reckon/cite.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import type { Client, ClientFact, Visit, VisitFact } from '../../records/schema/entry.ts';
 import type { Seen, Stage } from '../../records/schema/values.ts';
+import { capital } from '../../text/fold.ts';
 import { STAGES, stageIndex } from '../../trade/stages.ts';
 import { defineRule, type Found } from '../rule.ts';
 
@@ -35,7 +36,7 @@ function* found(stood: Stood<Client> | Stood<Visit>, lightened: boolean): Genera
       const where = zones.map(({ zone }) => zone).join(', ') || (fact.word === 'test' ? 'The strand' : 'The hair');
       yield {
         place: placeOf(stood, fact, stage.at),
-        message: `${where.charAt(0).toUpperCase()}${where.slice(1)} is past pale yellow: ${stage.to ?? stage.stage}.`,
+        message: `${capital(where)} is past pale yellow: ${stage.to ?? stage.stage}.`,
         expected: 'Pale yellow is the last stage with pigment left to take (common practice).',
         todo: 'Take it off and write when; `hold lightener to` a date keeps the next visit from lightening it again.',
         label: 'the fibre itself is going',

@@ -5,6 +5,7 @@ import { placeName } from '../../reckon/head/seen-at.ts';
 import type { VisitReckoned } from '../../reckon/model.ts';
 import { listed } from '../../reckon/say.ts';
 import type { Severity } from '../../text/finding.ts';
+import { capital } from '../../text/fold.ts';
 import { neutralisersOf } from '../../trade/neutralise.ts';
 import { defineRule, type Found, foundEach } from '../rule.ts';
 
@@ -46,11 +47,7 @@ const foundIn = (visit: VisitReckoned, toning: Toning): Found | undefined => {
     place: placeInBowl(bowl, (portion) => portion === shade),
     severity: wrong.severity,
     message: `Bowl ${bowl.name} is ${tones} (${shadesText(bowl)}), over ${seen.stage}${wrong.says}.`,
-    expected:
-      `${seen.stage} is answered by ${listed(neutralisersOf(seen.stage))} (the trade’s opposite pairs).`.replace(
-        /^./,
-        (first) => first.toUpperCase(),
-      ),
+    expected: `${capital(seen.stage)} is answered by ${listed(neutralisersOf(seen.stage))} (the trade’s opposite pairs).`,
     todo: 'Write the shade that was used or the stage that was seen; if both stand, what answers it next: `next 2w …`.',
     label: `${tones} over ${seen.stage}`,
     also: [{ place: seen.place, says: `${placeName(seen.zone).toLowerCase()} seen last` }],

@@ -7,6 +7,7 @@ import { placeName } from '../../reckon/head/seen-at.ts';
 import type { BowlReckoned } from '../../reckon/model.ts';
 import { figure } from '../../reckon/say.ts';
 import { exactOf, toNumber } from '../../text/exact.ts';
+import { capital } from '../../text/fold.ts';
 import { sentence } from '../../text/sentence.ts';
 import { MEANT } from '../reason-words.ts';
 import { defineRule, type Found, foundEach } from '../rule.ts';
@@ -47,10 +48,7 @@ const foundIn = ({ bowl, blend, looks, ...toning }: Toning): Found | undefined =
   const rough =
     darkest.stage === undefined
       ? ''
-      : `${darkest.stage} is about depth ${figure(exactOf(darkest.depth))}, a rough guide (an undercoat chart).`.replace(
-          /^./,
-          (first) => first.toUpperCase(),
-        );
+      : `${capital(darkest.stage)} is about depth ${figure(exactOf(darkest.depth))}, a rough guide (an undercoat chart).`;
   const takes =
     item === undefined || line === undefined
       ? ''
