@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { joinSources } from '../../src/journal/journal.ts';
 import { createNameIndex, type NamedPlace } from '../../src/journal/name-index.ts';
 import { readSource, rereadSource, type Source } from '../../src/journal/source.ts';
-import { whereIs } from '../../src/journal/where.ts';
+import { type Files, whereIs } from '../../src/journal/where.ts';
 import type { Namespace } from '../../src/records/schema/values.ts';
 import { judge } from '../../src/rules/judging.ts';
 import { applyEdits } from '../../src/text/edit.ts';
@@ -18,13 +18,11 @@ const indexOf = (sources: readonly Source[]) => {
 };
 
 /** Every place of a name in some files, as file, line and run, and whether it gives the name. */
-const shown = (sources: readonly Source[], places: readonly NamedPlace[]): string[] => {
-  const journal = joinSources(sources);
-  return places.map((place) => {
+const shown = (journal: Files, places: readonly NamedPlace[]): string[] =>
+  places.map((place) => {
     const { file, line, at } = whereIs(journal, place);
     return `${file} ${line} ${at} ${place.gives}`;
   });
-};
 
 const NAMES: readonly (readonly [string, Namespace])[] = [
   ['dev-6', 'product'],
@@ -42,9 +40,10 @@ describe('the index of names', () => {
   });
 
   test('a name changed at all its places changes no finding but by the name', () => {
+    const journal = joinSources(SOURCES);
     const edits = indexOf(SOURCES)
       .placesOf('dev-6', 'product', 'held', 'part-name')
-      .map((place) => ({ place: whereIs(joinSources(SOURCES), place), put: 'zz-6' }));
+      .map((place) => ({ place: whereIs(journal, place), put: 'zz-6' }));
     const renamed = SOURCES.map((source) =>
       readSource(source.path, Buffer.from(applyEdits(source.path, source.lines, edits).join('\n'))),
     );
@@ -84,9 +83,9 @@ describe('the index of names', () => {
           index.put(source.path, now.get(source.path));
         }
         const sources = [...now.values()];
-        const anew = indexOf(sources);
+        const [anew, files] = [indexOf(sources), { sources: now }];
         for (const [name, of] of NAMES)
-          expect(shown(sources, index.placesOf(name, of))).toEqual(shown(sources, anew.placesOf(name, of)));
+          expect(shown(files, index.placesOf(name, of))).toEqual(shown(files, anew.placesOf(name, of)));
       }),
       { seed: 20_261_201, numRuns: 25 },
     );
