@@ -39,6 +39,13 @@ const undeclared = (shade: Shade, tones: string, item: ShelfItem, strange: reado
   };
 };
 
+/** `30 cream 7`: a depth without a tone, where the range numbers no shade so. */
+const noTone = (typed: string, item: ShelfItem): ShadeFault => ({
+  message: `\`${typed}\` of \`${item.name}\` has no tone, and \`${item.name}\` has no shade that goes by that number.`,
+  todo: `Write depth and tone, as in \`${typed}/0\`; if the tube says \`${typed}\` alone, put \`shades ${typed}\` under \`${item.name}\`.`,
+  near: [],
+});
+
 /**
  * What is wrong with a shade, by the range's own `tones` and `shades` lines; undefined when nothing is. A range that
  * declares neither takes any shade.
@@ -50,6 +57,7 @@ export const shadeFault = (shade: Shade, item: ShelfItem): ShadeFault | undefine
     const strange = strangers(shade.tones, item.tones);
     return strange.length === 0 ? undefined : undeclared(shade, shade.tones, item, strange);
   }
+  if (/^\d+$/.test(shade.shade)) return noTone(shade.shade, item);
   if (item.shades.size === 0 && item.tones.size === 0) return undefined;
   const near = nearNames(shade.shade, item.shades);
   return {

@@ -38,7 +38,8 @@ export const shadeOf = (text: string, at: number): Shade => {
   return { shade: `${depth}${join}${upper}`, ...known, tones: upper, at };
 };
 
-type Draft = { -readonly [key in keyof Component]: Component[key] };
+/** `third`: of three names one is a measure, until it is settled which. */
+type Draft = { -readonly [key in keyof Component]: Component[key] } & { third?: Name };
 
 /** A number without unit, and the letters stuck to it, while it is still open whether it is an amount or a shade. */
 type Open = { readonly item: Item; readonly letters: Item | undefined };
@@ -88,6 +89,18 @@ const strengthTyped = (cursor: Cursor, { item, letters }: Open): void => {
   );
 };
 
+/**
+ * `30 grist 5`: a bare figure straight after the product's name, with no name behind it, can only be a shade that goes by
+ * a number. Whether the range has it the shelf tells.
+ */
+const isNumberedShade = (cursor: Cursor, { product, second, shade }: Draft, { item, letters }: Open): boolean =>
+  product !== undefined &&
+  second === undefined &&
+  shade === undefined &&
+  letters === undefined &&
+  /^\d{1,3}$/.test(typed(cursor, item)) &&
+  cursor.text.slice(toOf(product.at), item.from).trim() === '';
+
 /** Of the open numbers one is the amount, another the shade, wherever the name stands. */
 const settle = (cursor: Cursor, draft: Draft, open: readonly Open[]): void => {
   const rest = [...open];
@@ -136,7 +149,9 @@ const settle = (cursor: Cursor, draft: Draft, open: readonly Open[]): void => {
   if (next !== undefined) {
     if (draft.amount === undefined) amount(next);
     const [extra] = rest;
-    if (extra !== undefined) {
+    if (extra !== undefined && isNumberedShade(cursor, draft, extra)) {
+      draft.shade = { shade: typed(cursor, extra.item), at: atOf(extra.item) };
+    } else if (extra !== undefined) {
       const { text } = openText(cursor, extra);
       // `30 clay 60 dev-6`: the second name is of the second amount, and kept as typed with it.
       const { second } = draft;
@@ -179,13 +194,42 @@ const fromOf = (cursor: Cursor, draft: Draft): void => {
   else draft.blend = names;
 };
 
-/** Takes a name; a part of a mix has two at most, and a third is not read. */
-const takeName = (cursor: Cursor, draft: Draft, item: Item): boolean => {
-  if (draft.second !== undefined) return false;
+/** The place of a measure straight after a bare amount: `3 tbsp cherry`. Of three names any other may lack a plus. */
+const afterAmount = (cursor: Cursor, items: readonly Item[]): number | undefined => {
+  const index = items.findIndex((item) => item.kind === 'number' && item.unit === undefined && !item.percent);
+  const after = items[index + 1];
+  return index < 0 || after?.kind !== 'word' || !isContainer(wordOf(cursor, after))
+    ? undefined
+    : nameAt(cursor, after).at;
+};
+
+/** Takes a name; a part of a mix has two at most, and a third where one of them is a measure. A further one is not read. */
+const takeName = (cursor: Cursor, draft: Draft, item: Item, items: readonly Item[]): boolean => {
+  const name = nameAt(cursor, item);
+  if (draft.second !== undefined) {
+    const measure = afterAmount(cursor, items);
+    const isMeasured = [draft.product, draft.second, name].some((one) => one?.at === measure);
+    if (draft.third !== undefined || measure === undefined || !isMeasured) return false;
+    draft.third = name;
+  } else if (draft.product === undefined) draft.product = name;
+  else draft.second = name;
   take(cursor);
-  if (draft.product === undefined) draft.product = nameAt(cursor, item);
-  else draft.second = nameAt(cursor, item);
   return true;
+};
+
+/** Of three names the one straight after the bare amount is its measure: `3 tbsp hulla cherry`, `hulla 3 tbsp cherry`. */
+const measureOfThree = (cursor: Cursor, draft: Draft, items: readonly Item[]): void => {
+  const { amount, product, second, third } = draft;
+  if (third === undefined || product === undefined || second === undefined) return;
+  delete draft.third;
+  const at = afterAmount(cursor, items);
+  const names = [product, second, third];
+  const [name, shade] = names.filter((one) => one.at !== at);
+  const measure = names.find((one) => one.at === at);
+  if (amount === undefined || name === undefined || shade === undefined || measure === undefined) return;
+  draft.amount = { ...amount, unit: measure.name };
+  draft.product = name;
+  draft.second = shade;
 };
 
 /** Takes the tones stuck to a figure: `10V`, `6-RV`. */
@@ -265,7 +309,7 @@ export const bindComponent = (cursor: Cursor, items: readonly Item[]): Component
         const lot = takeLot(cursor);
         if (lot !== undefined) draft.lot = lot;
       } else if (takeWord(cursor, 'from')) fromOf(cursor, draft);
-      else if (!takeName(cursor, draft, item)) break;
+      else if (!takeName(cursor, draft, item, items)) break;
       continue;
     }
     // `20vol (1:2)`
@@ -273,7 +317,8 @@ export const bindComponent = (cursor: Cursor, items: readonly Item[]): Component
     take(cursor);
   }
   settle(cursor, draft, open);
-  measureFirst(cursor, draft, items);
+  if (draft.third === undefined) measureFirst(cursor, draft, items);
+  else measureOfThree(cursor, draft, items);
   finish(cursor, 'Write `+` between the parts of a mix; quotation marks keep the words as a remark.');
   return draft;
 };

@@ -16,7 +16,9 @@ import type {
   Tones,
   Uses,
 } from '../schema/shelf.ts';
+import type { Name } from '../schema/values.ts';
 import {
+  atOf,
   type Cursor,
   enter,
   enterAll,
@@ -195,7 +197,15 @@ export const bindTones = ({ cursor, groups }: Opened): Bound<Tones> => {
 
 export const bindShades = (opened: Opened): Bound<Shades> => {
   const cursor = enterAll(opened);
-  const shades = takeNames(cursor);
+  const shades: Name[] = [];
+  for (let item = peek(cursor); item !== undefined; item = peek(cursor)) {
+    const isNumber = item.kind === 'number' && /^\d{1,3}$/.test(typed(cursor, item));
+    if (item.kind === 'word') shades.push(nameAt(cursor, item));
+    // `shades 3 5`: some makers number them.
+    else if (isNumber) shades.push({ name: typed(cursor, item), at: atOf(item) });
+    else if (item.kind !== 'comma') break;
+    take(cursor);
+  }
   finish(cursor);
   return { shades };
 };
