@@ -5,6 +5,7 @@ import { type Journal, joinSources } from '../journal/journal.ts';
 import { readSource, type Source } from '../journal/source.ts';
 import { nearNames } from '../text/near.ts';
 import { journalOf } from './find-journal.ts';
+import { LARGE, optimiseSoon } from './optimise.ts';
 import { remark } from './print.ts';
 import { startProgress } from './progress.ts';
 import { offered, refusal } from './refusal.ts';
@@ -157,6 +158,7 @@ export const openJournal = (paths: readonly string[]): Opened => {
   const progress = startProgress();
   const sources: Source[] = [];
   const unreadable: Unreadable[] = [];
+  let size = 0;
   for (const [index, path] of files.entries()) {
     progress.say(`reading file ${index + 1} of ${files.length}`);
     let bytes: Buffer;
@@ -166,6 +168,8 @@ export const openJournal = (paths: readonly string[]): Opened => {
       unreadable.push({ path, reason: reasonOf(error) });
       continue;
     }
+    if (size < LARGE && size + bytes.length >= LARGE) optimiseSoon();
+    size += bytes.length;
     sources.push(readSource(path, bytes));
   }
   progress.done();

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { Script } from 'node:vm';
+import { optimiseLater } from './optimise.ts';
 
 /** The file of the program, beside this one; the build puts its name here. */
 declare const PROGRAM: string;
@@ -20,4 +21,6 @@ const compiled = (): Buffer | undefined => {
 
 const cachedData = compiled();
 const script = new Script(readFileSync(program, 'utf8'), { filename: PROGRAM, ...(cachedData && { cachedData }) });
+// Not before: what Node made of the program is refused where flags differ from those at the build.
+optimiseLater();
 script.runInThisContext()(createRequire(program), {});

@@ -3,6 +3,7 @@ import { join, normalize, relative } from 'node:path';
 import { paintFor } from '../colour.ts';
 import { journalOf } from '../find-journal.ts';
 import { notesAt } from '../open-journal.ts';
+import { optimiseSoon } from '../optimise.ts';
 import { print, printLine, printPainted, remark, remarkLines } from '../print.ts';
 import { startProgress } from '../progress.ts';
 import { refusal } from '../refusal.ts';
@@ -45,6 +46,7 @@ const asked = (): Promise<void> =>
 
 /** `bowlbook watch`: keeps pages and findings current while the notes change, until it is interrupted. */
 export const watchJournal = async (path: string | undefined, options: WatchOptions): Promise<number> => {
+  optimiseSoon();
   const named = normalize(path ?? '.');
   dayOf(options.on);
   const journalFolder = journalOf(named);
