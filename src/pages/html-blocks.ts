@@ -1,4 +1,5 @@
 import type { Env, MarkdownIt, StateCore, Token } from 'markdown-it';
+import { figuresIn } from './figures/sheet.ts';
 import { termsOf } from './html-lists.ts';
 import { dressTable, isCaption } from './html-tables.ts';
 
@@ -69,7 +70,7 @@ const idsOf = (): ((title: string) => string) => {
   };
 };
 
-/** Sections as they were rendered the last time, by their Markdown. */
+/** Sections as they were rendered the last time, by their Markdown and the figures in it. */
 export type Rendered = Map<string, Section>;
 
 const render = (markdown: MarkdownIt, source: string, env: Env, idOf: (title: string) => string): Section => {
@@ -85,23 +86,29 @@ const render = (markdown: MarkdownIt, source: string, env: Env, idOf: (title: st
 
 /**
  * Cuts a page at its headings, which our pages write at the beginning of a line, and renders each section; `env` goes to
- * the rules that render. A section that is in `rendered` with the same Markdown is not rendered again; afterwards it
- * holds the sections of this page. Only for pages without figures, which `env` numbers anew.
+ * the rules that render. A section that is in `rendered` with the same Markdown and the same figures is not rendered
+ * again; afterwards it holds the sections of this page.
  */
-export const sectionsOf = (markdown: MarkdownIt, source: string, env: Env = {}, rendered?: Rendered): Section[] => {
+export const sectionsOf = (
+  markdown: MarkdownIt,
+  source: string,
+  env: Env & { readonly figures: readonly string[] },
+  rendered?: Rendered,
+): Section[] => {
   const idOf = idsOf();
   const now: Rendered = new Map();
   const sections = source
     .split(/^(?=#{1,6} )/mu)
     .filter((piece) => piece.trim() !== '')
     .map((piece) => {
-      const known = rendered?.get(piece);
+      const made = rendered === undefined ? '' : piece + figuresIn(piece, env.figures);
+      const known = rendered?.get(made);
       const id = known === undefined ? '' : idOf(known.title);
       const section = known?.id === id ? known : render(markdown, piece, env, known === undefined ? idOf : () => id);
-      now.set(piece, section);
+      now.set(made, section);
       return section;
     });
   rendered?.clear();
-  for (const [piece, section] of now) rendered?.set(piece, section);
+  if (rendered !== undefined) for (const [made, section] of now) rendered.set(made, section);
   return sections;
 };

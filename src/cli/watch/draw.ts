@@ -5,6 +5,7 @@ import { cardHtml, yearHtml } from '../../pages/card-html.ts';
 import { type ClientRow, clientRows } from '../../pages/clients-page.ts';
 import { type FindingsKept, findingsMarkdown, type Links } from '../../pages/findings-page.ts';
 import { pageHtml } from '../../pages/html.ts';
+import type { Rendered } from '../../pages/html-blocks.ts';
 import { indexMarkdown } from '../../pages/index-page.ts';
 import { withLeftOut } from '../../pages/left-out.ts';
 import { type ClientFault, withinClient } from '../../reckon/client-fault.ts';
@@ -34,6 +35,9 @@ export type Drawing = {
   /** The files of all cards, and of the pages of years. */
   readonly files: () => ReadonlySet<string>;
 };
+
+/** Cards of which the parts are kept: those that hands are at, on a busy day. */
+const MOST_CARDS = 20;
 
 const linksFrom = (root: string, up: string): Links => ({
   cardOf: (client) => up + encodeURI(cardFile(client)),
@@ -203,13 +207,27 @@ export const startDrawing = (root: string): Drawing => {
     return client;
   };
 
+  /** The parts of the cards drawn last, the newest of them at the end: a hand types at one client for a while. */
+  const cards = new Map<string, Rendered>();
+  const renderedOf = (name: string): Rendered => {
+    const rendered = cards.get(name) ?? new Map();
+    cards.delete(name);
+    cards.set(name, rendered);
+    for (const oldest of cards.keys()) {
+      if (cards.size <= MOST_CARDS) break;
+      cards.delete(oldest);
+    }
+    return rendered;
+  };
+
   const card = (name: string): string => {
     const { settled, on } = now();
     const client = clientNow(name);
     const yearPage = (year: string): string => encodeURI(basename(yearFile(name, year)));
     const own = watched(settled.journal);
     const findings = found.get(name)?.findings ?? [];
-    const html = cardHtml(own.journal, client, settled.reckonedOf(name), findings, { on, yearPage });
+    const rendered = renderedOf(name);
+    const html = cardHtml(own.journal, client, settled.reckonedOf(name), findings, { on, yearPage, rendered });
     asked.set(name, [...(asked.get(name) ?? []).slice(0, 1), askedOnce(own.asked())]);
     return withWay(html, wayBack());
   };

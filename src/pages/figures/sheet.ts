@@ -30,3 +30,9 @@ export const figuresAt = (figures: readonly string[], numbers: string): string =
   const drawn = numbers.split(/\s+/).flatMap((number) => (/^\d+$/.test(number) ? (figures[Number(number)] ?? []) : []));
   return drawn.length < 2 ? drawn.join('') : `<div class="beside">${drawn.join('')}</div>\n`;
 };
+
+const BLOCK = new RegExp(`^\`\`\`${FIGURE_WORD}\\n([\\d ]+)\\n`, 'gmu');
+
+/** All figures that the blocks of some Markdown stand for, one after another: with the Markdown they say all that is drawn. */
+export const figuresIn = (markdown: string, figures: readonly string[]): string =>
+  [...markdown.matchAll(BLOCK)].map(([, numbers = '']) => figuresAt(figures, numbers)).join('');

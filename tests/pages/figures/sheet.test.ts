@@ -28,6 +28,22 @@ describe('a sheet of figures', () => {
     expect(sheet([() => undefined])).toEqual([]);
   });
 
+  it('draws a part again whose words are the same and whose figure is another', () => {
+    const rendered = new Map();
+    const drawn = (of: string): string => {
+      const { sheet, figures } = figureSheet();
+      const markdown = ['# A', '## B', ...sheet([() => `<svg>${of}</svg>`]), '## C', 'after'].join('\n\n');
+      const html = pageHtml({ title: 'x', markdown, figures, rendered });
+      expect(html).toBe(page(markdown, figures));
+      return html;
+    };
+    expect(drawn('one')).toContain('<svg>one</svg>');
+    expect(drawn('two')).toContain('<svg>two</svg>');
+    const [, , last] = [...rendered.values()];
+    drawn('three');
+    expect([...rendered.values()][2]).toBe(last);
+  });
+
   it('has no block on a page of text alone', () => {
     expect(noFigures([() => '<svg/>'])).toEqual([]);
   });
