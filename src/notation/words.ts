@@ -77,6 +77,7 @@ export const BODY_WORDS = {
   place: line('list', ['visit'], 'where a bowl goes, and how'),
   leave: line('list', ['visit'], 'left out on purpose'),
   on: line('clock', ['visit'], 'applied: first on to all on'),
+  zero: line('clock', ['visit'], 'when the clock of the head begins'),
   check: line('clock', ['visit'], 'looked at'),
   off: line('clock', ['visit'], 'taken off'),
   heat: line('clock', ['visit'], 'heat'),

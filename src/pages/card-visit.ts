@@ -35,7 +35,7 @@ export const VISIT_PARTS = {
   before: ['redo', 'about', 'asked', 'aim', 'want', 'start', 'regrowth', 'test', 'zone'],
   mixes: ['bowl', 'plus', 'weighed', 'again', 'more'],
   places: ['place', 'leave'],
-  clock: ['on', 'check', 'off'],
+  clock: ['zero', 'on', 'check', 'off'],
   steps: ['heat', 'wash', 'rinse', 'dry', 'cut'],
   after: ['left', 'home', 'result', 'call', 'photo', 'care', 'note', 'fit'],
   money: ['charge', 'deposit', 'paid', 'split'],

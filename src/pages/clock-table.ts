@@ -102,7 +102,7 @@ const saysMore = (fact: VisitFact, inRows: ReadonlySet<number>, line: number): b
   (fact.word === 'off' && fact.claim !== undefined) ||
   !inRows.has(line);
 
-const CLOCK_WORDS: ReadonlySet<string> = new Set(['on', 'check', 'off']);
+const CLOCK_WORDS: ReadonlySet<string> = new Set(['zero', 'on', 'check', 'off']);
 
 /** The clock of a visit as a table and a list; nothing when the visit has no clock line. */
 export const clockBlocks = (noted: Noted, visit: VisitReckoned): string[] => {

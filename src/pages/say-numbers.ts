@@ -64,6 +64,7 @@ export const depthText = ({ value, to, plus, about }: Depth): string =>
 
 /** `14:35`; a time after the first on in words. A bare `2.38` is read by the salon's hours, as the reckoning does. */
 export const timeText = (clock: Clock, hours: SalonSettings['hours']): string => {
+  if (clock.head !== undefined) return hedged(clock.about, `${clock.head} minutes after zero`);
   if (clock.after !== undefined) return hedged(clock.about, `${clock.after} minutes after first on`);
   const { minute } = settleClock(clock, hours);
   return minute === undefined ? '' : hedged(clock.about, clockText(minute));

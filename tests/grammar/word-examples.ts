@@ -139,6 +139,7 @@ export const WORD_EXAMPLES: Readonly<Record<BodyWord, string>> = {
   place: visit(`${BOWL}> place A top weave x6 off-scalp 1cm foil\n`),
   leave: visit('> leave crown "stands up"\n'),
   on: visit(`${BOWL}> on 14:20-14:30 A top\n  off 14:50 A\n`),
+  zero: visit(`${BOWL}> zero 14:20\n  on 0+0 A top\n  off 0+30 A\n`),
   check: visit(`${BOWL}  on 14:20-14:30 A top\n> check 14:30 top gold\n  off 14:40 A\n`),
   off: visit(`${BOWL}  on 14:20-14:30 A top\n> off 14:50 A\n`),
   heat: visit(`${BOWL}  on 14:20-14:30 A top\n> heat 14:30-14:40 A\n  off 14:50 A\n`),

@@ -91,6 +91,7 @@ stock 2026-08-01 at harbour
   bowl B 90 g of 2p cream 7/0 + 1p cream 7.43 + 6% = 90
   again C from 2026-07-10 A 80%
   more A 60 at 10:55
+  zero 9:40
   place A hairline slice x2 gap 0 mirror off-scalp 1cm foil
   place A top weave x6 gap 10mm off-scalp 1cm foil
   place A+B back weave x28 turn A B A

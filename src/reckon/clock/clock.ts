@@ -8,10 +8,10 @@ import { mixedBowls, runsOfLine, spanOfMinutes } from './applied.ts';
 import { sayDoubts, withoutDoubtful } from './doubts.ts';
 import { type EndLine, endRuns } from './ends.ts';
 import { type Heating, heatingOf, heats, heatWithin } from './heat.ts';
-import { allLines, type ClockLines, clockLines, type Line, shownBowl } from './lines.ts';
+import { allLines, type ClockLines, clockLines, eachClock, type Line, shownBowl } from './lines.ts';
 import { shareChecks } from './looks.ts';
 import { sectionsPlaced } from './parts-off.ts';
-import { bowlUnnamed, noSuchBowl, spanBackwards } from './problems.ts';
+import { bowlUnnamed, headWithoutZero, noSuchBowl, spanBackwards } from './problems.ts';
 import { minuteAfterOn } from './relative.ts';
 import { type Applied, type SpokenOf, speaker } from './runs.ts';
 import { type SectionsOff, sectionsOff } from './sections.ts';
@@ -52,6 +52,25 @@ const sayBackwards = (lines: readonly Line[]): ClockProblem[] => {
   const problems: ClockProblem[] = [];
   for (const { minute, end, place } of lines)
     if (minute !== undefined && end !== undefined && end < minute) problems.push(spanBackwards(place, minute, end));
+  return problems;
+};
+
+const WITHOUT_ZERO: ReadonlySet<ClockProblem['kind']> = new Set([
+  'no-off',
+  'off-without-on',
+  'off-before-on',
+  'check-before-on',
+]);
+
+/** Says once a visit that times count from the zero of the head, and nothing says when that was. */
+const sayNoZero = (visit: Stood<Visit>): ClockProblem[] => {
+  const problems: ClockProblem[] = [];
+  if (visit.entry.facts.some(({ word }) => word === 'zero')) return problems;
+  for (const fact of visit.entry.facts)
+    eachClock(fact, (clock, line) => {
+      if (clock?.head !== undefined && problems.length === 0)
+        problems.push(headWithoutZero(placeOf(visit, { line }, clock.at), clock.head));
+    });
   return problems;
 };
 
@@ -200,6 +219,9 @@ export const reckonClock = (visit: Stood<Visit>, salon: SalonSettings): ClockRec
     clockless.problems,
     checks.problems,
   );
+  const noZero = sayNoZero(visit);
+  // Without its zero a line has no time, and what ends or looks at it cannot be held against anything.
+  const heard = noZero.length === 0 ? said : noZero.concat(said.filter(({ kind }) => !WITHOUT_ZERO.has(kind)));
   const [first] = runs;
   return {
     runs: runs.map((run) =>
@@ -210,7 +232,7 @@ export const reckonClock = (visit: Stood<Visit>, salon: SalonSettings): ClockRec
     ),
     unclocked: clockless.unclocked,
     looks: checks.looks,
-    problems: said.length === 0 ? said : inOrder(withoutDoubtful(said)),
+    problems: heard.length === 0 ? heard : inOrder(withoutDoubtful(heard)),
     span: first === undefined || last === undefined ? undefined : last - first.firstOn,
   };
 };

@@ -63,10 +63,11 @@ const toOf = (fact: ClockFact): Clock | undefined =>
   fact.word === 'off' ? fact.until : fact.word === 'reaction' || fact.word === 'stopped' ? undefined : fact.period?.to;
 
 /** When the work of a visit begins: from its `on` lines and its header. */
-const visitBegins = ({ entry }: Stood<Visit>, hours: Hours): Minute | undefined => {
+const visitBegins = (visit: Stood<Visit>, hours: Hours): Minute | undefined => {
+  const { entry } = visit;
   const minutes: Minute[] = [];
   for (const fact of entry.facts) {
-    const minute = fact.word === 'on' && fact.period ? minuteOf(fact.period.from, hours) : undefined;
+    const minute = fact.word === 'on' && fact.period ? minuteIn(visit, fact.period.from, hours) : undefined;
     if (minute !== undefined) minutes.push(minute);
   }
   const came = minutes.length > 0 && entry.time !== undefined ? minuteOf(entry.time, hours) : undefined;
@@ -74,8 +75,28 @@ const visitBegins = ({ entry }: Stood<Visit>, hours: Hours): Minute | undefined 
   return dayBegins(minutes);
 };
 
-const settledOf = (clock: Clock | undefined, hours: Hours, begins: Minute | undefined): Minute | undefined => {
-  const minute = clock && minuteOf(clock, hours);
+/** The minute that `0+25` counts from: that of the visit's first `zero` line; undefined where none stands. */
+const zeroOf = ({ entry }: Stood<Visit>, hours: Hours): Minute | undefined => {
+  for (const fact of entry.facts) if (fact.word === 'zero') return minuteOf(fact.time, hours);
+  return undefined;
+};
+
+const headMinute = (visit: Stood<Visit>, { head }: Clock, hours: Hours): Minute | undefined => {
+  const zero = head === undefined ? undefined : zeroOf(visit, hours);
+  return zero === undefined || head === undefined ? undefined : zero + head;
+};
+
+/** The minute that a time typed in a visit means; undefined for one that counts from an `on`, or from a missing `zero`. */
+export const minuteIn = (visit: Stood<Visit>, clock: Clock, hours: Hours): Minute | undefined =>
+  headMinute(visit, clock, hours) ?? minuteOf(clock, hours);
+
+const settledOf = (
+  visit: Stood<Visit>,
+  clock: Clock | undefined,
+  hours: Hours,
+  begins: Minute | undefined,
+): Minute | undefined => {
+  const minute = clock && minuteIn(visit, clock, hours);
   return minute === undefined ? undefined : pastMidnight(minute, begins);
 };
 
@@ -87,8 +108,8 @@ const lineOf = <F extends ClockFact>(
 ): Line<F> => {
   const from = fromOf(fact);
   const to = toOf(fact);
-  const minute = settledOf(from, hours, begins);
-  const end = settledOf(to, hours, begins);
+  const minute = settledOf(visit, from, hours, begins);
+  const end = settledOf(visit, to, hours, begins);
   return {
     fact,
     minute,
@@ -162,6 +183,9 @@ export const eachClock = (fact: VisitFact, ask: (clock: Clock | undefined, line:
     case 'cut':
       ask(fact.period?.from, fact.line);
       ask(fact.period?.to, fact.line);
+      break;
+    case 'zero':
+      ask(fact.time, fact.line);
       break;
     case 'off':
       ask(fact.time, fact.line);

@@ -55,6 +55,14 @@ export const relativeWithoutOn = (place: Place, after: number, named: string): C
   todo: 'Write the time of day, as in `14:35`, or the `on` line it counts from.',
 });
 
+/** `0+25` in a visit that does not say when the clock of the head began. */
+export const headWithoutZero = (place: Place, head: number): ClockProblem => ({
+  kind: 'relative-without-on',
+  place,
+  message: `0+${head} counts from a \`zero\` line, and none stands.`,
+  todo: 'Write when the first foil went on, as in `zero 9:40`.',
+});
+
 export const relativeToSeveral = (
   place: Place,
   after: number,

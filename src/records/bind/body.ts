@@ -15,7 +15,7 @@ import {
   bindPattern,
   bindZoneLine,
 } from './client-lines.ts';
-import { bindCheck, bindEvent, bindHeat, bindOff, bindOn, bindStep } from './clock-lines.ts';
+import { bindCheck, bindEvent, bindHeat, bindOff, bindOn, bindStep, bindZero } from './clock-lines.ts';
 import type { Opened } from './cursor.ts';
 import { bindCharges, bindDeposit, bindPayments, bindSplit } from './money-lines.ts';
 import { bindPlace } from './place-line.ts';
@@ -110,6 +110,7 @@ export const BINDERS: Readonly<Record<Exclude<BodyWord, FreeWord>, (opened: Open
   place: bindPlace,
   leave: bindLeave,
   on: bindOn,
+  zero: bindZero,
   check: bindCheck,
   off: bindOff,
   heat: bindHeat,

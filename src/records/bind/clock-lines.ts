@@ -2,7 +2,7 @@ import type { Item, Run } from '../../notation/line-tree.ts';
 import { fitted, joined } from '../../text/fitted.ts';
 import { type At, fromOf, joinSpans, sliceOf, toOf } from '../../text/span.ts';
 import type { Amount, Duration, Name, Period, Zone } from '../schema/values.ts';
-import type { Check, Heat, Off, On, Reaction, Wash } from '../schema/visit.ts';
+import type { Check, Heat, Off, On, Reaction, Wash, Zero } from '../schema/visit.ts';
 import {
   type Cursor,
   enter,
@@ -20,7 +20,7 @@ import {
 } from './cursor.ts';
 import { amountOf, countAt, durationOf } from './figures.ts';
 import { bindSeen, bowlAhead, takeBowls, takeKnownZone, takeZones, zoneAhead } from './seen.ts';
-import { periodOf } from './times.ts';
+import { periodOf, takeHeadTime } from './times.ts';
 
 type Bound<T extends { word: string; line: number }> = Omit<T, 'word' | 'line' | 'says' | 'by'>;
 
@@ -73,6 +73,8 @@ const timeOffers = (text: string): string => {
 
 /** Takes the time that a clock line begins with. A figure that is no time is reported here, where a time is expected. */
 const takePeriod = (cursor: Cursor, word: string, needed: boolean): Period | undefined => {
+  const ofHead = takeHeadTime(cursor);
+  if (ofHead !== undefined) return takeEnd(cursor, ofHead);
   const picked = pickTime(cursor, needed);
   if (picked !== undefined) {
     const period = periodOf(cursor, picked);
@@ -144,6 +146,23 @@ const oneTime = (cursor: Cursor, { to }: Period): void => {
     todo: 'Write the one time.',
     label: 'not kept',
   });
+};
+
+/** `zero 9:40`: a time of day, from which `0+25` counts. */
+export const bindZero = (opened: Opened): Bound<Zero> | undefined => {
+  const cursor = enterAll(opened);
+  const period = takePeriod(cursor, 'zero', true);
+  if (period === undefined) return undefined;
+  if (period.from.minutes === undefined) {
+    notice(cursor, 'bad-time', runAt(period.at), 'The `zero` line says what other times count from.', {
+      todo: 'Write the time of day, as in `zero 9:40`.',
+      label: 'no time of day',
+    });
+    return undefined;
+  }
+  oneTime(cursor, period);
+  finish(cursor);
+  return { time: period.from };
 };
 
 /** Bowls, places and a length of time, in whatever order a hand writes them. */

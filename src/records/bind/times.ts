@@ -60,6 +60,34 @@ export const periodOf = (cursor: Cursor, item: Item): Period | undefined => {
   return { from, to: clockOf(second, item, item.second), at };
 };
 
+/**
+ * Takes `0+25` out of the line, wherever it stands: minutes after the `zero` of the head. The three touch; `0 + 25` and
+ * `10+25` are what they were.
+ */
+export const takeHeadTime = (cursor: Cursor): Period | undefined => {
+  const index = cursor.items.findIndex((item, at) => {
+    const [plus, after] = cursor.items.slice(at + 1, at + 3);
+    return (
+      at >= cursor.next &&
+      item.kind === 'number' &&
+      typed(cursor, item) === '0' &&
+      plus?.kind === 'plus' &&
+      plus.glued &&
+      after?.kind === 'number' &&
+      after.glued &&
+      /^\d+( ?min(s|utes?)?)?$/i.test(typed(cursor, after))
+    );
+  });
+  const [zero, plus, after] = index < 0 ? [] : cursor.items.slice(index, index + 3);
+  if (zero === undefined || plus === undefined || after === undefined) return undefined;
+  const run = after.first ?? after;
+  const head = boundedAt(cursor, run, figure(typed(cursor, run)));
+  if (head === undefined) return undefined;
+  cursor.items = cursor.items.filter((_, place) => place < index || place > index + 2);
+  const at = atOf({ from: zero.from, to: after.to });
+  return { from: { head, at }, at };
+};
+
 /** Takes a time of day from a slot that is not first on its line: a pair, or a number such as `14.35`. */
 export const takeTime = (cursor: Cursor): Clock | undefined => {
   const item = peek(cursor);

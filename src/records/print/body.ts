@@ -15,7 +15,7 @@ import {
   printNatural,
   printPattern,
 } from './client-lines.ts';
-import { printCheck, printEvent, printOff, printOn, printStep } from './clock-lines.ts';
+import { printCheck, printEvent, printOff, printOn, printStep, printZero } from './clock-lines.ts';
 import { printCharge, printDeposit, printPaid, printSplit } from './money-lines.ts';
 import { printPlace } from './place-line.ts';
 import { freeText } from './quoted.ts';
@@ -109,6 +109,7 @@ export const PRINTERS: { readonly [W in BodyFact]: (fact: SaidFact<W>) => string
   place: printPlace,
   leave: printLeave,
   on: printOn,
+  zero: printZero,
   check: printCheck,
   off: printOff,
   heat: printStep,

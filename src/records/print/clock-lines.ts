@@ -17,6 +17,9 @@ export const printOn = ({ period, bowls, zones, minutes, last }: SaidFact<'on'>)
     minutes && `${last ? 'last' : 'for'} ${durationText(minutes)}`,
   );
 
+/** `9:40` */
+export const printZero = ({ time }: SaidFact<'zero'>): string => clockText(time);
+
 export const printCheck = ({ period, bowls, seen }: SaidFact<'check'>): string =>
   spaced(period && periodText(period), untimed(spaced(bowlsText(bowls), seenList(seen))));
 

@@ -17,7 +17,8 @@ const halfDay = (minutes: number): string => {
 };
 
 const ofDay = (clock: Said<Clock>, byHalf: boolean): string => {
-  const { minutes = 0, after, other } = clock;
+  const { minutes = 0, after, head, other } = clock;
+  if (head !== undefined) return `0+${head}`;
   if (after !== undefined) return `+${after}`;
   if (byHalf) return halfDay(minutes);
   const hour = Math.floor(minutes / HOUR);
@@ -33,6 +34,7 @@ export const clockText = (clock: Said<Clock>): string => `${hedge(clock)}${ofDay
 /** Whether one `am` or `pm`, or none, can stand for both ends of a span. */
 const isJoined = (from: Said<Clock>, to: Said<Clock>, byHalf: boolean): boolean =>
   from.after === undefined &&
+  from.head === undefined &&
   from.about === to.about &&
   (!byHalf || [from, to].every(({ minutes = 0, other }) => other === undefined && minutes < 24 * HOUR));
 

@@ -49,6 +49,7 @@ export type When = z.infer<typeof When>;
 export const Clock = valued('Clock time', {
   minutes: z.int().optional().meta({ title: 'Minutes since midnight', description: 'absent for a relative time' }),
   after: z.int().optional().meta({ title: 'Minutes after the first on', description: 'typed as +25' }),
+  head: z.int().optional().meta({ title: 'Minutes after the zero of the head', description: 'typed as 0+25' }),
   other: z
     .int()
     .optional()

@@ -75,6 +75,9 @@ export const On = fact('on', 'Applied', {
   minutes: Duration.optional(),
   last: z.literal(true).optional().meta({ description: 'last 2min: pulled through for the end of the bowl’s time' }),
 });
+export const Zero = fact('zero', 'Clock of the head begins', {
+  time: Clock.meta({ description: 'what 0+25 counts from' }),
+});
 export const Check = fact('check', 'Looked at', { period: Period.optional(), bowls, seen: z.array(Seen) });
 export const Off = fact('off', 'Taken off', {
   time: Clock.optional(),
@@ -173,6 +176,7 @@ export const VISIT_FACTS = [
   Placing,
   Leave,
   On,
+  Zero,
   Check,
   Off,
   Heat,
@@ -213,6 +217,7 @@ export type More = z.infer<typeof More>;
 export type Placing = z.infer<typeof Placing>;
 export type Leave = z.infer<typeof Leave>;
 export type On = z.infer<typeof On>;
+export type Zero = z.infer<typeof Zero>;
 export type Check = z.infer<typeof Check>;
 export type Off = z.infer<typeof Off>;
 export type Heat = z.infer<typeof Heat>;

@@ -1,6 +1,7 @@
 import { cautionIn } from '../../reckon/bowl/caution-in.ts';
 import { placeOf } from '../../reckon/cite.ts';
-import { minuteOf, pastMidnight } from '../../reckon/clock/settle.ts';
+import { minuteIn } from '../../reckon/clock/lines.ts';
+import { pastMidnight } from '../../reckon/clock/settle.ts';
 import { factsOf } from '../../reckon/facts-of.ts';
 import { mayMeet } from '../../reckon/head/hair-meets.ts';
 import type { FactsOf, Minute, Run, VisitReckoned } from '../../reckon/model.ts';
@@ -47,7 +48,7 @@ const timeOf = (visit: VisitReckoned, time: Reaction['time'], runs: readonly Run
     if (first === undefined || more.some(({ bowl }) => bowl !== first.bowl)) return undefined;
     return { minute: Math.min(...runs.map(({ firstOn }) => firstOn)) + time.after, about };
   }
-  const minute = time && minuteOf(time, visit.salon.hours);
+  const minute = time && minuteIn(visit.visit, time, visit.salon.hours);
   const begins = Math.min(...visit.clock.runs.map(({ firstOn }) => firstOn));
   return minute === undefined ? undefined : { minute: pastMidnight(minute, begins), about };
 };

@@ -43,7 +43,10 @@ const clock = hedged(
     return open && hour >= 1 && hour <= 12 ? { minutes, other: (minutes + 720) % 1440 } : { minutes };
   }),
 );
-const relative = fc.nat(200).map((after) => ({ after }));
+const relative = fc.oneof(
+  fc.nat(200).map((after) => ({ after })),
+  fc.nat(200).map((head) => ({ head })),
+);
 const date = fc
   .date({ min: new Date('1950-01-01'), max: new Date('2040-12-31'), noInvalidDate: true })
   .map((day) => day.toISOString().slice(0, 10));
