@@ -63,6 +63,14 @@ describe('names', () => {
     expect(problemsOf('bowl A 25 pearll cremm + 30 dev-6')).toEqual(['unknown-name: `cremm` is not on the shelf.']);
   });
 
+  it('offers a range for an unknown name with a shade, which no product has, and the nearest name first', () => {
+    const first = (note: string) => todosOf(note)[0];
+    expect(first('bowl A 30 zzzzzz 7/3')).toBe('Put `zzzzzz` on the shelf, as in `range zzzzzz permanent`.');
+    expect(first('bowl A 7.43 30 zzzzzz + 6% 1:1')).toBe('Put `zzzzzz` on the shelf, as in `range zzzzzz permanent`.');
+    expect(first('bowl A 2 zzzzzz + 30 cream 7/1')).toBe('Put `zzzzzz` on the shelf, as in `product zzzzzz additive`.');
+    expect(first('bowl A 30 caly 7/1')).toBe('Write `clay`, or put `caly` on the shelf.');
+  });
+
   it('still weighs what has no name on the shelf', () => {
     expect(shownOf('bowl A 25 caly + 20vol 1:2')).toBe('25 caly + 50 dev-6 = 75');
     expect(shownOf('bowl A 25 clay + caly 1:2')).toBe('25 clay + 50 caly = 75');

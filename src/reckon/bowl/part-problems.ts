@@ -16,12 +16,22 @@ export type PartProblem = Omit<BowlProblem, 'place'> & { readonly at: At };
 
 type Shelf = ReadonlyMap<string, ShelfItem>;
 
-/** A name that is not on the shelf, with the nearest ones that are. Of two the one that is near to some is meant. */
-export const unknownName = (first: Name, second: Name | undefined, shelf: Shelf): PartProblem => {
+/**
+ * A name that is not on the shelf, with the nearest ones that are. Of two the one that is near to some is meant. With a
+ * shade beside it, it is a range: only ranges have shades.
+ */
+export const unknownName = (
+  first: Name,
+  second: Name | undefined,
+  shelf: Shelf,
+  shade: string | undefined,
+): PartProblem => {
   const nearOf = (name: Name): string[] => nearNames(name.name, shelf.keys());
   const other = second !== undefined && nearOf(first).length === 0 && nearOf(second).length > 0 ? second : undefined;
   const { name, at } = other ?? first;
   const near = nearNames(name, shelf.keys());
+  // A second name may as well lack a plus.
+  const entry = shade === undefined || !/\d/.test(shade) ? `product ${name} additive` : `range ${name} permanent`;
   return {
     kind: 'unknown-name',
     at,
@@ -29,7 +39,7 @@ export const unknownName = (first: Name, second: Name | undefined, shelf: Shelf)
     todo:
       near.length > 0
         ? `Write ${quoted(near, 'or')}, or put \`${name}\` on the shelf.`
-        : `Put \`${name}\` on the shelf, as in \`product ${name} additive\`.`,
+        : `Put \`${name}\` on the shelf, as in \`${entry}\`.`,
     near,
   };
 };

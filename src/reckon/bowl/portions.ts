@@ -174,7 +174,7 @@ const nameInto = (resolving: Resolving): void => {
       draft.shade = names.shade.shade;
       draft.label = `${product.name} ${draft.shade}`;
     }
-    add(resolving, unknownName(product, typed.second, shelf));
+    add(resolving, unknownName(product, typed.second, shelf, names.shade?.shade));
   }
   weighInto(resolving, names.amount);
 };
@@ -218,7 +218,7 @@ const blendInto = (resolving: Resolving, names: readonly Name[]): void => {
     draft.strength = blend.percent;
   } else if (blend.kind === 'unknown') {
     draft.role = 'unknown';
-    add(resolving, unknownName(blend.name, undefined, setting.shelf));
+    add(resolving, unknownName(blend.name, undefined, setting.shelf, undefined));
   } else add(resolving, blend.problem);
 };
 
