@@ -57,6 +57,20 @@ describe('neaten', () => {
     expect([read(cwd, 'b.bowl'), read(cwd, 'a.bowl'), read(outside, 'theirs.bowl')]).toEqual([CLIENTS, CLUMSY, CLUMSY]);
   });
 
+  test('writes nothing behind a folder that is a link out of the current one', () => {
+    const outside = program.folder({ 'theirs.bowl': CLUMSY });
+    const cwd = program.folder({ 'a.bowl': CLUMSY });
+    for (const name of ['clients', 'today.bowl']) {
+      symlinkSync(outside, join(cwd, name));
+      const { code, err } = program.run(['neaten', name], { cwd });
+      expect([code, read(outside, 'theirs.bowl')]).toEqual([2, CLUMSY]);
+      expect(err).toContain('leads through a link');
+    }
+    // A link that is named from elsewhere is the user's own way to her notes.
+    expect(program.run(['neaten', join(cwd, 'clients')], { cwd: program.folder({}) }).code).toBe(0);
+    expect(read(outside, 'theirs.bowl')).toBe(CLIENTS);
+  });
+
   test('an interrupt leaves every file old or new, never half, and nothing beside them', async () => {
     const names = Array.from({ length: 400 }, (_, index) => `client-${index}.bowl`);
     const cwd = program.folder(Object.fromEntries(names.map((name) => [name, CLUMSY])));

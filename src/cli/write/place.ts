@@ -13,10 +13,17 @@ export const isBelow = (inner: string, outer: string): boolean => {
 /** Endings of a file that a link among the notes may lead to: of notes, and of plain text that is kept as notes. */
 const LINKED: readonly string[] = [ENDING, '.txt'];
 
-/** The folders that the paths given name or stand in; the current one when none is given. */
+/** Whether a folder that is named inside the current one leads out of it through a link. */
+const leadsOut = (path: string): boolean =>
+  isBelow(resolve(path), resolve('.')) && !isBelow(realpathSync(path), realpathSync('.'));
+
+/**
+ * The folders that the paths given name or stand in; the current one when none is given. One that leads out of the current
+ * folder through a link is no ground: the folder it stands in is, so nothing behind the link is written.
+ */
 export const groundsOf = (paths: readonly string[]): string[] =>
   (paths.length === 0 ? ['.'] : paths).map((path) =>
-    statSync(path, { throwIfNoEntry: false })?.isDirectory() ? path : dirname(path),
+    statSync(path, { throwIfNoEntry: false })?.isDirectory() && !leadsOut(path) ? path : dirname(path),
   );
 
 /** The innermost of the folders that a path, as it is written, lies in; where it lies in none, the folder it stands in. */
