@@ -46,6 +46,7 @@ visit 2026-09-04 14:00 ada-lowe by io "first time here"
   bowl B 4 scoop clay + 60 dev-6
   place A+B back weave x28 gap ~5mm turn A B A mirror off-scalp 1cm foil "neat"
   leave crown "stands up"
+  zero 14:30 "first foil"
   on 14:35-14:55 A hairline for 40min "quick" by io
   check 14:55 A hairline gold "even"
   check 14:50
