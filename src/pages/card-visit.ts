@@ -109,15 +109,15 @@ const headingOf = ({ journal, visit }: VisitView): string => {
   return `### ${joined([commas([dayText(visit.date), time]), by, at], ' · ')}`;
 };
 
-/** `2.16 GBP, without neon-teal`: what is known of the cost, and what is not in it. */
+/** `2.16 GBP, and more for neon-teal, …`: what is known of the cost, and of what it is not all. */
 const costText = (visit: VisitReckoned): string => {
   const { cost, costMissing, currency } = visit.money;
   if (cost !== undefined) return minorText(cost, currency);
   const known = knownCost(visit);
-  const without = listed(costMissing.map(escapeText));
+  const unknown = listed(costMissing.map(escapeText));
   return known === 0
     ? 'not known'
-    : `${minorText(known, currency)}, without ${without}, whose price or weight is missing`;
+    : `${minorText(known, currency)}, and more for ${unknown}, where a price or a weight is missing`;
 };
 
 const moneyItem = (view: VisitView): string[] => {

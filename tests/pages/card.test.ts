@@ -304,7 +304,9 @@ describe('a visit on a card', () => {
   it('says what is known of the products of a visit, and what that is without', () => {
     const notes = `${CLIENT}visit 2026-06-05 10:00 ada-lowe\n  bowl A 20 clay + 40 dev-6\n  bowl B 20 clay + bond\n`;
     const priced = cardOf(journalOf(notes), 'ada-lowe', { on: '2026-11-25', money: true });
-    expect(priced).toMatch(/- \*\*Products used up\*\* \d+\.\d\d GBP, without bond, whose price or weight is missing/);
+    expect(priced).toMatch(
+      /- \*\*Products used up\*\* \d+\.\d\d GBP, and more for bond, where a price or a weight is missing/,
+    );
   });
 
   it('shows a hedge, a weight from another unit, what the scales said, and a bowl that lacks a weight', () => {
