@@ -3,15 +3,13 @@ import { joinSources } from '../journal/journal.ts';
 import { readSource } from '../journal/source.ts';
 import type { PlannedBowl } from '../reckon/ahead/plan.ts';
 import type { VisitReckoned } from '../reckon/model.ts';
-import { reckonClient } from '../reckon/visit.ts';
 import { RULES } from '../rules/all.ts';
 import { asksPlan } from '../rules/asks.ts';
-import { findInClient } from '../rules/find.ts';
-import { placed } from '../rules/placed.ts';
-import { subjectsOf } from '../rules/reasons.ts';
+import { judge } from '../rules/judging.ts';
 import type { Family } from '../rules/rule.ts';
 import { compareFindings, type Finding } from '../text/finding.ts';
 import { mixChangeIn } from '../trade/change-words.ts';
+import { failAt } from './failed-clients.ts';
 import type { LinesOf } from './finding-text.ts';
 import { type Stub, stubLines } from './rebook-stub.ts';
 
@@ -68,11 +66,11 @@ export const foundIn = (
   const path = `visit proposed for ${client.name} on ${stub.on}`;
   const proposed = readSource(path, Buffer.from(lines.join('\n')));
   const whole = joinSources([...journal.sources.values(), proposed]);
-  const find = (of: Journal): Finding[] => {
-    const her = of.clients.get(client.name);
-    return her === undefined
-      ? []
-      : findInClient(of, subjectsOf(of), her, reckonClient(of, her), stub.on).map((one) => placed(of, one));
+  const find = (of: Journal): readonly Finding[] => {
+    const judged = judge(of, stub.on);
+    const found = judged.foundOf(client.name);
+    failAt(client.name, judged.faults());
+    return found;
   };
   const known = new Set(find(journal).map(keyOf));
   const changed = stub.plan?.bowls.filter(({ by }) => by === 'words') ?? [];

@@ -35,7 +35,7 @@ const EVERYWHERE: readonly (readonly [string, string])[] = [
 const EXITS: readonly (readonly [string, string])[] = [
   ['0', 'done, and nothing above `mind` found'],
   ['1', 'a `stop` or a `fix` found, or something that would not be written'],
-  ['2', 'the command line is wrong, or a path cannot be read'],
+  ['2', 'the command line is wrong, or a path cannot be read or written'],
   ['3', 'a fault in the program; where it is at one client’s notes, she is named, and the others are answered for'],
 ];
 

@@ -12,7 +12,7 @@ export type Lesson = {
 const PATHS = 'PATH is a file of notes (.bowl) or a folder of them; without one it is the current folder.';
 const FIGURES =
   'In --json exact numbers stand as { "value": 26.667, "exact": "80/3" }: rounded to three decimals, and as they are. Weights are grams, money the currency’s smallest unit.';
-const REFUSED = [2, 'the command line is wrong, or a path cannot be read'] as const;
+const REFUSED = [2, 'the command line is wrong, or a path cannot be read or written'] as const;
 const DONE = [0, 'done'] as const;
 
 /** The commands in the order the help lists them, by group. */
@@ -250,7 +250,10 @@ export const LESSONS = {
   neaten: {
     says: 'Put the white space of the notes in order, and change nothing else.',
     takes: '[PATH…]',
-    more: [PATHS, 'Prints the files it changes. A file whose text would change is left as it is and reported.'],
+    more: [
+      PATHS,
+      'Prints the files it changes. A file whose text would change, or that is kept from writing, is left as it is and named.',
+    ],
     examples: [
       ['neaten', 'the current folder'],
       ['neaten --check journals/salon', 'names the files, writes none'],

@@ -4,7 +4,6 @@ import { type Journal, joinSources } from '../journal/journal.ts';
 import { readSource, type Source } from '../journal/source.ts';
 import { readLine } from '../notation/read-line.ts';
 import { isBowlName } from '../notation/words.ts';
-import { reckonAll } from '../reckon/visit.ts';
 import { judge } from '../rules/judging.ts';
 import { counts } from '../rules/reported.ts';
 import type { Family } from '../rules/rule.ts';
@@ -15,6 +14,7 @@ import { type FilePlace, fromOf, spanOf, toOf } from '../text/span.ts';
 import { withoutControls } from '../text/width.ts';
 import { bowlJson } from './bowl-json.ts';
 import { paintFor } from './colour.ts';
+import { failAt } from './failed-clients.ts';
 import { journalOf } from './find-journal.ts';
 import { findingJson } from './finding-json.ts';
 import { findingText, linesIn } from './finding-text.ts';
@@ -123,12 +123,13 @@ export const mix = (words: readonly string[], options: MixOptions): number => {
   const made = readSource(TYPED, Buffer.from(lines.join('\n'), 'utf8'));
   const path = shelfPath(options.shelf);
   const journal = onScales(joinSources([...(path === undefined ? [] : shelfSources(path)), made]), options.scale);
+  const judged = judge(journal);
+  const bowl = judged.reckonedOf('mixed')[0]?.bowls[0];
+  const { findings: all } = judged.all();
   // Of the shelf's files there is no client, so a fault is the bowl's own.
-  const reckoned = reckonAll(journal);
-  const bowl = reckoned.get('mixed')?.[0]?.bowls[0];
-  const findings = judge(journal)
-    .all()
-    .findings.filter(({ rule, place }) => {
+  failAt('mixed', judged.faults());
+  const findings = all
+    .filter(({ rule, place }) => {
       const family = ruleNamed(rule)?.family;
       return place.file === TYPED && place.line === header.length && family !== undefined && FAMILIES.has(family);
     })

@@ -18,6 +18,7 @@ const runJson = (run: Run): object => ({
     firstOff: timeText(run.sections.firstOff),
     leastMinutes: run.sections.least,
     mostMinutes: run.sections.most,
+    untold: run.sections.untold,
   },
   partsOff: run.partsOff?.map(({ minute, sections, placed }) => ({ off: timeText(minute), sections, placed })),
   heatMinutes: run.heat,

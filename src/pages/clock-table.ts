@@ -80,7 +80,11 @@ const looksCell = (noted: Noted, visit: VisitReckoned, run: PutOn): string =>
 const minutesCell = ({ fromFirst, fromAll, spanned, heat, told, sections }: Run): string =>
   commas([
     told !== undefined && `${told} as noted`,
-    sections !== undefined && sections.least !== sections.most && `${sections.least} to ${sections.most} a section`,
+    sections?.untold && `${sections.most} or more the longest section`,
+    sections !== undefined &&
+      !sections.untold &&
+      sections.least !== sections.most &&
+      `${sections.least} to ${sections.most} a section`,
     fromFirst !== undefined && (spanned ? `${fromFirst} from first on` : `${fromFirst}`),
     spanned && fromAll !== undefined && `${fromAll} from all on`,
     heat > 0 && `${heat} under heat`,

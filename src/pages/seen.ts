@@ -1,4 +1,5 @@
 import type { Component, Ratio, Seen, Shade, Stage, Zone } from '../records/schema/values.ts';
+import { measureNamed } from '../trade/units.ts';
 import { escapeText } from './escape.ts';
 import { type Noted, spaced, typedWords } from './noted.ts';
 import { amountText, depthText, hedged, plain, strengthText } from './say-numbers.ts';
@@ -36,10 +37,11 @@ const ratioText = ({ colour, developer, to, about }: Ratio): string =>
   hedged(about, `${plain(colour)}:${plain(developer)}${to === undefined ? '' : `–${plain(to)}`}`);
 
 /** Whether a part without a unit is counted in a measure of its product: `4 scoop clay`. The shelf knows. */
-const isMeasured = ({ journal }: Noted, { product, second }: Component): boolean =>
-  product !== undefined &&
-  !journal.shelf.has(product.name) &&
-  journal.shelf.get(second?.name ?? '')?.measures.has(product.name) === true;
+const isMeasured = ({ journal }: Noted, { product, second }: Component): boolean => {
+  const measures = journal.shelf.get(second?.name ?? '')?.measures;
+  if (product === undefined || measures === undefined || journal.shelf.has(product.name)) return false;
+  return measureNamed(product.name, measures) !== undefined;
+};
 
 /** One part of a mix as noted, nothing worked out: `40 g clay, lot K2231`, `20 vol 1:2`, `40 g out of A`. */
 export const componentText = (noted: Noted, part: Component): string => {

@@ -16,8 +16,15 @@ export const runName = ({ bowl, zone }: Pick<Run, 'bowl' | 'zone'>): string =>
 const against = ({ run, minutes, whole, near, far }: TimedRun): string => {
   // Colour that went on in sections is done too late by the last of them.
   const over = whole > far ? `${whole - far} past` : minutes < near && `${near - minutes} short`;
-  const shown = 'sections' in run && run.sections !== undefined && whole > far ? whole : minutes;
-  return `${runName(run)} ${shown} min${over === false ? '' : ` (${over})`}`;
+  const sections = 'sections' in run ? run.sections : undefined;
+  const shown = sections === undefined ? `${minutes} min` : sectionMinutes(sections);
+  return `${runName(run)} ${shown}${over === false ? '' : ` (${over})`}`;
+};
+
+/** `44 to 54 min`: of the section that was on shortest and of the one longest; `48 min or more` where that is not told. */
+export const sectionMinutes = ({ least, most, untold }: NonNullable<Run['sections']>): string => {
+  if (untold) return `${counted(most, 'min')} or more`;
+  return least === most ? counted(most, 'min') : `${least} to ${most} min`;
 };
 
 /** One item a time line of the shelf: what it says, and how long each bowl and place was on. */

@@ -180,9 +180,13 @@ export type Unclocked = PutOn & {
 /** Sections that came off while the rest stayed in. */
 export type PartOff = {
   readonly minute: Minute;
+  /** The last of them off, of a span; else the same minute. */
+  readonly until: Minute;
   readonly sections: number;
   /** Sections placed there; undefined where they were not counted. */
   readonly placed: number | undefined;
+  /** Of the run's sections the part that is off by then, from 0 to 1; undefined where that cannot be told. */
+  readonly share: number | undefined;
   /** The `off` line's time. */
   readonly place: Place;
 };
@@ -199,8 +203,14 @@ export type Run = PutOn & {
   readonly fromAll: number | undefined;
   /** `off T 8min` beside a time on: how long it was on, from whichever minute its time counts. */
   readonly told: number | undefined;
-  /** Where the sections came off in the order they went on: when the first did, and the minutes of the shortest and the longest. */
-  readonly sections: { readonly firstOff: Minute; readonly least: number; readonly most: number } | undefined;
+  /**
+   * Where the sections came off in the order they went on: when the first did, and the minutes of the shortest and the
+   * longest. `untold`: which of them came off first is not known, so the longest was on for `most` at least, and the
+   * shortest for `least` at most.
+   */
+  readonly sections:
+    | { readonly firstOff: Minute; readonly least: number; readonly most: number; readonly untold?: true }
+    | undefined;
   /** What came off before the rest did, in order of the clock, where anything did. */
   readonly partsOff?: readonly PartOff[];
   /** Minutes under heat. */

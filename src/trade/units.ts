@@ -66,13 +66,31 @@ export function toGrams(value: Exact, unit: string, density?: Exact): Exact | un
 
 /** What stuff comes in or is taken up with, without a weight of its own: common practice, no source. */
 const CONTAINERS: ReadonlySet<string> = new Set([
-  ...['tube', 'tubes', 'scoop', 'scoops', 'sachet', 'sachets', 'bottle', 'bottles', 'pump', 'pumps', 'cap', 'caps'],
-  ...['spoon', 'spoons', 'teaspoon', 'tablespoon', 'tsp', 'tbsp', 'squeeze', 'squirt', 'dollop', 'splash', 'cup'],
+  ...[
+    'tube',
+    'scoop',
+    'sachet',
+    'bottle',
+    'pump',
+    'cap',
+    'tsp',
+    'tbsp',
+    'squeeze',
+    'squirt',
+    'dollop',
+    'splash',
+    'cup',
+  ],
+  ...['spoon', 'teaspoon', 'tablespoon', 'spoonful', 'teaspoonful', 'tablespoonful'],
 ]);
+
+/** The name of a measure as one of several has it, for one or for more: `scoops` where a `scoop` is known. */
+export const measureNamed = (word: string, known: { readonly has: (name: string) => boolean }): string | undefined =>
+  [word, word.replace(/s$/, ''), word.replace(/es$/, '')].find((one) => known.has(one));
 
 /** Whether a word, in small letters, measures by a container, so that only a product's own line gives its weight. */
 export function isContainer(word: string): boolean {
-  return CONTAINERS.has(word);
+  return measureNamed(word, CONTAINERS) !== undefined;
 }
 
 /** Lengths of time in minutes; a month has none, since months are counted on the calendar. Source: SI Brochure, table 8. */

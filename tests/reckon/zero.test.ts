@@ -24,6 +24,14 @@ describe('the clock of a head', () => {
     ]);
   });
 
+  it('goes by the first of two zero lines, and says that there are two', () => {
+    const lines = 'zero 9:40\nzero 9:45\non 0+12 B nape\noff 0+40 B';
+    expect(runsOf(lines)).toEqual(['B nape 09:52 off 10:20: 28/28']);
+    expect(problemsOf(lines)).toEqual([
+      'relative-without-on: A second `zero` line: the clock of the head begins once, and the first one counts.',
+    ]);
+  });
+
   it('reads two figures with a plus sign between that are no 0+25 as before', () => {
     expect(problemsOf('on 9:40 A\nwash 10+5 clarify\noff 10:10 A')).toEqual([]);
     expect(runsOf('zero 9:40\non 9:40 A\noff 10:10 A 0 + 25')).toEqual(['A 09:40 off 10:10: 30/30']);

@@ -31,7 +31,22 @@ describe('a measure beside a shade that goes by a name', () => {
   });
 });
 
+describe('a measure of several', () => {
+  it.each(['2 tbsps hulla plum', '2 tbsp hulla plum', 'hulla plum 2 tbsps'])('%s', (mix) => {
+    expect(bowlsOf(`  bowl A ${mix}`)).toEqual([{ parts: ['hulla plum 30'], problems: [] }]);
+  });
+});
+
 describe('a shade that goes by a number', () => {
+  it('is no weight, and the weight is asked for', () => {
+    const [bowl] = bowlsOf('  bowl A grist 3 + 20 dev-6');
+    expect(bowl?.parts[0]).toBe('grist 3 ');
+    expect(bowl?.problems).not.toContain('no-shade');
+    expect(bowlsOf('  bowl A grist 30 + 45 dev-6')).toMatchObject([
+      { parts: ['grist 30', 'dev-6 45'], problems: ['no-shade'] },
+    ]);
+  });
+
   it('is the one the range lists', () => {
     expect(bowlsOf('  bowl A 30 grist 5 + dev-6')).toEqual([{ parts: ['grist 5 30', 'dev-6 45'], problems: [] }]);
   });

@@ -76,7 +76,7 @@ export const rowText = ({ run, name, wanted, heat }: TimelineRow): string => {
         : `${run.told} min as noted`
       : run.sections === undefined || run.sections.firstOff === run.off
         ? `off ${clockText(run.off)}, ${run.fromFirst ?? 0} min from first on`
-        : `off ${clockText(run.sections.firstOff)} to ${clockText(run.off)} in the order they went on, ${run.sections.most} min at most`;
+        : `off ${clockText(run.sections.firstOff)} to ${clockText(run.off)} in the order they went on, ${run.sections.most} min at ${run.sections.untold ? 'least' : 'most'}`;
   const past = wanted !== undefined && run.off !== undefined ? run.off - wanted.to : 0;
   return [
     `${name} on ${on}`,

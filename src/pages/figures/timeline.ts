@@ -107,7 +107,8 @@ const looksOf = ({ run }: TimelineRow, { axis, shape }: Sheet, y: number): strin
 
 const nameOf = ({ name, run }: TimelineRow, { shape }: Sheet, top: number): string => {
   const told = run.sections?.most ?? run.fromFirst ?? run.told;
-  const minutes = told === undefined ? 'off not noted' : `${told} min`;
+  const more = run.sections?.untold ? ' or more' : '';
+  const minutes = told === undefined ? 'off not noted' : `${told} min${more}`;
   const bowl = run.bowl ?? '';
   const rest = bowl === '' ? name : run.zone;
   if (!shape.beside) {

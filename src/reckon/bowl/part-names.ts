@@ -1,7 +1,8 @@
 import { outlinesOf, type ShelfItem } from '../../journal/shelf.ts';
 import type { Amount, Name, Shade } from '../../records/schema/values.ts';
 import { type Exact, exactOf } from '../../text/exact.ts';
-import { isContainer } from '../../trade/units.ts';
+import { fromOf } from '../../text/span.ts';
+import { isContainer, measureNamed } from '../../trade/units.ts';
 import { type Typed, typedPart } from './part.ts';
 
 type Shelf = ReadonlyMap<string, ShelfItem>;
@@ -14,25 +15,35 @@ export type PartNames = {
   readonly amount: Amount | undefined;
 };
 
+/** `grist 3 + 20 dev-6`: a bare figure behind a range that lists it is the shade, and the weight is missing. */
+const numberedShade = (product: Name, amount: Amount | undefined, shelf: Shelf): Shade | undefined => {
+  if (amount?.unit !== '' || fromOf(amount.at) < fromOf(product.at)) return undefined;
+  const shade = String(amount.value);
+  return shelf.get(product.name)?.shades.has(shade) ? { shade, at: amount.at } : undefined;
+};
+
 /** Which of two names is the product, which a shade (`20 toner clear`) or a measure (`1 scoop clay`): the shelf tells. */
 export const sortNames = ({ product, second, shade, amount }: Typed, shelf: Shelf): PartNames => {
-  if (product === undefined || second === undefined) return { product, shade, extra: undefined, amount };
+  if (product === undefined || second === undefined) {
+    const numbered = product && shade === undefined ? numberedShade(product, amount, shelf) : undefined;
+    return { product, shade: shade ?? numbered, extra: undefined, amount: numbered === undefined ? amount : undefined };
+  }
   const item = shelf.get(product.name);
   const other = shelf.get(second.name);
   const asShade = (name: Name): Shade => ({ shade: name.name, at: name.at });
   const isMeasure = ({ name }: Name): boolean =>
-    isContainer(name) || outlinesOf(shelf).some(({ measures }) => measures.has(name));
+    isContainer(name) || outlinesOf(shelf).some(({ measures }) => measureNamed(name, measures) !== undefined);
   if (item === undefined && other !== undefined) {
     if (amount?.unit === '' && isContainer(product.name))
       return { product: second, shade, extra: undefined, amount: { ...amount, unit: product.name } };
-    if (amount?.unit === '' && (other.measures.has(product.name) || !other.ranged))
+    if (amount?.unit === '' && (measureNamed(product.name, other.measures) !== undefined || !other.ranged))
       return { product: second, shade, extra: undefined, amount: { ...amount, unit: product.name } };
     if (shade === undefined) return { product: second, shade: asShade(product), extra: undefined, amount };
     return { product: second, shade, extra: product, amount };
   }
   if (item === undefined && amount?.unit === '' && isMeasure(product))
     return { product: second, shade, extra: undefined, amount: { ...amount, unit: product.name } };
-  if (item?.measures.has(second.name) && amount?.unit === '')
+  if (item !== undefined && amount?.unit === '' && measureNamed(second.name, item.measures) !== undefined)
     return { product, shade, extra: undefined, amount: { ...amount, unit: second.name } };
   if (shade === undefined && (item === undefined || item.ranged))
     return { product, shade: asShade(second), extra: undefined, amount };

@@ -64,12 +64,19 @@ export const shadeOfProduct = (item: ShelfItem, typed: string, at: At): PartProb
   todo: `Write \`+\` between two products, take \`${typed}\` out, or make \`${item.name}\` a range.`,
 });
 
-export const noShade = (item: ShelfItem, at: At): PartProblem => ({
-  kind: 'no-shade',
-  at,
-  message: `\`${item.name}\` is a range, and the note gives no shade.`,
-  todo: `Write depth and tone, as in \`${item.name} 7/43\`.`,
-});
+export const noShade = (item: ShelfItem, at: At): PartProblem => {
+  // A range whose shades go by names or numbers has no depths and tones to write.
+  const [listed] = item.tones.size === 0 ? item.shades : [];
+  return {
+    kind: 'no-shade',
+    at,
+    message: `\`${item.name}\` is a range, and the note gives no shade.`,
+    todo:
+      listed === undefined
+        ? `Write depth and tone, as in \`${item.name} 7/43\`.`
+        : `Write the shade, as in \`${item.name} ${listed}\`.`,
+  };
+};
 
 export const twoShades = (item: ShelfItem, shade: Shade, extra: Name): PartProblem => ({
   kind: 'unknown-shade',

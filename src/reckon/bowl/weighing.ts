@@ -1,7 +1,7 @@
 import type { ShelfItem } from '../../journal/shelf.ts';
 import type { Amount } from '../../records/schema/values.ts';
 import { type Exact, exactOf, mul, ONE } from '../../text/exact.ts';
-import { isUnit, isVolume, toGrams, UNITS, type UnitName } from '../../trade/units.ts';
+import { isUnit, isVolume, measureNamed, toGrams, UNITS, type UnitName } from '../../trade/units.ts';
 import { figure, grams, quoted } from '../say.ts';
 
 /** What a salon settles about volumes: whether a millilitre without a density weighs a gram. */
@@ -65,7 +65,7 @@ export const weigh = (
     return { kind: 'grams', grams: weight, how: `a pack of ${grams(pack)}` };
   }
   // `3 scoops` of a product that has a `scoop`.
-  const one = item?.measures.has(unit) === false ? unit.replace(/s$/, '') : unit;
+  const one = (item && measureNamed(unit, item.measures)) ?? unit;
   const measure = item?.measures.get(one);
   if (measure === undefined) {
     const known = [...(item?.measures.keys() ?? [])];

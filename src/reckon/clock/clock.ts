@@ -3,7 +3,7 @@ import type { Stood } from '../../journal/source.ts';
 import type { Visit } from '../../records/schema/entry.ts';
 import type { Name } from '../../records/schema/values.ts';
 import { placeOf } from '../cite.ts';
-import type { ClockProblem, ClockReckoned, FactsOf, Minute, PartOff, Run } from '../model.ts';
+import type { ClockProblem, ClockReckoned, FactsOf, Minute, Run } from '../model.ts';
 import { mixedBowls, runsOfLine, spanOfMinutes } from './applied.ts';
 import { sayDoubts, withoutDoubtful } from './doubts.ts';
 import { type EndLine, endRuns } from './ends.ts';
@@ -11,7 +11,7 @@ import { type Heating, heatingOf, heats, heatWithin } from './heat.ts';
 import { allLines, type ClockLines, clockLines, eachClock, type Line, shownBowl } from './lines.ts';
 import { shareChecks } from './looks.ts';
 import { sectionsPlaced } from './parts-off.ts';
-import { bowlUnnamed, headWithoutZero, noSuchBowl, spanBackwards } from './problems.ts';
+import { bowlUnnamed, headWithoutZero, noSuchBowl, secondZero, spanBackwards } from './problems.ts';
 import { minuteAfterOn } from './relative.ts';
 import { type Applied, type SpokenOf, speaker } from './runs.ts';
 import { type SectionsOff, sectionsOff } from './sections.ts';
@@ -62,10 +62,12 @@ const WITHOUT_ZERO: ReadonlySet<ClockProblem['kind']> = new Set([
   'check-before-on',
 ]);
 
-/** Says once a visit that times count from the zero of the head, and nothing says when that was. */
-const sayNoZero = (visit: Stood<Visit>): ClockProblem[] => {
+/** Says once a visit that times count from the zero of the head and nothing says when that was, or that two lines do. */
+const sayZero = (visit: Stood<Visit>): ClockProblem[] => {
+  const [first, ...more] = visit.entry.facts.flatMap((fact) => (fact.word === 'zero' ? [fact] : []));
+  if (first !== undefined)
+    return more.map((fact) => secondZero(placeOf(visit, fact, fact.time.at), placeOf(visit, first, first.time.at)));
   const problems: ClockProblem[] = [];
-  if (visit.entry.facts.some(({ word }) => word === 'zero')) return problems;
   for (const fact of visit.entry.facts)
     eachClock(fact, (clock, line) => {
       if (clock?.head !== undefined && problems.length === 0)
@@ -172,20 +174,6 @@ const runOf = (
   };
 };
 
-/**
- * A run of which something came off before the rest. Which sections those were nobody noted: they were on from the first at
- * most, and the rest from all on at least.
- */
-const withParts = (run: Run, parts: readonly PartOff[] | undefined): Run => {
-  const [first] = parts ?? [];
-  if (parts === undefined || first === undefined) return run;
-  const { off, firstOn, fromAll } = run;
-  if (off === undefined || fromAll === undefined) return { ...run, partsOff: parts };
-  const least = Math.min(first.minute - firstOn, fromAll);
-  const sections = { firstOff: first.minute, least, most: Math.max(fromAll, least) };
-  return { ...run, partsOff: parts, sections };
-};
-
 const NO_LOOKS: Run['checks'] = [];
 
 const inOrder = (problems: readonly ClockProblem[]): ClockProblem[] =>
@@ -202,7 +190,7 @@ export const reckonClock = (visit: Stood<Visit>, salon: SalonSettings): ClockRec
     lines.ends.filter((line) => !clockless.owns(line)),
     { runs, spoken, mixed, placedOf: (mention) => sectionsPlaced(visit, mention, salon.zones) },
   );
-  const sections = sectionsOff(runs, ended.endings);
+  const sections = sectionsOff(runs, ended.endings, ended.parts);
   let last: Minute | undefined;
   for (const { minute, end = minute } of ended.endings.values())
     if (end !== undefined && (last === undefined || end > last)) last = end;
@@ -219,17 +207,24 @@ export const reckonClock = (visit: Stood<Visit>, salon: SalonSettings): ClockRec
     clockless.problems,
     checks.problems,
   );
-  const noZero = sayNoZero(visit);
+  const ofZero = sayZero(visit);
+  const isUntold = ofZero.some(({ also }) => also === undefined);
   // Without its zero a line has no time, and what ends or looks at it cannot be held against anything.
-  const heard = noZero.length === 0 ? said : noZero.concat(said.filter(({ kind }) => !WITHOUT_ZERO.has(kind)));
+  const heard = ofZero.concat(isUntold ? said.filter(({ kind }) => !WITHOUT_ZERO.has(kind)) : said);
   const [first] = runs;
   return {
-    runs: runs.map((run) =>
-      withParts(
-        runOf(run, ended.endings.get(run), sections.get(run), heatings, dryings, checks.of.get(run) ?? NO_LOOKS),
-        ended.parts.get(run),
-      ),
-    ),
+    runs: runs.map((run) => {
+      const own = runOf(
+        run,
+        ended.endings.get(run),
+        sections.get(run),
+        heatings,
+        dryings,
+        checks.of.get(run) ?? NO_LOOKS,
+      );
+      const partsOff = ended.parts.get(run);
+      return partsOff === undefined ? own : { ...own, partsOff };
+    }),
     unclocked: clockless.unclocked,
     looks: checks.looks,
     problems: heard.length === 0 ? heard : inOrder(withoutDoubtful(heard)),

@@ -103,13 +103,14 @@ export const endRuns = (
   readonly problems: ClockProblem[];
 } => {
   const { runs, spoken } = around;
-  const parts = partsOff(all, spoken, around.placedOf);
+  const parts = partsOff(all, runs, spoken, around.placedOf);
   // What takes off a part ends nothing: the rest is still in.
   const lines = parts.partly.size === 0 ? all : all.filter((line) => !parts.partly.has(line));
   const problems: ClockProblem[] = [...parts.problems];
   const offs = lines.filter((line): line is OffLine => line.fact.word === 'off');
   const byOff = endingsOf<EndLine>(offs, spoken);
   const endings = byOff.of;
+  for (const [run, line] of parts.done) endings.set(run, line);
   if (offs.length < lines.length) {
     const stops = lines.filter(({ fact }) => fact.word === 'stopped');
     for (const [run, stop] of endingsOf(stops, spoken).of) {

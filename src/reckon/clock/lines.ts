@@ -62,54 +62,52 @@ const fromOf = (fact: ClockFact): Clock | undefined =>
 const toOf = (fact: ClockFact): Clock | undefined =>
   fact.word === 'off' ? fact.until : fact.word === 'reaction' || fact.word === 'stopped' ? undefined : fact.period?.to;
 
+/** How the times of a visit are settled. */
+type Ground = {
+  readonly hours: Hours;
+  /** The minute that `0+25` counts from: that of the visit's first `zero` line; undefined where none stands. */
+  readonly zero: Minute | undefined;
+};
+
+const groundOf = ({ entry }: Stood<Visit>, hours: Hours): Ground => {
+  const line = entry.facts.find((fact) => fact.word === 'zero');
+  return { hours, zero: line?.word === 'zero' ? minuteOf(line.time, hours) : undefined };
+};
+
+const minuteOn = (clock: Clock, { hours, zero }: Ground): Minute | undefined =>
+  clock.head === undefined ? minuteOf(clock, hours) : zero === undefined ? undefined : zero + clock.head;
+
+/** The minute that a time typed in a visit means; undefined for one that counts from an `on`, or from a missing `zero`. */
+export const minuteIn = (visit: Stood<Visit>, clock: Clock, hours: Hours): Minute | undefined =>
+  minuteOn(clock, groundOf(visit, hours));
+
 /** When the work of a visit begins: from its `on` lines and its header. */
-const visitBegins = (visit: Stood<Visit>, hours: Hours): Minute | undefined => {
-  const { entry } = visit;
+const visitBegins = ({ entry }: Stood<Visit>, ground: Ground): Minute | undefined => {
   const minutes: Minute[] = [];
   for (const fact of entry.facts) {
-    const minute = fact.word === 'on' && fact.period ? minuteIn(visit, fact.period.from, hours) : undefined;
+    const minute = fact.word === 'on' && fact.period ? minuteOn(fact.period.from, ground) : undefined;
     if (minute !== undefined) minutes.push(minute);
   }
-  const came = minutes.length > 0 && entry.time !== undefined ? minuteOf(entry.time, hours) : undefined;
+  const came = minutes.length > 0 && entry.time !== undefined ? minuteOf(entry.time, ground.hours) : undefined;
   if (came !== undefined) minutes.push(came);
   return dayBegins(minutes);
 };
 
-/** The minute that `0+25` counts from: that of the visit's first `zero` line; undefined where none stands. */
-const zeroOf = ({ entry }: Stood<Visit>, hours: Hours): Minute | undefined => {
-  for (const fact of entry.facts) if (fact.word === 'zero') return minuteOf(fact.time, hours);
-  return undefined;
-};
-
-const headMinute = (visit: Stood<Visit>, { head }: Clock, hours: Hours): Minute | undefined => {
-  const zero = head === undefined ? undefined : zeroOf(visit, hours);
-  return zero === undefined || head === undefined ? undefined : zero + head;
-};
-
-/** The minute that a time typed in a visit means; undefined for one that counts from an `on`, or from a missing `zero`. */
-export const minuteIn = (visit: Stood<Visit>, clock: Clock, hours: Hours): Minute | undefined =>
-  headMinute(visit, clock, hours) ?? minuteOf(clock, hours);
-
-const settledOf = (
-  visit: Stood<Visit>,
-  clock: Clock | undefined,
-  hours: Hours,
-  begins: Minute | undefined,
-): Minute | undefined => {
-  const minute = clock && minuteIn(visit, clock, hours);
+const settledOf = (clock: Clock | undefined, ground: Ground, begins: Minute | undefined): Minute | undefined => {
+  const minute = clock && minuteOn(clock, ground);
   return minute === undefined ? undefined : pastMidnight(minute, begins);
 };
 
 const lineOf = <F extends ClockFact>(
   fact: F,
   visit: Stood<Visit>,
-  hours: Hours,
+  ground: Ground,
   begins: Minute | undefined,
 ): Line<F> => {
   const from = fromOf(fact);
   const to = toOf(fact);
-  const minute = settledOf(visit, from, hours, begins);
-  const end = settledOf(visit, to, hours, begins);
+  const minute = settledOf(from, ground, begins);
+  const end = settledOf(to, ground, begins);
   return {
     fact,
     minute,
@@ -127,7 +125,8 @@ const lineOf = <F extends ClockFact>(
 
 /** The clock lines of a visit with their times settled by the salon's hours. */
 export const clockLines = (visit: Stood<Visit>, hours: Hours): ClockLines => {
-  const begins = visitBegins(visit, hours);
+  const ground = groundOf(visit, hours);
+  const begins = visitBegins(visit, ground);
   const lines = {
     ons: [] as Line<FactsOf<'on'>>[],
     ends: [] as Line<FactsOf<'off' | 'stopped'>>[],
@@ -138,24 +137,24 @@ export const clockLines = (visit: Stood<Visit>, hours: Hours): ClockLines => {
   for (const fact of visit.entry.facts) {
     switch (fact.word) {
       case 'on':
-        lines.ons.push(lineOf(fact, visit, hours, begins));
+        lines.ons.push(lineOf(fact, visit, ground, begins));
         break;
       case 'off':
       case 'stopped':
-        lines.ends.push(lineOf<FactsOf<'off' | 'stopped'>>(fact, visit, hours, begins));
+        lines.ends.push(lineOf<FactsOf<'off' | 'stopped'>>(fact, visit, ground, begins));
         break;
       case 'check':
-        lines.checks.push(lineOf(fact, visit, hours, begins));
+        lines.checks.push(lineOf(fact, visit, ground, begins));
         break;
       case 'heat':
-        lines.heats.push(lineOf(fact, visit, hours, begins));
+        lines.heats.push(lineOf(fact, visit, ground, begins));
         break;
       case 'reaction':
       case 'wash':
       case 'rinse':
       case 'dry':
       case 'cut':
-        lines.others.push(lineOf<ClockFact>(fact, visit, hours, begins));
+        lines.others.push(lineOf<ClockFact>(fact, visit, ground, begins));
         break;
     }
   }

@@ -63,6 +63,15 @@ export const headWithoutZero = (place: Place, head: number): ClockProblem => ({
   todo: 'Write when the first foil went on, as in `zero 9:40`.',
 });
 
+/** Of two `zero` lines the first counts. */
+export const secondZero = (place: Place, first: Place): ClockProblem => ({
+  kind: 'relative-without-on',
+  place,
+  message: 'A second `zero` line: the clock of the head begins once, and the first one counts.',
+  todo: 'Take one of the two out.',
+  also: [{ place: first, says: 'counts' }],
+});
+
 export const relativeToSeveral = (
   place: Place,
   after: number,

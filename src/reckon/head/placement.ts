@@ -6,6 +6,7 @@ import { isLengthUnit, toMillimetres } from '../../trade/units.ts';
 import { placeOf } from '../cite.ts';
 import { shownBowl } from '../clock/lines.ts';
 import type { Minute, VisitReckoned } from '../model.ts';
+import { sectionsOf } from '../sections-of.ts';
 import { type LightenedShare, lightenedShare } from './lightened-share.ts';
 import type { BowlSections, Placed } from './placed.ts';
 import { type HeadPlace, headPlace, type OwnZones, ownZones } from './places.ts';
@@ -88,7 +89,7 @@ const ofLine = ({ visit }: VisitReckoned, own: OwnZones, fact: Placing): Placed 
     places: fact.zones.map(({ zone }) => headPlace(zone, own)),
     technique: fact.technique?.word,
     counted,
-    sections: counted === undefined ? undefined : counted * sides,
+    sections: sectionsOf(fact),
     mirror,
     gap: millimetres(fact.gap),
     turn,

@@ -130,7 +130,7 @@ export const bindOn = (opened: Opened): Bound<On> | undefined => {
   const period = clockless ? undefined : takePeriod(cursor, 'on', true);
   // The line is kept as typed: one finding is enough.
   if (period === undefined && !clockless) return undefined;
-  const { bowls, zones, minutes, last } = takeWhere(cursor);
+  const { bowls, zones, minutes, last } = takeWhere(cursor, false);
   finish(cursor);
   if (bowls.length === 0 && zones.length === 0 && cursor.rest === undefined)
     notice(cursor, 'no-bowl', { from: 0, to: cursor.text.length }, 'The `on` line names no bowl.', {
@@ -165,8 +165,8 @@ export const bindZero = (opened: Opened): Bound<Zero> | undefined => {
   return { time: period.from };
 };
 
-/** Bowls, places and a length of time, in whatever order a hand writes them. */
-const takeWhere = (cursor: Cursor): Where => {
+/** Bowls, places and a length of time, in whatever order a hand writes them; where it `counts`, sections too. */
+const takeWhere = (cursor: Cursor, counts: boolean): Where => {
   let bowls: Name[] = [];
   let zones: Zone[] = [];
   let minutes: Duration | undefined;
@@ -174,7 +174,7 @@ const takeWhere = (cursor: Cursor): Where => {
   let last = false;
   for (;;) {
     const start = cursor.next;
-    sections ??= takeSections(cursor);
+    if (counts) sections ??= takeSections(cursor);
     bowls = joined(bowls, takeBowls(cursor));
     if (minutes === undefined) {
       last = isLast(cursor);
@@ -234,7 +234,7 @@ export const bindOff = (opened: Opened): Bound<Off> => {
   const cursor = enterAll(opened);
   const clockless = isWithoutClock(cursor) && cursor.items.some((item) => durationOf(cursor, item)?.unit === 'min');
   const period = clockless ? undefined : takePeriod(cursor, 'off', true);
-  const { bowls, zones, minutes, sections } = takeWhere(cursor);
+  const { bowls, zones, minutes, sections } = takeWhere(cursor, true);
   finish(cursor);
   return {
     bowls,

@@ -3,6 +3,7 @@ import { basesIn } from '../../reckon/bowl/contents.ts';
 import { isColour, placingsOf, zonesOfBowl } from '../../reckon/head/services.ts';
 import type { BowlReckoned, VisitReckoned } from '../../reckon/model.ts';
 import { grams, listed } from '../../reckon/say.ts';
+import { sectionsOf } from '../../reckon/sections-of.ts';
 import { exact, sub, toNumber } from '../../text/exact.ts';
 import { recently } from '../../text/recently.ts';
 import { defineRule, type Found } from '../rule.ts';
@@ -48,11 +49,12 @@ const TODO = 'Write the grams as they were weighed; if they stand, why: `because
 const ownGrams = ({ mixed, taken }: BowlReckoned): number | undefined => mixed && toNumber(sub(mixed, taken));
 
 /** The sections of the bowls of a visit that share what went to one place; undefined where some of it is in none. */
-const sectionsOf = ({ visit }: VisitReckoned, bowls: readonly BowlReckoned[]): number | undefined => {
+const allSections = ({ visit }: VisitReckoned, bowls: readonly BowlReckoned[]): number | undefined => {
   let sections = 0;
   for (const placing of new Set(bowls.flatMap(({ name }) => placingsOf(visit, name)))) {
-    if (placing.sections === undefined) return undefined;
-    sections += placing.sections * (placing.mirror ? 2 : 1);
+    const own = sectionsOf(placing);
+    if (own === undefined) return undefined;
+    sections += own;
   }
   return sections === 0 ? undefined : sections;
 };
@@ -88,7 +90,7 @@ const servicesOf = (visit: VisitReckoned): Service[] => {
   }
   return [...groups].map(([key, bowls]) => {
     const grams = bowls.reduce((sum, bowl) => sum + (ownGrams(bowl) ?? 0), 0);
-    return { key, visit, bowls, grams, sections: sectionsOf(visit, bowls) };
+    return { key, visit, bowls, grams, sections: allSections(visit, bowls) };
   });
 };
 
@@ -144,7 +146,7 @@ const foundIn = (visit: VisitReckoned, bowl: BowlReckoned): Found | undefined =>
       todo: TODO,
       label: 'perhaps a nought too many',
     };
-  const sections = sectionsOf(visit, [bowl]);
+  const sections = allSections(visit, [bowl]);
   if (
     mixed !== undefined &&
     weight !== undefined &&

@@ -1,6 +1,7 @@
 import { placeOf } from '../../reckon/cite.ts';
 import { factsOf } from '../../reckon/facts-of.ts';
 import type { Run, VisitReckoned } from '../../reckon/model.ts';
+import { sectionsOf } from '../../reckon/sections-of.ts';
 import { matchZones } from '../../reckon/zone-match.ts';
 import type { Placing } from '../../records/schema/visit.ts';
 import type { Place } from '../../text/span.ts';
@@ -8,9 +9,6 @@ import { defineRule, type Found, foundEach, NONE } from '../rule.ts';
 
 /** Seconds that a section takes at the least: common practice, no source, a generous bound for one pair of hands. */
 const FASTEST = 20;
-
-/** Sections of one line, both sides of a mirrored one; none where they are not counted. */
-const sectionsOf = ({ sections = 0, mirror }: Placing): number => (mirror ? 2 : 1) * sections;
 
 const placesRun = ({ bowls, zones }: Placing, run: Run, { salon }: VisitReckoned): boolean =>
   bowls.some(({ name }) => name.toUpperCase() === run.bowl) &&
@@ -47,14 +45,14 @@ const minutesOf = (runs: readonly Run[]): { readonly minutes: number; readonly p
 
 /** Whether even the shortest span is long enough for all sections of the visit, as nearly always. */
 const isSlow = ({ visit, clock }: VisitReckoned): boolean => {
-  const sections = factsOf(visit, 'place').reduce((sum, placing) => sum + sectionsOf(placing), 0);
+  const sections = factsOf(visit, 'place').reduce((sum, placing) => sum + (sectionsOf(placing) ?? 0), 0);
   const shorter = (least: number, { spanned, firstOn, allOn }: Run): number =>
     spanned ? Math.min(least, allOn - firstOn) : least;
   return clock.runs.reduce(shorter, Number.POSITIVE_INFINITY) * 60 >= sections * FASTEST;
 };
 
 const foundIn = (visit: VisitReckoned, { placings, runs }: Work): Found | undefined => {
-  const sections = placings.reduce((sum, placing) => sum + sectionsOf(placing), 0);
+  const sections = placings.reduce((sum, placing) => sum + (sectionsOf(placing) ?? 0), 0);
   const took = sections === 0 ? undefined : minutesOf(runs);
   const [first] = placings;
   if (took === undefined || first === undefined) return undefined;

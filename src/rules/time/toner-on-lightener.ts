@@ -65,6 +65,8 @@ const isForLightened = ({ clock: { runs }, salon }: VisitReckoned, toner: Run, l
 const foundOf = (visit: VisitReckoned, toner: Run, lightener: Run, lighteners: readonly Run[]): Found | undefined => {
   const { off, offPlace } = lightener;
   if (off === undefined || offPlace === undefined || toner.firstOn < lightener.firstOn) return undefined;
+  // Of sections that are off before, those are toned.
+  if (lightener.partsOff?.some(({ minute }) => minute <= toner.firstOn)) return undefined;
   const early = off - toner.firstOn;
   if (early <= (toner.about || lightener.about ? HEDGED : 0) || !isSameHair(visit, toner, lightener, lighteners))
     return undefined;
